@@ -1,0 +1,180 @@
+package sequence
+
+import "encoding/binary"
+
+// links keeps what a state must remember for links: for every operation that is done while a partner of it is not, whether
+// its mounting is still open, and else in which setup it was done. What is remembered is a row of marks, one for each linked
+// operation; rows are numbered as they turn up, so that a state holds one small number (a memory). Memory 0 is the empty row.
+type links struct {
+	m        *model
+	ops      []int       // linked operations, rising
+	slot     []int       // operation -> place in ops, or -1
+	partners [][]partner // by slot
+	tied     Set         // the linked operations
+
+	rows  [][]byte          // memory -> row
+	known map[string]uint32 // row -> memory
+	row   []byte            // scratch
+}
+
+// partner is the other end of a link; bySetup says, for each setup of the earlier one, in which setups the partner may be done later.
+type partner struct {
+	op      int
+	bySetup map[int]map[int]bool // nil if the link demands one mounting
+}
+
+// A mark is two bytes of a row.
+const (
+	markNone   = 0 // not done, or no partner left
+	markOpen   = 1 // done in the present mounting
+	markClosed = 2 // done in setup mark-markClosed, since left
+)
+
+func newLinks(m *model) links {
+	l := links{m: m, slot: make([]int, m.n), known: map[string]uint32{}}
+	at := m.fromProblem()
+	for _, link := range m.p.Links {
+		l.tied = l.tied.With(at[link.A]).With(at[link.B])
+	}
+	l.ops = l.tied.Ops()
+	for i := range l.slot {
+		l.slot[i] = -1
+	}
+	for i, op := range l.ops {
+		l.slot[op] = i
+	}
+	l.partners = make([][]partner, len(l.ops))
+	for _, link := range m.p.Links {
+		l.tie(at[link.A], at[link.B], link)
+		l.tie(at[link.B], at[link.A], link)
+	}
+	l.row = make([]byte, 2*len(l.ops))
+	l.number() // the empty row is memory 0
+	return l
+}
+
+// tie notes that op has the partner later, and asks Cross once for every pair of setups.
+func (l *links) tie(op, later int, link Link) {
+	pt := partner{op: later}
+	if link.Cross != nil {
+		pt.bySetup = map[int]map[int]bool{}
+		for _, x := range l.m.choices[op] {
+			s := l.m.classes[x.class].setup
+			if pt.bySetup[s] != nil {
+				continue
+			}
+			pt.bySetup[s] = map[int]bool{}
+			for _, y := range l.m.choices[later] {
+				t := l.m.classes[y.class].setup
+				if _, asked := pt.bySetup[s][t]; !asked {
+					pt.bySetup[s][t] = link.Cross(s, t, l.m.opOf[op])
+				}
+			}
+		}
+	}
+	l.partners[l.slot[op]] = append(l.partners[l.slot[op]], pt)
+}
+
+func (l *links) mark(slot int) int { return int(binary.LittleEndian.Uint16(l.row[2*slot:])) }
+func (l *links) setMark(slot, value int) {
+	binary.LittleEndian.PutUint16(l.row[2*slot:], uint16(value))
+}
+
+// number returns the memory that stands for the scratch row.
+func (l *links) number() uint32 {
+	id, ok := l.known[string(l.row)]
+	if !ok {
+		id = uint32(len(l.rows))
+		row := string(l.row)
+		l.rows = append(l.rows, []byte(row))
+		l.known[row] = id
+	}
+	return id
+}
+
+// after returns the memory after op is done in class to, coming from class from with memory mem and the operations in
+// done done, and false if a link forbids it or could never be satisfied afterwards.
+func (l *links) after(mem uint32, from, to, op int, done Set) (uint32, bool) {
+	if len(l.ops) == 0 || mem == 0 && !l.tied.Has(op) {
+		return 0, true
+	}
+	copy(l.row, l.rows[mem])
+	setup := l.m.classes[to].setup
+	if from >= 0 && l.m.classes[from].setup != setup && !l.leave(l.m.classes[from].setup, done) {
+		return 0, false
+	}
+	if s := l.slot[op]; s >= 0 && !l.meet(s, op, setup, done) {
+		return 0, false
+	}
+	return l.number(), true
+}
+
+// leave closes the present mounting: every open mark becomes the setup left. It is false if a partner can then never be done.
+func (l *links) leave(setup int, done Set) bool {
+	for s := range l.ops {
+		if l.mark(s) != markOpen {
+			continue
+		}
+		for _, pt := range l.partners[s] {
+			if !done.Has(pt.op) && !pt.anyLater(setup) {
+				return false
+			}
+		}
+		l.setMark(s, markClosed+setup)
+	}
+	return true
+}
+
+func (pt *partner) anyLater(setup int) bool {
+	for _, ok := range pt.bySetup[setup] {
+		if ok {
+			return true
+		}
+	}
+	return false
+}
+
+// meet does the linked operation op: it must agree with each partner done before, and is itself remembered while a partner is not done.
+func (l *links) meet(slot, op, setup int, done Set) bool {
+	waiting := false
+	for _, pt := range l.partners[slot] {
+		if !done.Has(pt.op) {
+			waiting = true
+			continue
+		}
+		if !l.agrees(l.slot[pt.op], op, setup) {
+			return false
+		}
+	}
+	if waiting {
+		l.setMark(slot, markOpen)
+	}
+	for _, pt := range l.partners[slot] {
+		l.forget(l.slot[pt.op], done.With(op))
+	}
+	return true
+}
+
+// agrees reports whether op may be done in setup, given its partner at slot earlier. Two links may tie the same pair: each must agree.
+func (l *links) agrees(earlier, op, setup int) bool {
+	mark := l.mark(earlier)
+	if mark == markOpen {
+		return true
+	}
+	for _, pt := range l.partners[earlier] {
+		if pt.op == op && !pt.bySetup[mark-markClosed][setup] {
+			return false
+		}
+	}
+	return true
+}
+
+// forget clears a mark that no partner waits for any more.
+func (l *links) forget(slot int, done Set) {
+	for _, pt := range l.partners[slot] {
+		if !done.Has(pt.op) {
+			return
+		}
+	}
+	l.setMark(slot, markNone)
+}

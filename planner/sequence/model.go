@@ -1,0 +1,249 @@
+package sequence
+
+import (
+	"cmp"
+	"slices"
+)
+
+// maxAlts is the most alternatives of one operation: an alternative's place is kept in a byte of every state.
+const maxAlts = 256
+
+// model is a problem made ready for the search. Operations, alternatives and classes are put in an order that does not hang on
+// how the input lists them; opOf leads back to the indices of the problem. All costs of changing are between classes.
+type model struct {
+	p    *Problem
+	n    int
+	full Set
+	opOf []int // model operation -> problem operation
+
+	pred, succ []Set // direct and indirect predecessors and successors
+	choices    [][]choice
+	least      []int32 // least own cost of each operation
+	base       int32   // sum of least: every order pays it
+
+	classes  []class
+	entry    []int32   // cost of starting in a class
+	change   [][]int32 // cost from class to class
+	triangle bool      // change never gets cheaper by a detour
+
+	links    links
+	verdicts verdicts
+}
+
+// class is what the cost of a step depends on. In a problem with a matrix, every operation is a class of its own.
+type class struct{ setup, tool, machine int }
+
+// choice is an alternative in model terms.
+type choice struct {
+	class  int
+	own    int32 // own cost and risk
+	excess int32 // own above the operation's least
+	alt    int   // index in the problem
+	mask   Set   // operations of the model on which the verdict hangs; 0 if there is none to ask
+}
+
+// newModel translates a valid problem.
+func newModel(p *Problem) *model {
+	m := &model{p: p, n: len(p.Ops), full: fullSet(len(p.Ops))}
+	m.sortOps()
+	m.closePrecedence()
+	m.makeClasses()
+	m.makeChoices()
+	m.makeCosts()
+	m.links = newLinks(m)
+	m.verdicts = newVerdicts(m)
+	return m
+}
+
+func (m *model) sortOps() {
+	m.opOf = make([]int, m.n)
+	for i := range m.opOf {
+		m.opOf[i] = i
+	}
+	ops := m.p.Ops
+	slices.SortStableFunc(m.opOf, func(a, b int) int {
+		return cmp.Or(cmp.Compare(ops[a].Rank, ops[b].Rank), cmp.Compare(ops[a].Name, ops[b].Name))
+	})
+}
+
+// fromProblem returns the place of every operation of the problem in the model.
+func (m *model) fromProblem() []int {
+	at := make([]int, m.n)
+	for i, op := range m.opOf {
+		at[op] = i
+	}
+	return at
+}
+
+// toProblem translates a set.
+func (m *model) toProblem(s Set) Set {
+	var t Set
+	for ; s != 0; s = s.rest() {
+		t = t.With(m.opOf[s.first()])
+	}
+	return t
+}
+
+func (m *model) closePrecedence() {
+	at := m.fromProblem()
+	m.pred, m.succ = make([]Set, m.n), make([]Set, m.n)
+	for _, arc := range m.p.Prec {
+		m.pred[at[arc[1]]] = m.pred[at[arc[1]]].With(at[arc[0]])
+	}
+	for k := range m.n { // Warshall: after round k, paths through 0 … k are in
+		for i := range m.n {
+			if m.pred[i].Has(k) {
+				m.pred[i] |= m.pred[k]
+			}
+		}
+	}
+	for i := range m.n {
+		for s := m.pred[i]; s != 0; s = s.rest() {
+			m.succ[s.first()] = m.succ[s.first()].With(i)
+		}
+	}
+}
+
+// classOf returns the class of an alternative as a value. With a matrix the setup stands for the operation.
+func (m *model) classOf(op int, a Alt) class {
+	if m.p.Between != nil {
+		return class{setup: op}
+	}
+	return class{setup: a.Setup, tool: a.Tool, machine: m.p.Setups[a.Setup].Machine}
+}
+
+func (m *model) compareClasses(a, b class) int {
+	if m.p.Between != nil {
+		return cmp.Compare(a.setup, b.setup)
+	}
+	s, t := m.p.Setups, m.p.Tools
+	return cmp.Or(
+		cmp.Compare(m.p.Machines[a.machine], m.p.Machines[b.machine]),
+		cmp.Compare(s[a.setup].Name, s[b.setup].Name),
+		cmp.Compare(t[a.tool].Name, t[b.tool].Name),
+		cmp.Compare(a.setup, b.setup),
+		cmp.Compare(a.tool, b.tool),
+	)
+}
+
+func (m *model) makeClasses() {
+	for i, op := range m.opOf {
+		for _, a := range m.p.Ops[op].Alts {
+			m.classes = append(m.classes, m.classOf(i, a))
+		}
+	}
+	slices.SortFunc(m.classes, m.compareClasses)
+	m.classes = slices.Compact(m.classes)
+}
+
+func (m *model) makeChoices() {
+	at := m.fromProblem()
+	m.choices = make([][]choice, m.n)
+	m.least = make([]int32, m.n)
+	for i, op := range m.opOf {
+		for j, a := range m.p.Ops[op].Alts {
+			k, _ := slices.BinarySearchFunc(m.classes, m.classOf(i, a), m.compareClasses)
+			c := choice{class: k, own: int32(a.Own + a.Risk), alt: j}
+			if m.p.Allowed != nil {
+				for s := a.Mask; s != 0; s = s.rest() {
+					c.mask = c.mask.With(at[s.first()])
+				}
+			}
+			m.choices[i] = append(m.choices[i], c)
+		}
+		slices.SortStableFunc(m.choices[i], func(a, b choice) int {
+			return cmp.Or(cmp.Compare(a.class, b.class), cmp.Compare(a.own, b.own), cmp.Compare(a.mask, b.mask))
+		})
+		m.choices[i] = dropDominated(m.choices[i])
+		m.least[i] = slices.MinFunc(m.choices[i], func(a, b choice) int { return cmp.Compare(a.own, b.own) }).own
+		m.base += m.least[i]
+		for k := range m.choices[i] {
+			m.choices[i][k].excess = m.choices[i][k].own - m.least[i]
+		}
+	}
+}
+
+// dropDominated drops every choice for which another of its class costs no more and is always allowed. The choices of a class
+// come cheapest first.
+func dropDominated(choices []choice) []choice {
+	kept := choices[:0]
+	free := -1 // class for which an unconditional choice is kept
+	for _, c := range choices {
+		if c.class == free {
+			continue
+		}
+		kept = append(kept, c)
+		if c.mask == 0 {
+			free = c.class
+		}
+	}
+	return kept
+}
+
+func (m *model) makeCosts() {
+	p, k := m.p, len(m.classes)
+	m.entry = make([]int32, k)
+	m.change = make([][]int32, k)
+	for i, x := range m.classes {
+		m.change[i] = make([]int32, k)
+		if p.Between == nil && !p.FirstFree {
+			m.entry[i] = int32(p.Setups[x.setup].Cost + p.Tools[x.tool].Cost)
+		}
+		for j, y := range m.classes {
+			if i != j {
+				m.change[i][j] = m.changeCost(x, y)
+			}
+		}
+	}
+	m.triangle = p.Between == nil && obeysTriangle(m.change)
+}
+
+func (m *model) changeCost(x, y class) int32 {
+	p := m.p
+	if p.Between != nil {
+		return int32(p.Between[m.opOf[x.setup]][m.opOf[y.setup]])
+	}
+	cost := 0
+	if x.machine != y.machine {
+		cost += p.MachineChange
+	}
+	if x.setup != y.setup {
+		cost += p.Setups[y.setup].Cost
+	}
+	if x.machine != y.machine || x.tool != y.tool {
+		cost += p.Tools[y.tool].Cost
+	}
+	return int32(cost)
+}
+
+func obeysTriangle(change [][]int32) bool {
+	for i := range change {
+		for j := range change {
+			for k := range change {
+				if change[i][k] > change[i][j]+change[j][k] {
+					return false
+				}
+			}
+		}
+	}
+	return true
+}
+
+// stepInto returns the cost of going from class from (none if negative: the start) to class to.
+func (m *model) stepInto(from, to int) int32 {
+	if from < 0 {
+		return m.entry[to]
+	}
+	return m.change[from][to]
+}
+
+// available returns the operations not done whose predecessors are done.
+func (m *model) available(done Set) Set {
+	var ready Set
+	for s := m.full &^ done; s != 0; s = s.rest() {
+		if op := s.first(); m.pred[op]&^done == 0 {
+			ready = ready.With(op)
+		}
+	}
+	return ready
+}
