@@ -1,0 +1,177 @@
+// Package plan is the plan as data: what the planner writes, the replay proves and the sheets print.
+//
+// It is plain values only (no pointers into the job, no behaviour but look-ups), so that a plan is plain JSON. Lengths are
+// millimetres, angles degrees, forces newtons, times minutes, unless a field's name says otherwise. Positions named Z run along the part's
+// axis from its left end (0) to its right end (its length); positions named R are radii.
+package plan
+
+// Schema names the JSON form; it changes when a field changes its meaning or goes.
+const Schema = "catchplate-plan-1"
+
+// Plan is the answer to a job.
+type Plan struct {
+	Schema          string `json:"schema"`
+	Workshop        string `json:"workshop"`
+	BuiltInWorkshop bool   `json:"built_in_workshop"`
+	Parts           []Part `json:"parts"`
+	Rules           []Rule `json:"rules"` // heads of every rule the plan cites, by ID
+}
+
+// Rule finds the head of a rule that the plan cites.
+func (p *Plan) Rule(id string) (Rule, bool) {
+	for _, r := range p.Rules {
+		if r.ID == id {
+			return r, true
+		}
+	}
+	return Rule{}, false
+}
+
+// Rule is the head of a rule: the trade's reason as data.
+type Rule struct {
+	ID     string `json:"id"`
+	Class  string `json:"class"` // "order", "holding", "number", "caution"
+	Title  string `json:"title"`
+	Text   string `json:"text"` // IF ... THEN ...
+	Why    string `json:"why"`
+	Sure   string `json:"sure"`   // "standard", "published", "common practice", "opinion"
+	Source string `json:"source"` // never empty; "common practice, no source" is an answer
+	Except string `json:"except,omitempty"`
+}
+
+// Part is the plan of one part, or the reasons why there is none.
+type Part struct {
+	Name         string     `json:"name"`
+	Note         string     `json:"note,omitempty"`
+	Material     string     `json:"material"` // id in the table of materials
+	MaterialName string     `json:"material_name"`
+	Quantity     int        `json:"quantity"`
+	DrawnInInch  bool       `json:"drawn_in_inch"`
+	LengthMM     float64    `json:"length_mm"`
+	Stock        Stock      `json:"stock"`
+	MakeFirst    []Helper   `json:"make_first"`
+	Setups       []Setup    `json:"setups"`
+	Order        Order      `json:"order"`
+	Cautions     []Caution  `json:"cautions"`
+	Rejected     []Rejected `json:"rejected"` // holdings that were judged and passed over, with figures
+	Refusals     []Refusal  `json:"refusals"` // not empty: there is no plan, and Setups is empty
+	Drawing      Drawing    `json:"drawing"`
+	Proof        *Proof     `json:"proof"` // nil until the replay has proved the plan
+	Minutes      float64    `json:"minutes"`
+}
+
+// Stock is the metal to fetch.
+type Stock struct {
+	Kind      string  `json:"kind"` // "bar", "tube", "hexagon", "existing"
+	Text      string  `json:"text"` // "round bar Ø38, at least 56 long"
+	OutsideMM float64 `json:"outside_mm"`
+	InsideMM  float64 `json:"inside_mm"`
+	LengthMM  float64 `json:"length_mm"` // least length that the plan needs
+	// LeftZ and RightZ are where the stock's ends lie in the part's coordinates before the first cut.
+	LeftZ  float64 `json:"left_z"`
+	RightZ float64 `json:"right_z"`
+}
+
+// Helper is a small thing to make before or during the job: a mandrel, a plug, an arbor.
+type Helper struct {
+	ID       string   `json:"id"`
+	Title    string   `json:"title"`
+	ForSetup int      `json:"for_setup"` // number of the setup that uses it
+	Steps    []string `json:"steps"`
+	Rules    []string `json:"rules"`
+	Minutes  float64  `json:"minutes"`
+}
+
+// Setup is one holding of the work: what grips what, and everything that is cut before it is let go.
+type Setup struct {
+	Number        int         `json:"number"`  // from 1
+	ID            string      `json:"id"`      // "three_jaw on stock, right end free"
+	Machine       string      `json:"machine"` // name in the workshop
+	MachineKind   string      `json:"machine_kind"`
+	Holding       string      `json:"holding"` // name in the workshop
+	HoldingKind   string      `json:"holding_kind"`
+	Title         string      `json:"title"`    // "Three-jaw chuck on the bar, right end outward"
+	FreeEnd       string      `json:"free_end"` // "left" or "right": the end that points away from the headstock
+	Grip          Grip        `json:"grip"`
+	Tailstock     bool        `json:"tailstock"` // a centre supports the free end
+	StickOutMM    float64     `json:"stick_out_mm"`
+	RunOutMM      float64     `json:"run_out_mm"` // full indicator reading to expect of the surface located on
+	Locates       string      `json:"locates"`    // feature located on, "stock" for raw metal
+	How           []string    `json:"how"`        // how to hold and clock it, in order
+	Before        Section     `json:"before"`     // shape when the setup begins
+	After         Section     `json:"after"`      // shape when it ends
+	Operations    []Operation `json:"operations"`
+	BeforeRelease []Check     `json:"before_release"`        // due before letting go
+	NoWayBack     string      `json:"no_way_back,omitempty"` // why nothing can be mended after this setup
+	SafeStop      bool        `json:"safe_stop"`             // a place to stop overnight
+	Why           []Reason    `json:"why"`
+	Minutes       float64     `json:"minutes"` // setting up, without the operations
+}
+
+// Grip is what holds the work, in the part's coordinates.
+type Grip struct {
+	Kind       string  `json:"kind"`    // "jaws", "collet", "mandrel", "centres", "glued_face", "glued_bore"
+	Surface    string  `json:"surface"` // feature gripped, or "stock"
+	Inside     bool    `json:"inside"`
+	FromZ      float64 `json:"from_z"`
+	ToZ        float64 `json:"to_z"`
+	RadiusMM   float64 `json:"radius_mm"`
+	Jaws       int     `json:"jaws"`
+	JawWidthMM float64 `json:"jaw_width_mm"`
+	// Forces are per jaw (or in all, for grips without jaws); the window lies between what must hold and what may not harm.
+	LeastN    float64 `json:"least_n"`
+	MostN     float64 `json:"most_n"` // 0 = no limit found within the chuck's own
+	WorkingN  float64 `json:"working_n"`
+	Feel      string  `json:"feel"`     // a light nip, a firm pull on the key
+	ErrorMM   float64 `json:"error_mm"` // lobed error at the working grip, peak to valley in radius
+	LimitMM   float64 `json:"limit_mm"` // what the tolerance lets pass
+	Trust     string  `json:"trust"`    // of the error: "good", "rough", "none"
+	StressMPa float64 `json:"stress_mpa"`
+	Packing   string  `json:"packing,omitempty"` // soft packing between hard jaws and finished work
+}
+
+// Reason is a sentence with the rule behind it.
+type Reason struct {
+	Text string `json:"text"`
+	Rule string `json:"rule"`
+}
+
+// Caution is a warning that the sheet must print.
+type Caution struct {
+	Text string `json:"text"`
+	Rule string `json:"rule"`
+}
+
+// Rejected is a holding that was considered and passed over.
+type Rejected struct {
+	Holding string `json:"holding"`
+	For     string `json:"for"`    // what it would have served: operation or setup
+	Reason  string `json:"reason"` // with the figures
+	Rule    string `json:"rule"`
+}
+
+// Refusal says why a feature cannot be made here and what would make it possible.
+type Refusal struct {
+	Feature  string   `json:"feature"` // feature name; empty = the whole part
+	What     string   `json:"what"`    // the operation that found no way
+	Reasons  []string `json:"reasons"`
+	Remedies []string `json:"remedies"`
+}
+
+// Order says what the order of work rests on.
+type Order struct {
+	CostMinutes  float64 `json:"cost_minutes"`  // setting, tool changes, cutting and priced risk
+	BoundMinutes float64 `json:"bound_minutes"` // no order costs less
+	Proven       bool    `json:"proven"`
+	States       int     `json:"states"` // states the search looked at
+	Pairs        []Pair  `json:"pairs"`  // why each operation stands before the next
+}
+
+// Pair is the reason why two neighbours stand in this order.
+type Pair struct {
+	Before       string  `json:"before"`
+	After        string  `json:"after"`
+	Rule         string  `json:"rule,omitempty"`          // a rule forces it
+	ExtraMinutes float64 `json:"extra_minutes,omitempty"` // else: what the best opposite order costs more
+	Text         string  `json:"text"`
+}
