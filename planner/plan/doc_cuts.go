@@ -1,0 +1,42 @@
+package plan
+
+// How cuts are read
+//
+// A setup points one end of the part away from the headstock (FreeEnd). Saddle and tailstock count towards the headstock, so with the
+// right end free a count n of a dial whose graduation moves g millimetres stands at
+//
+//	Z = ReferenceMM - n*g        (left end free: Z = ReferenceMM + n*g)
+//
+// The cross slide counts from the diameter ReferenceMM towards the axis, or away from it when the zero says Outward:
+//
+//	R = ReferenceMM/2 - n*g      (Outward: + n*g; on a dial that reads diameters n*g is halved)
+//
+// The top slide moves n*g along its own direction, TopSlideDeg from the axis. The movement begins where cross and saddle stand in From
+// and goes towards the headstock; a positive angle leads it away from the axis (the work grows towards the headstock), a negative one
+// towards it.
+//
+// The point of the tool that stands at (Z, R) is
+//
+//   - turning, left or right hand, and boring: the corner where the leading and the inner (boring: outer) edge would meet if the nose were
+//     sharp; the nose radius rounds it. A right-hand tool and a boring tool lead with their headstock side and trail away from it at
+//     TrailDeg; a left-hand tool leads with the other side;
+//   - grooving, parting, recess: the corner on the headstock side; the blade reaches from there towards the free end by its width;
+//   - round_nose: the point of the nose nearest to the work, at the middle of its width;
+//   - chamfer: the point of a vee whose two edges stand at the tool's angle to the axis;
+//   - drills, centre_drill: the point, with the full diameter behind it (118 degrees; a centre drill 60);
+//   - reamers: the end, full diameter at once.
+//
+// Turning, facing, grooving and parting take away everything outside the tool's path, boring and recessing everything inside it as far as the
+// axis; the way in and out is taken to be clear and the replay checks that it is. Parting also takes away all that lies towards the
+// headstock. Threads, taps, dies and knurls are marks on their blank: they move no metal in this model, but the replay checks the blank. A file
+// takes the crests that steps have left, and no more.
+
+// TrailDeg is the angle at which the trailing edge of a knife or boring tool falls away from the work. Common practice, no source.
+const TrailDeg = 5.0
+
+// DrillPointDeg is the included angle of a twist drill's point (ISO 235 drills, 118 degrees, from memory); CentreDrillDeg that of a centre
+// drill's cone (ISO 866, 60 degrees, from memory).
+const (
+	DrillPointDeg  = 118.0
+	CentreDrillDeg = 60.0
+)
