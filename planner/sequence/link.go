@@ -53,6 +53,17 @@ func newLinks(m *model) links {
 	return l
 }
 
+// partnersOf returns the operations tied to op.
+func (l *links) partnersOf(op int) Set {
+	var s Set
+	if slot := l.slot[op]; slot >= 0 {
+		for _, pt := range l.partners[slot] {
+			s = s.With(pt.op)
+		}
+	}
+	return s
+}
+
 // tie notes that op has the partner later, and asks Cross once for every pair of setups.
 func (l *links) tie(op, later int, link Link) {
 	pt := partner{op: later}

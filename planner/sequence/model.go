@@ -21,13 +21,18 @@ type model struct {
 	least      []int32 // least own cost of each operation
 	base       int32   // sum of least: every order pays it
 
+	conditional bool // some choice has a mask
+
 	classes  []class
 	entry    []int32   // cost of starting in a class
 	change   [][]int32 // cost from class to class
 	triangle bool      // change never gets cheaper by a detour
 
-	links    links
-	verdicts verdicts
+	links      links
+	verdicts   verdicts
+	absorption absorption
+	entered    []bool // scratch of moves
+	plain      bool   // neither verdicts nor links
 }
 
 // class is what the cost of a step depends on. In a problem with a matrix, every operation is a class of its own.
@@ -52,18 +57,33 @@ func newModel(p *Problem) *model {
 	m.makeCosts()
 	m.links = newLinks(m)
 	m.verdicts = newVerdicts(m)
+	m.entered = make([]bool, len(m.classes))
+	m.absorption = newAbsorption(m)
+	m.plain = m.links.tied == 0 && !m.conditional
 	return m
 }
 
+// sortOps numbers the operations: each after its predecessors, and of those that may come next first the one of least rank,
+// then name. So one pass through a set in rising order meets every operation after its predecessors.
 func (m *model) sortOps() {
-	m.opOf = make([]int, m.n)
-	for i := range m.opOf {
-		m.opOf[i] = i
-	}
 	ops := m.p.Ops
-	slices.SortStableFunc(m.opOf, func(a, b int) int {
+	byRank := make([]int, m.n)
+	for i := range byRank {
+		byRank[i] = i
+	}
+	slices.SortStableFunc(byRank, func(a, b int) int {
 		return cmp.Or(cmp.Compare(ops[a].Rank, ops[b].Rank), cmp.Compare(ops[a].Name, ops[b].Name))
 	})
+	pred := make([]Set, m.n)
+	for _, arc := range m.p.Prec {
+		pred[arc[1]] = pred[arc[1]].With(arc[0])
+	}
+	var placed Set
+	for len(m.opOf) < m.n {
+		next := slices.IndexFunc(byRank, func(op int) bool { return !placed.Has(op) && pred[op]&^placed == 0 })
+		placed = placed.With(byRank[next])
+		m.opOf = append(m.opOf, byRank[next])
+	}
 }
 
 // fromProblem returns the place of every operation of the problem in the model.
@@ -147,6 +167,7 @@ func (m *model) makeChoices() {
 			if m.p.Allowed != nil {
 				for s := a.Mask; s != 0; s = s.rest() {
 					c.mask = c.mask.With(at[s.first()])
+					m.conditional = true
 				}
 			}
 			m.choices[i] = append(m.choices[i], c)
@@ -227,6 +248,11 @@ func obeysTriangle(change [][]int32) bool {
 		}
 	}
 	return true
+}
+
+// step returns a step in the problem's terms.
+func (m *model) step(op, choice int) Step {
+	return Step{m.opOf[op], m.choices[op][choice].alt}
 }
 
 // stepInto returns the cost of going from class from (none if negative: the start) to class to.

@@ -10,5 +10,28 @@ func Solve(p *Problem, budget int) (Result, error) {
 	if err := p.Validate(); err != nil {
 		return Result{}, err
 	}
-	return solvePlain(newModel(p)), nil
+	if budget == 0 {
+		budget = DefaultBudget
+	}
+	m := newModel(p)
+	if p.Between != nil {
+		return solvePlain(m), nil
+	}
+	s := newSearch(m, newProjections(m))
+	finished := s.run(budget)
+	return s.result(finished), nil
+}
+
+func (s *search) result(finished bool) Result {
+	r := Result{Proven: finished, Stats: s.stats}
+	r.Stats.Stored, r.Stats.Projected, r.Stats.Verdicts = s.store.n, s.bound.entries(), s.m.verdicts.asked
+	if s.incumbent == nil {
+		r.Blocked = &Blocked{}
+		return r
+	}
+	r.Order, r.Cost, r.Bound = s.incumbent, int(s.m.base+s.best), int(s.m.base+s.lower())
+	if finished {
+		r.Bound = r.Cost
+	}
+	return r
 }

@@ -1,0 +1,190 @@
+package sequence
+
+import "slices"
+
+// setupProjection is the problem with tools left out: what do the mountings and changes of machine still to come cost?
+// The answer hangs on what is done, with all done that the present setup can do, and on the present machine: what may be
+// mounted next then costs the same from every setup of that machine.
+type setupProjection struct {
+	m       *model
+	able    []Set // setup -> operations it can do
+	only    []Set // setup -> operations that no other setup can do
+	cost    []int32
+	machine []int
+	memo    memo
+}
+
+func newSetupProjection(m *model) setupProjection {
+	p := setupProjection{m: m, memo: newMemo()}
+	for _, s := range m.p.Setups {
+		p.cost = append(p.cost, int32(s.Cost))
+		p.machine = append(p.machine, s.Machine)
+	}
+	p.able, p.only = labels(m, len(p.cost), func(class int) int { return m.classes[class].setup })
+	return p
+}
+
+// labels returns, for each of n labels of classes, which operations can be done under it, and which under no other.
+func labels(m *model, n int, of func(class int) int) (able, only []Set) {
+	able, only = make([]Set, n), make([]Set, n)
+	for op, choices := range m.choices {
+		first := of(choices[0].class)
+		single := true
+		for _, c := range choices {
+			l := of(c.class)
+			able[l] = able[l].With(op)
+			single = single && l == first
+		}
+		if single {
+			only[first] = only[first].With(op)
+		}
+	}
+	return able, only
+}
+
+func (p *setupProjection) from(done Set, setup int) int32 {
+	return p.value(p.m.reach(done, p.able[setup]), p.machine[setup])
+}
+
+// entry is a way on from a state of a projection.
+type entry struct {
+	done  Set
+	label int
+	cost  int32
+	least int32 // cost and a simple bound of what follows
+}
+
+func (p *setupProjection) value(done Set, machine int) int32 {
+	if done == p.m.full {
+		return 0
+	}
+	if v, ok := p.memo.get(done, int32(machine)); ok {
+		return v
+	}
+	var buf [32]entry
+	entries := buf[:0]
+	ready := p.m.available(done)
+	for s, able := range p.able {
+		if able&ready == 0 {
+			continue
+		}
+		e := entry{done: p.m.reach(done, able), label: s, cost: p.cost[s]}
+		if p.machine[s] != machine {
+			e.cost += int32(p.m.p.MachineChange)
+		}
+		e.least = e.cost + needed(p.only, p.cost, e.done)
+		entries = append(entries, e)
+	}
+	slices.SortFunc(entries, func(a, b entry) int { return int(a.least - b.least) })
+	best := int32(1<<31 - 1)
+	for _, e := range entries {
+		if e.least >= best {
+			break
+		}
+		best = min(best, e.cost+p.value(e.done, p.machine[e.label]))
+	}
+	p.memo.put(done, int32(machine), best)
+	return best
+}
+
+// needed is the simple bound: every label that alone can do some operation left is paid once.
+func needed(only []Set, cost []int32, done Set) int32 {
+	sum := int32(0)
+	for l, ops := range only {
+		if ops&^done != 0 {
+			sum += cost[l]
+		}
+	}
+	return sum
+}
+
+// toolProjection is the problem with setups left out: what do the tools still to be mounted cost? A label is a pair of machine
+// and tool. The answer hangs on what is done only, with all done that the present pair can do: any other pair costs its tool.
+type toolProjection struct {
+	m    *model
+	able []Set // pair -> operations it can do
+	only []Set // pair -> operations that no other pair can do
+	cost []int32
+	memo memo
+}
+
+func newToolProjection(m *model, pairOf []int) toolProjection {
+	type pair struct{ machine, tool int }
+	number := map[pair]int{}
+	p := toolProjection{m: m, memo: newMemo()}
+	for i, c := range m.classes {
+		k, ok := number[pair{c.machine, c.tool}]
+		if !ok {
+			k = len(p.cost)
+			number[pair{c.machine, c.tool}] = k
+			p.cost = append(p.cost, int32(m.p.Tools[c.tool].Cost))
+		}
+		pairOf[i] = k
+	}
+	p.able, p.only = labels(m, len(p.cost), func(class int) int { return pairOf[class] })
+	return p
+}
+
+func (p *toolProjection) from(done Set, pair int) int32 {
+	return p.value(p.m.reach(done, p.able[pair]))
+}
+
+func (p *toolProjection) value(done Set) int32 {
+	if done == p.m.full {
+		return 0
+	}
+	if v, ok := p.memo.get(done, 0); ok {
+		return v
+	}
+	var buf [64]entry
+	entries := buf[:0]
+	ready := p.m.available(done)
+	best := int32(1<<31 - 1)
+	for l, able := range p.able {
+		if able&ready == 0 {
+			continue
+		}
+		e := entry{done: p.m.reach(done, able), label: l, cost: p.cost[l]}
+		if p.only[l]&ready != 0 && able&^e.done == 0 {
+			// The pair must come, and coming now it does all it ever can: nothing is lost by taking it at once.
+			best = e.cost + p.value(e.done)
+			p.memo.put(done, 0, best)
+			return best
+		}
+		entries = append(entries, e)
+	}
+	entries = undominated(entries)
+	for i := range entries {
+		entries[i].least = entries[i].cost + needed(p.only, p.cost, entries[i].done)
+	}
+	slices.SortFunc(entries, func(a, b entry) int { return int(a.least - b.least) })
+	for _, e := range entries {
+		if e.least >= best {
+			break
+		}
+		best = min(best, e.cost+p.value(e.done))
+	}
+	p.memo.put(done, 0, best)
+	return best
+}
+
+// undominated drops every entry that does no more than another and costs no less.
+func undominated(entries []entry) []entry {
+	kept := entries[:0]
+	for i, e := range entries {
+		dominated := false
+		for j, o := range entries {
+			if i == j || e.done&^o.done != 0 || o.cost > e.cost {
+				continue
+			}
+			if e.done != o.done || o.cost < e.cost || j < i {
+				dominated = true
+				break
+			}
+		}
+		if !dominated {
+			kept = append(kept, e)
+		}
+	}
+	return kept
+}
