@@ -1,0 +1,65 @@
+package mechanics
+
+import "math"
+
+// stressMost is the largest von Mises stress on the two faces of the wall at the planes read, MPa. pressureOutside and
+// pressureBore are the real contact pressures at the angles of the half sector, under the grip.
+// Next to a web's inner corner (one wall thickness) the stress is singular and left out.
+// Error against finite elements: full grip 1.6/5.2/22.9 % (median, 90 %, worst), part grip 1.9/8.1/13.8 %, web 5.2/15.6/23.1 %.
+func (f *field) stressMost(l loads, pressureOutside, pressureBore []float64) float64 {
+	most := 0.0
+	for _, z := range f.planes() {
+		if f.web > 0 && z < f.web+f.thickness() {
+			continue
+		}
+		most = math.Max(most, f.stressAt(l, z, onOutside, pressureOutside))
+		if f.bore > 0 {
+			most = math.Max(most, f.stressAt(l, z, onBore, pressureBore))
+		}
+	}
+	return most
+}
+
+func (f *field) stressAt(l loads, z float64, seen face, pressure []float64) float64 {
+	hoops := make([]float64, len(f.harmonics))
+	axials := make([]float64, len(f.harmonics))
+	for k, h := range f.harmonics {
+		ho, ao := f.stressAmplitude(h.outside, float64(h.m), at(l.outside, k), z, seen)
+		hb, ab := f.stressAmplitude(h.bore, float64(h.m), at(l.bore, k), z, seen)
+		hoops[k], axials[k] = ho+hb, ao+ab
+	}
+	hoop, axial := series(hoops), series(axials)
+	most := 0.0
+	for i := range hoop {
+		radial := 0.0
+		if z <= f.grip {
+			radial = -at(pressure, i)
+		}
+		most = math.Max(most, vonMises(hoop[i], axial[i], radial))
+	}
+	return most
+}
+
+func (f *field) stressAmplitude(a answer, m, pressure, z float64, seen face) (hoop, axial float64) {
+	if pressure == 0 {
+		return 0, 0
+	}
+	plane := a.outsideHoop
+	if seen == onBore {
+		plane = a.boreHoop
+	}
+	stretch, bend, membraneHoop, membraneAxial := f.state(a, z)
+	if m == 0 || m*f.thickness()/f.meanRadius() > plainStressAbove {
+		return pressure * plane * stretch, 0
+	}
+	nu, r := f.poisson, f.meanRadius()
+	bend *= r * r / (m*m - 1)
+	hoop = plane*(stretch-nu*bend)/(1-nu*nu) + a.sign*membraneHoop
+	axial = plane*(nu*stretch-bend)/(1-nu*nu) + a.sign*membraneAxial
+	return pressure * hoop, pressure * axial
+}
+
+// vonMises combines three principal stresses into the one that is compared with yield, MPa.
+func vonMises(a, b, c float64) float64 {
+	return math.Sqrt(((a-b)*(a-b) + (b-c)*(b-c) + (c-a)*(c-a)) / 2)
+}
