@@ -1,0 +1,243 @@
+package steps
+
+import "math"
+
+// ConstantStep is a table in which one dial advances by one constant whole number of graduations, so that a miscount shows.
+// Where the curve passes 45 degrees the dials change places: each zone has its own lead and step.
+type ConstantStep struct {
+	Cuts            []Cut // in order of across; none if no constant step keeps the leftover
+	Runs            []Run
+	Zones           []Zone
+	WorstLeftoverMM float64
+}
+
+// Zone is a part of the curve with one leading dial.
+type Zone struct {
+	DepthLeads bool // else the across dial leads
+	StepGrads  int64
+	StepMM     float64
+	First      int // index of its first cut
+}
+
+// customaryStepMM is the step across that hand-made tables use. Common practice, no source.
+const customaryStepMM = 0.25
+
+// customary counts the cuts of a table with the usual step from the dial's zero, each as deep as it may go; 0 if it does not keep
+// the leftover.
+func (j *job) customary(c coverage) int {
+	travel := j.request.Across.TravelMM()
+	step := max(1, int(math.Round(customaryStepMM/travel)))
+	zero := int(((-c.places[0].across)%int64(step) + int64(step)) % int64(step))
+	l := ladder{coverage: c}
+	picked, _ := l.walk(rungs{last: len(c.places) - 1}, zero, step, c.lo, c.hi)
+	return len(picked)
+}
+
+// ladder holds the cuts that a constant step may use, zone by zone from left to right.
+type ladder struct {
+	coverage
+	zones []rungs
+}
+
+// rungs are the places of one zone: the reading of the leading dial changes by one from each to the next.
+type rungs struct {
+	depthLeads  bool
+	first, last int
+	travelMM    float64
+}
+
+func (z rungs) len() int { return z.last - z.first + 1 }
+
+// newLadder sorts the places into zones by the slope of the curve where they cut. In a zone past 45 degrees it replaces them with
+// one cut for each depth reading, as near to the curve as it may go.
+func (j *job) newLadder(c coverage) ladder {
+	var places []place
+	var zones []rungs
+	steep := false
+	for from := 0; from < len(c.places); {
+		to, kind := from, j.zoneOf(c, from)
+		for to+1 < len(c.places) && (j.zoneOf(c, to+1) == kind) {
+			to++
+		}
+		zone := rungs{first: len(places), travelMM: j.request.Across.TravelMM()}
+		run := c.places[from : to+1]
+		if kind != 0 {
+			steep = true
+			run = levels(run, kind, j.feeler)
+			zone.depthLeads, zone.travelMM = true, j.request.Depth.TravelMM()
+		}
+		places = append(places, run...)
+		zone.last = len(places) - 1
+		if zone.len() > 0 {
+			zones = append(zones, zone)
+		}
+		from = to + 1
+	}
+	if !steep {
+		return ladder{c, zones}
+	}
+	return ladder{j.feeler.cover(places, c.leftover), zones}
+}
+
+// zoneOf is 0 where the curve is within 45 degrees under what place i covers, +1 where it is steeper and runs deeper to the
+// right, -1 where it runs deeper to the left. A place that covers nothing belongs to the zone under its middle.
+func (j *job) zoneOf(c coverage, i int) int {
+	x := c.places[i].x
+	if n := len(c.parts[i]); n > 0 {
+		x = (c.parts[i][0].a + c.parts[i][n-1].b) / 2
+	}
+	slope := j.feeler.surface.slope(x)
+	switch {
+	case slope < -1:
+		return 1
+	case slope > 1:
+		return -1
+	}
+	return 0
+}
+
+// slope of the surface at x, or at the end of the curve that is nearer; of two pieces that meet at x, the right one's.
+func (s surface) slope(x float64) float64 {
+	x = min(max(x, s.lo), s.hi)
+	slope := 0.0
+	for _, g := range s.pieces {
+		if x >= g.lo && x <= g.hi && g.hi > s.lo && g.lo < s.hi {
+			slope = g.slopeAt(x)
+		}
+	}
+	return slope
+}
+
+// levels returns one cut for each depth reading that the run passes, in order across. Going deeper to the right, the cut for a
+// reading stands at the first place that may go so deep; going deeper to the left, at the last.
+func levels(run []place, sign int, f *feeler) []place {
+	var out []place
+	n := len(run)
+	at := func(i int) place {
+		if sign < 0 {
+			return run[n-1-i]
+		}
+		return run[i]
+	}
+	for i, next := 0, at(0).depth; i < n; i++ {
+		for ; next <= at(i).depth; next++ {
+			p := at(i)
+			p.depth, p.y = next, -f.depthMM(next)
+			out = append(out, p)
+		}
+	}
+	if sign < 0 {
+		for i, k := 0, len(out)-1; i < k; i, k = i+1, k-1 {
+			out[i], out[k] = out[k], out[i]
+		}
+	}
+	return out
+}
+
+// climb picks a constant step for each zone in turn: the fewest cuts through the zone, then the farthest reach. picked is nil if
+// some zone has no step that keeps the leftover.
+func (l ladder) climb() (picked []int, zones []Zone) {
+	front := l.lo
+	for n, z := range l.zones {
+		goal := l.hi
+		if n+1 < len(l.zones) {
+			goal = min(l.hi, max(front, l.middle(z.last)))
+		}
+		best, step := l.bestStep(z, front, goal)
+		if best == nil {
+			return nil, nil
+		}
+		zones = append(zones, Zone{DepthLeads: z.depthLeads, StepGrads: step, StepMM: float64(step) * z.travelMM, First: len(picked)})
+		picked = append(picked, best...)
+		for _, i := range best {
+			front = l.partOver(i, front)
+		}
+		if front >= l.hi-tieMM {
+			break
+		}
+	}
+	if front < l.hi-tieMM {
+		return nil, nil
+	}
+	return picked, zones
+}
+
+// middle of what place i covers.
+func (c coverage) middle(i int) float64 {
+	if n := len(c.parts[i]); n > 0 {
+		return (c.parts[i][0].a + c.parts[i][n-1].b) / 2
+	}
+	return c.places[i].x
+}
+
+// bestStep tries every step and start in a zone, wide steps first, and stops when narrower ones cannot need fewer cuts.
+func (l ladder) bestStep(z rungs, front, goal float64) (best []int, step int64) {
+	reach := front
+	least := l.span(z, front, goal)
+	for s := l.widest(z, front, goal); s >= 1; s-- {
+		if best != nil && (least+s-1)/s+1 >= len(best) {
+			break
+		}
+		for start := range s {
+			picked, far := l.walk(z, z.first+start, s, front, goal)
+			if picked != nil && (best == nil || len(picked) < len(best) || len(picked) == len(best) && far > reach+tieMM) {
+				best, step, reach = picked, int64(s), far
+			}
+		}
+	}
+	return best, step
+}
+
+// widest is a bound on the step: m cuts with any spacing are needed, so m-1 steps must fit in the zone.
+func (l ladder) widest(z rungs, front, goal float64) int {
+	m := 0
+	for ; front < goal-tieMM; m++ {
+		far := front
+		from, to := l.near(front)
+		for i := max(from, z.first); i < min(to, z.last+1); i++ {
+			far = max(far, l.partOver(i, front))
+		}
+		if far <= front {
+			return 0 // no cut of this zone covers on
+		}
+		front = far
+	}
+	return (z.len() - 1) / max(1, m-1)
+}
+
+// span is the least number of readings between a place that covers front and one that covers goal.
+func (l ladder) span(z rungs, front, goal float64) int {
+	last, first := -1, -1
+	for i := z.first; i <= z.last; i++ {
+		if l.covers(i, front) {
+			last = i
+		}
+		if first < 0 && l.covers(i, goal) {
+			first = i
+		}
+	}
+	return max(0, first-last)
+}
+
+// walk takes every step-th place from start and keeps those that are needed to bring the front to the goal; nil if a gap opens.
+func (l ladder) walk(z rungs, start, step int, front, goal float64) (picked []int, far float64) {
+	far = front
+	for i := start; i <= z.last; i += step {
+		reach := l.partOver(i, front)
+		switch {
+		case reach > front && (len(picked) == 0 || reach >= far):
+			picked, far = append(picked[:0], i), reach // still covers where the walk began: the cuts before it are not needed
+		case len(picked) > 0:
+			reach = l.partOver(i, far)
+			if reach > far {
+				picked, far = append(picked, i), reach
+			} else if l.places[i].x-l.reach > far {
+				return nil, far
+			}
+		}
+		if len(picked) > 0 && far >= goal-tieMM {
+			return picked, far
+		}
+	}
+	return nil, far
+}
