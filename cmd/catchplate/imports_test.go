@@ -53,7 +53,7 @@ var importRules = []importRule{
 	{pkg: "planner/replay", may: []string{"partspec", "partspec/units", "planner/solid", "planner/tables", "planner/plan", "planner/mechanics"},
 		tests: []string{"planner"}},
 	{pkg: "planner/rules", may: []string{"partspec", "partspec/units", "planner/shape", "planner/numbers/...", "planner/tables", "planner/plan", "planner/mechanics"}},
-	{pkg: "planner/process", may: []string{"partspec", "partspec/units", "planner/shape", "planner/numbers/...", "planner/tables", "planner/plan", "planner/rules", "planner/mechanics"}},
+	{pkg: "planner/process", may: []string{"partspec", "partspec/units", "planner/solid", "planner/shape", "planner/numbers/...", "planner/tables", "planner/plan", "planner/rules", "planner/mechanics"}},
 	{pkg: "planner/holding", may: []string{"partspec", "partspec/units", "planner/shape", "planner/numbers/...", "planner/tables", "planner/plan", "planner/rules", "planner/mechanics", "planner/process"}},
 	{pkg: "planner", may: []string{"partspec", "partspec/units", "planner/..."}},
 	{pkg: "planner/drawing", may: []string{"partspec", "partspec/units", "planner/plan", "planner/shape", "planner/tables"}},
