@@ -2,8 +2,8 @@ package steps
 
 import "math"
 
-// ConstantStep is a table in which one dial advances by one constant whole number of graduations, so that a miscount shows.
-// Where the curve passes 45 degrees the dials change places: each zone has its own lead and step.
+// ConstantStep is a table in which one dial advances by one constant whole number of graduations, so that a miscount shows. Where
+// the lead changes from dial to dial, or the depth turns, a new zone begins with a step of its own.
 type ConstantStep struct {
 	Cuts            []Cut // in order of across; none if no constant step keeps the leftover
 	Runs            []Run
@@ -43,28 +43,37 @@ type ladder struct {
 type rungs struct {
 	depthLeads  bool
 	first, last int
-	travelMM    float64
+	dial        Axis // the leading one, from 0
 }
 
 func (z rungs) len() int { return z.last - z.first + 1 }
 
-// newLadder sorts the places into zones by the slope of the curve where they cut. In a zone past 45 degrees it replaces them with
-// one cut for each depth reading, as near to the curve as it may go.
-func (j *job) newLadder(c coverage) ladder {
+// lead says where the depth dial leads: where the curve is steeper than the given slope.
+type lead float64
+
+const (
+	depthLeads   lead = 0               // wherever the curve slopes at all
+	steeperLeads lead = 1               // past 45 degrees
+	acrossLeads  lead = math.MaxFloat64 // nowhere
+)
+
+// newLadder sorts the places into zones. In a zone where the depth dial leads it replaces them with one cut for each depth reading,
+// as near to the curve as it may go.
+func (j *job) newLadder(c coverage, by lead) ladder {
 	var places []place
 	var zones []rungs
-	steep := false
+	replaced := false
 	for from := 0; from < len(c.places); {
-		to, kind := from, j.zoneOf(c, from)
-		for to+1 < len(c.places) && (j.zoneOf(c, to+1) == kind) {
+		to, kind := from, j.zoneOf(c, from, by)
+		for to+1 < len(c.places) && (j.zoneOf(c, to+1, by) == kind) {
 			to++
 		}
-		zone := rungs{first: len(places), travelMM: j.request.Across.TravelMM()}
+		zone := rungs{first: len(places), dial: fromZero(j.request.Across)}
 		run := c.places[from : to+1]
 		if kind != 0 {
-			steep = true
+			replaced = true
 			run = levels(run, kind, j.feeler)
-			zone.depthLeads, zone.travelMM = true, j.request.Depth.TravelMM()
+			zone.depthLeads, zone.dial = true, fromZero(j.request.Depth)
 		}
 		places = append(places, run...)
 		zone.last = len(places) - 1
@@ -73,24 +82,20 @@ func (j *job) newLadder(c coverage) ladder {
 		}
 		from = to + 1
 	}
-	if !steep {
+	if !replaced {
 		return ladder{c, zones}
 	}
 	return ladder{j.feeler.cover(places, c.leftover), zones}
 }
 
-// zoneOf is 0 where the curve is within 45 degrees under what place i covers, +1 where it is steeper and runs deeper to the
-// right, -1 where it runs deeper to the left. A place that covers nothing belongs to the zone under its middle.
-func (j *job) zoneOf(c coverage, i int) int {
-	x := c.places[i].x
-	if n := len(c.parts[i]); n > 0 {
-		x = (c.parts[i][0].a + c.parts[i][n-1].b) / 2
-	}
-	slope := j.feeler.surface.slope(x)
+// zoneOf is 0 where the across dial leads in what place i covers; else +1 where the curve runs deeper to the right, -1 where it
+// runs deeper to the left.
+func (j *job) zoneOf(c coverage, i int, by lead) int {
+	slope := j.feeler.surface.slope(c.middle(i))
 	switch {
-	case slope < -1:
+	case slope < -float64(by):
 		return 1
-	case slope > 1:
+	case slope > float64(by):
 		return -1
 	}
 	return 0
@@ -134,20 +139,45 @@ func levels(run []place, sign int, f *feeler) []place {
 	return out
 }
 
-// climb picks a constant step for each zone in turn: the fewest cuts through the zone, then the farthest reach. picked is nil if
-// some zone has no step that keeps the leftover.
-func (l ladder) climb() (picked []int, zones []Zone) {
+// best is the shorter of two ways to hand over from zone to zone: as soon as the next zone can cover on, or not before
+// the last cut of the zone is no more use. It is nil if some zone has no step that keeps the leftover.
+func (l ladder) best() (picked []int, zones []Zone) {
+	picked, zones = l.climb(func(n int) float64 { return l.middle(l.zones[n].last) })
+	early, earlyZones := l.climb(func(n int) float64 { return l.starts(l.zones[n+1]) })
+	if early != nil && (picked == nil || len(early) < len(picked)) {
+		return early, earlyZones
+	}
+	return picked, zones
+}
+
+// starts is the leftmost point that a zone covers.
+func (l ladder) starts(z rungs) float64 {
+	x := l.hi
+	for i := z.first; i <= z.last; i++ {
+		if len(l.parts[i]) > 0 {
+			x = min(x, l.parts[i][0].a)
+		}
+	}
+	return x
+}
+
+// climb picks a constant step for each zone in turn: the fewest cuts that bring the front to the zone's goal, then the
+// farthest reach.
+func (l ladder) climb(goalOf func(zone int) float64) (picked []int, zones []Zone) {
 	front := l.lo
 	for n, z := range l.zones {
 		goal := l.hi
 		if n+1 < len(l.zones) {
-			goal = min(l.hi, max(front, l.middle(z.last)))
+			goal = min(l.hi, goalOf(n))
+		}
+		if front >= goal-tieMM {
+			continue
 		}
 		best, step := l.bestStep(z, front, goal)
 		if best == nil {
 			return nil, nil
 		}
-		zones = append(zones, Zone{DepthLeads: z.depthLeads, StepGrads: step, StepMM: float64(step) * z.travelMM, First: len(picked)})
+		zones = append(zones, Zone{DepthLeads: z.depthLeads, StepGrads: step, StepMM: exactMM(z.dial, step), First: len(picked)})
 		picked = append(picked, best...)
 		for _, i := range best {
 			front = l.partOver(i, front)
@@ -162,12 +192,17 @@ func (l ladder) climb() (picked []int, zones []Zone) {
 	return picked, zones
 }
 
-// middle of what place i covers.
+// middle of what place i covers, or of its width if it covers nothing.
 func (c coverage) middle(i int) float64 {
 	if n := len(c.parts[i]); n > 0 {
 		return (c.parts[i][0].a + c.parts[i][n-1].b) / 2
 	}
 	return c.places[i].x
+}
+
+func fromZero(a Axis) Axis {
+	a.OriginMM = 0
+	return a
 }
 
 // bestStep tries every step and start in a zone, wide steps first, and stops when narrower ones cannot need fewer cuts.

@@ -38,14 +38,14 @@ func (f *feeler) meet(a, b place) float64 {
 func (f *feeler) crests(cuts []place, limit float64) (start float64, after []float64, worst float64) {
 	s := f.surface
 	left, right := s.endNormals()
-	start = f.leftAlong(point{s.lo, s.first.at(s.lo)}, left, cuts, limit)
+	start = f.leftAtEnd(point{s.lo, s.first.at(s.lo)}, left, left.x > 0, cuts, limit)
 	worst = start
 	for n := range cuts {
 		var crest float64
 		if n+1 < len(cuts) {
 			crest = f.leftBetween(cuts[n], cuts[n+1])
 		} else {
-			crest = f.leftAlong(point{s.hi, s.last.at(s.hi)}, right, cuts, limit)
+			crest = f.leftAtEnd(point{s.hi, s.last.at(s.hi)}, right, right.x < 0, cuts, limit)
 		}
 		after = append(after, crest)
 		worst = max(worst, crest)
@@ -65,23 +65,30 @@ func (f *feeler) leftBetween(a, b place) float64 {
 	return f.surface.distance(point{x, y})
 }
 
-// leftAlong is the metal that the cuts leave over p, measured along n; no more than limit.
-func (f *feeler) leftAlong(p, n point, cuts []place, limit float64) float64 {
+// leftAtEnd is the leftover at an end p of the curve: along the normal n where that leans over the curve, else that of the metal
+// straight above p. It is no more than limit.
+func (f *feeler) leftAtEnd(p, n point, leansIn bool, cuts []place, limit float64) float64 {
+	if !leansIn {
+		return f.surface.distance(point{p.x, max(p.y, f.left(p.x, cuts))})
+	}
 	lo, hi := 0.0, limit
 	for hi-lo > tieMM/16 {
-		mid := (lo + hi) / 2
-		q := point{min(max(p.x+mid*n.x, f.surface.lo), f.surface.hi), p.y + mid*n.y}
-		cleared := false
-		for _, c := range cuts {
-			cleared = cleared || f.edgeAt(c, q.x) <= q.y
-		}
-		if cleared {
+		if mid := (lo + hi) / 2; f.left(p.x+mid*n.x, cuts) <= p.y+mid*n.y {
 			hi = mid
 		} else {
 			lo = mid
 		}
 	}
 	return hi
+}
+
+// left is the height of the metal that the cuts leave at x.
+func (f *feeler) left(x float64, cuts []place) float64 {
+	y := math.Inf(1)
+	for _, c := range cuts {
+		y = min(y, f.edgeAt(c, x))
+	}
+	return y
 }
 
 // worstFrom returns the worst leftover, given the worst at the crests: usually the same, but under a flat or over a kink the

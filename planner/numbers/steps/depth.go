@@ -42,16 +42,17 @@ type feeler struct {
 	rolling   []graph // the surface lifted by the nose radius: where the middle of a nose may run
 	peaks     []corner
 	exact     []exactPiece
+	noseExact *big.Rat
 	across    Axis
 	depth     Axis
 	scale     float64
-	exactUses int
 }
 
 func newFeeler(s surface, r Request) *feeler {
 	f := &feeler{surface: s, flat: r.Cutter.flatHalfMM(), nose: r.Cutter.noseMM(), across: r.Across, depth: r.Depth, peaks: s.peaks()}
 	f.rolling = s.lifted(f.nose)
 	f.flatExact = sub(quo(decimal(r.Cutter.WidthMM), big.NewRat(2, 1)), decimal(r.Cutter.CornerRadiusMM))
+	f.noseExact = decimal(f.nose)
 	f.scale = s.scale() + math.Abs(r.Across.OriginMM) + math.Abs(r.Depth.OriginMM) + 2*r.Cutter.halfWidthMM()
 	for _, g := range s.pieces {
 		f.exact = append(f.exact, exactOf(g))
@@ -127,11 +128,14 @@ func (f *feeler) raiseAt(s *span, x float64) {
 
 // clear reports, exactly, whether the cutter at these readings keeps out of the metal under the curve.
 func (f *feeler) clear(across, depth int64) bool {
-	f.exactUses++
-	x, nose := exactPosition(f.across, across), decimal(f.nose)
+	x, nose := exactPosition(f.across, across), f.noseExact
 	y := sub(nose, exactPosition(f.depth, depth))
 	left, right := sub(x, f.flatExact), add(x, f.flatExact)
-	for _, e := range f.exact {
+	at, reach := f.acrossMM(across), f.flat+f.nose+tieMM
+	for n, e := range f.exact {
+		if g := f.surface.pieces[n]; g.lo > at+reach || g.hi < at-reach {
+			continue // out of the cutter's width
+		}
 		if !e.clearOf(left, y, nose) || !e.clearOf(right, y, nose) || !e.peaksClear(left, right, sub(y, nose)) {
 			return false
 		}

@@ -63,8 +63,9 @@ func (g graph) normal(x float64) point {
 	return point{-g.slope / norm, 1 / norm}
 }
 
-// crossings returns the places where the whole line or circle of g meets that of f. Places on the other half of a circle
-// are returned too: callers test the stretches between the places.
+// crossings returns the places where the whole line or circle of g meets that of f. Other places may be among them (on the other
+// half of a circle; or, where the two do not meet, where they come nearest, so that a touch is never missed by rounding):
+// callers test the stretches between the places.
 func crossings(f, g graph) (places [2]float64, n int) {
 	switch {
 	case f.kind == straight && g.kind == straight:
@@ -85,10 +86,7 @@ func crossings(f, g graph) (places [2]float64, n int) {
 func lineCircle(l, c graph) (places [2]float64, n int) {
 	norm := math.Hypot(1, l.slope)
 	away := (c.y - l.y - l.slope*(c.x-l.x)) / norm
-	h := (c.radius - away) * (c.radius + away)
-	if h < 0 {
-		return places, 0
-	}
+	h := max(0, (c.radius-away)*(c.radius+away))
 	foot, half := c.x+away*l.slope/norm, math.Sqrt(h)/norm
 	return [2]float64{foot - half, foot + half}, 2
 }
@@ -101,10 +99,7 @@ func circleCircle(f, g graph) (places [2]float64, n int) {
 		return places, 0
 	}
 	along := (d + (f.radius-g.radius)*(f.radius+g.radius)/d) / 2
-	h := (f.radius - along) * (f.radius + along)
-	if h < 0 {
-		return places, 0
-	}
+	h := max(0, (f.radius-along)*(f.radius+along))
 	foot, half := f.x+along*dx/d, math.Sqrt(h)*dy/d
 	return [2]float64{foot - half, foot + half}, 2
 }

@@ -121,7 +121,7 @@ func (j *job) readings(end float64, b Beyond, side int) int64 {
 func (f *feeler) insideWall(reading int64, end float64, side int) int64 {
 	inside := func(reading int64) bool {
 		x := exactPosition(f.across, reading)
-		half := add(f.flatExact, decimal(f.nose))
+		half := add(f.flatExact, f.noseExact)
 		if side > 0 {
 			return add(x, half).Cmp(decimal(end)) <= 0
 		}
@@ -186,17 +186,23 @@ func (t Table) why() string {
 	return b.String()
 }
 
-// compare adds the best table that people would make by hand.
+// compare adds the best tables that people would make by hand.
 func (j *job) compare(t *Table, c coverage) {
 	t.CustomarySteps = j.customary(c)
-	l := j.newLadder(c)
-	picked, zones := l.climb()
-	if picked == nil {
-		return
+	for _, by := range []lead{acrossLeads, steeperLeads, depthLeads} {
+		l := j.newLadder(c, by)
+		picked, zones := l.best()
+		if picked == nil {
+			continue
+		}
+		if by == steeperLeads {
+			t.EqualStepsCount = len(picked)
+		}
+		if best := len(t.ConstantStep.Cuts); best == 0 || len(picked) < best {
+			made := j.table(l.coverage, picked)
+			t.ConstantStep = ConstantStep{Cuts: made.Cuts, Runs: made.Runs, Zones: zones, WorstLeftoverMM: made.WorstLeftoverMM}
+		}
 	}
-	made := j.table(l.coverage, picked)
-	t.EqualStepsCount = len(picked)
-	t.ConstantStep = ConstantStep{Cuts: made.Cuts, Runs: made.Runs, Zones: zones, WorstLeftoverMM: made.WorstLeftoverMM}
 }
 
 // table fills in what the picked places, in order of across, leave.
@@ -209,7 +215,7 @@ func (j *job) table(c coverage, picked []int) Table {
 	t := Table{CrestBeforeMM: start, WorstLeftoverMM: worst, LeftoverAreaMM2: j.feeler.leftoverArea(cuts)}
 	for n, p := range cuts {
 		t.Cuts = append(t.Cuts, Cut{AcrossGrads: p.across, DepthGrads: p.depth, AcrossMM: exactMM(j.request.Across, p.across), DepthMM: exactMM(j.request.Depth, p.depth),
-			CrestAfterMM: after[n], Steep: j.zoneOf(c, picked[n]) != 0})
+			CrestAfterMM: after[n], Steep: j.zoneOf(c, picked[n], steeperLeads) != 0})
 	}
 	t.Runs = runs(t.Cuts)
 	return t
@@ -252,6 +258,14 @@ func compare(a, b int64) int {
 
 // stuck explains why no cut reaches the curve at x closely enough.
 func (j *job) stuck(x float64) error {
-	return fmt.Errorf("at %.3f mm across no cut on these graduations comes within %g mm of the curve: use a smaller nose or a narrower cutter, finer graduations, or allow more leftover",
-		x, j.request.LeftoverMM)
+	h := j.request.LeftoverMM
+	for _, g := range j.feeler.surface.pieces {
+		if flat := 2 * j.feeler.flat; g.kind == lower && g.lo <= x && x <= g.hi && flat > 0 {
+			if widest := 2 * math.Sqrt(h*(2*g.radius-h)); h < g.radius && flat > widest {
+				return fmt.Errorf("a flat %.3g mm wide cannot get within %g mm of the bottom of a hollow of radius %g: use one narrower than %.3f mm, or a round nose",
+					flat, h, g.radius, widest)
+			}
+		}
+	}
+	return fmt.Errorf("at %.3f mm across no cut on these graduations comes within %g mm of the curve: use a smaller nose or a narrower cutter, finer graduations, or allow more leftover", x, h)
 }
