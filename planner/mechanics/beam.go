@@ -57,9 +57,7 @@ func (s Shaft) Deflection(forceN, atMM float64) (Deflection, error) {
 			break
 		}
 	}
-	if !b.solve(x) {
-		return Deflection{}, errLoose
-	}
+	b.solve(x)
 	d := Deflection{StressMPa: b.stress(x), Confidence: good(bandBeam,
 		"bending of the work alone: spindle, chuck and centre yield too")}
 	for i, z := range b.at {
@@ -67,6 +65,9 @@ func (s Shaft) Deflection(forceN, atMM float64) (Deflection, error) {
 		if z == atMM {
 			d.AtForceMM = math.Abs(x[2*i])
 		}
+	}
+	if !finite(d.AtForceMM, d.MostMM, d.StressMPa) {
+		return Deflection{Confidence: none("these dimensions drown in rounding")}, nil
 	}
 	if total < leastSlender*s.thickest() {
 		d.Confidence = rough(bandBound, "stouter than 3 diameters: shear and the grip add to a small figure")

@@ -2,13 +2,6 @@ package mechanics
 
 import "math"
 
-// Hold is what a holding resists, before any safety factor.
-type Hold struct {
-	TorqueNm float64
-	AxialN   float64
-	Confidence
-}
-
 const (
 	bondShare    = 0.2 // a fifth of the table's shear strength: makers' usual allowance for gap, cleaning and warmth
 	bondCoverage = 0.5 // half the area wetted

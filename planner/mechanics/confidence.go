@@ -58,21 +58,37 @@ type limit struct {
 // firstFault returns an error for the first condition that does not hold. An infinite or missing number never passes.
 func firstFault(limits ...limit) error {
 	for _, l := range limits {
-		if !l.ok || math.IsNaN(l.value) || math.IsInf(l.value, 0) {
+		if !l.ok || !finite(l.value) {
 			return &InputError{l.name, l.value, l.expected}
 		}
 	}
 	return nil
 }
 
+// Numbers beyond these are slips of the pen, and would overflow or drown in rounding further on.
+const (
+	leastNumber = 1e-9
+	mostNumber  = 1e12
+)
+
 func positive(name string, v float64) limit {
-	return limit{name, v, v > 0, "a number above 0"}
+	return limit{name, v, v >= leastNumber && v <= mostNumber, "a number above 0"}
 }
 
 func notNegative(name string, v float64) limit {
-	return limit{name, v, v >= 0, "0 or more"}
+	return limit{name, v, v >= 0 && v <= mostNumber, "0 or more"}
 }
 
 func within(name string, v, low, high float64) limit {
 	return limit{name, v, v >= low && v <= high, fmt.Sprintf("a number from %g to %g", low, high)}
+}
+
+// finite says that a computation stayed within the numbers.
+func finite(list ...float64) bool {
+	for _, v := range list {
+		if math.IsNaN(v) || math.IsInf(v, 0) {
+			return false
+		}
+	}
+	return true
 }

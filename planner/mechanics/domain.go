@@ -24,15 +24,15 @@ func (g RingGrip) confidence(d Distortion) Confidence {
 	case g.GripLengthMM < g.LengthMM:
 		return good(bandPart, "gripped over part of the length; checked against finite elements")
 	}
-	return good(bandFull, "gripped over the full length; checked against finite elements (flared end within 10 %)")
+	if float64(g.Jaws) > longWave*g.slenderness() {
+		return good(bandPart, "gripped over the full length; checked against finite elements (middle of the grip within 1 %)")
+	}
+	return good(bandFull, "gripped over the full length; checked against finite elements (middle of the grip within 1 %)")
 }
 
 // refusal says why there is no trustworthy figure, or nothing.
 func (g RingGrip) refusal(d Distortion) string {
-	reserve := yieldReserve
-	if g.WebMM > 0 {
-		reserve = yieldReserveCup
-	}
+	reserve := g.stressReserve()
 	slender := g.slenderness()
 	switch {
 	case g.YieldMPa > 0 && d.StressMostMPa*reserve > g.YieldMPa:
@@ -46,6 +46,17 @@ func (g RingGrip) refusal(d Distortion) string {
 	return ""
 }
 
+// stressReserve is how much higher than predicted the stress may be.
+func (g RingGrip) stressReserve() float64 {
+	switch {
+	case g.Rigid != nil || g.Plug != nil:
+		return yieldReserveContact
+	case g.WebMM > 0:
+		return yieldReserveCup
+	}
+	return yieldReserve
+}
+
 // slenderness is the mean radius over the wall; 1/2 for a bar.
 func (g RingGrip) slenderness() float64 {
 	h := math.Min(g.WallMM, g.OutsideDiameterMM/2)
@@ -57,6 +68,8 @@ func (g RingGrip) reservation() string {
 	w := g.wall()
 	share := g.pad(w).halfAngle * float64(g.Jaws) / math.Pi
 	switch {
+	case g.Departure != "":
+		return "not a plain ring (" + g.Departure + "): the bound of its thinnest uniform wall"
 	case w.bore == 0:
 		return "a solid bar: an upper bound, the gripped slice alone"
 	case g.slenderness() < thickestRing:

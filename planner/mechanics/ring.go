@@ -18,6 +18,10 @@ type RingGrip struct {
 	WebMM             float64 // thickness of a web closing the gripped end; 0 = open
 	Inside            bool    // the jaws (or mandrel segments) push outward in the bore
 
+	// Departure says what keeps the work from being a plain ring (a flange, a step); the wall given is then its thinnest
+	// uniform wall and the figures are a bound. A slot or cross hole breaks the ring: no figure here covers it.
+	Departure string
+
 	// Rigid says that the jaws are bored and stiff, and how well they fit; nil = even pressure under each jaw.
 	Rigid *RigidJaws
 	// Plug is a disc or plug inside the bore over the length of the grip; nil = none.
@@ -48,19 +52,21 @@ type Distortion struct {
 
 // Limits of the range in which the figures were checked against finite elements (testdata/cases.csv).
 const (
-	thickestRing      = 2.5   // mean radius over wall: below, a thick ring
-	thinnestRing      = 40.0  // mean radius over wall: above, foil
-	longestRing       = 50.0  // length over wall
-	largestError      = 0.005 // of the diameter: above, the linear figure is low
-	widestEvenPad     = 0.5   // of the sector: above, how the jaws fit decides
-	yieldReserve      = 1.1   // predicted stress was up to 9 % low
-	yieldReserveCup   = 1.25  // with a web, up to 18 % low
-	fourierTerms      = 24    // harmonics of the pressure, 0 included
-	mostJaws          = 24
-	bandFull          = 5.0 // per cent
-	bandPart          = 10.0
-	bandWebAndContact = 20.0
-	bandBound         = 50.0
+	thickestRing        = 2.5   // mean radius over wall: below, a thick ring
+	thinnestRing        = 40.0  // mean radius over wall: above, foil
+	longestRing         = 50.0  // length over wall
+	largestError        = 0.005 // of the diameter: above, the linear figure is low
+	widestEvenPad       = 0.5   // of the sector: above, how the jaws fit decides
+	yieldReserve        = 1.1   // predicted stress was up to 9 % low
+	yieldReserveCup     = 1.25  // with a web, up to 18 % low
+	yieldReserveContact = 1.27  // stiff jaws and plugs, up to 21 % low
+	fourierTerms        = 24    // harmonics of the pressure, 0 included
+	mostJaws            = 24
+	longWave            = 1.0 // jaws x wall over mean radius: below, the flare of the open end is within 5 %
+	bandFull            = 5.0 // per cent
+	bandPart            = 10.0
+	bandWebAndContact   = 20.0
+	bandBound           = 50.0
 )
 
 // Distortion computes the elastic error and the stress of the grip.
@@ -75,7 +81,10 @@ func (g RingGrip) Distortion() (Distortion, error) {
 	if err := g.check(); err != nil {
 		return Distortion{}, err
 	}
-	d := g.elastic()
+	d, settled := g.elastic()
+	if !settled || !finite(d.ErrorJawPlaneMM, d.ErrorMostMM, d.StressMostMPa) {
+		return Distortion{Confidence: none("the computation did not settle for these dimensions")}, nil
+	}
 	d.Confidence = g.confidence(d)
 	return d, nil
 }
@@ -87,7 +96,7 @@ func (g RingGrip) check() error {
 		positive("outside diameter (mm)", g.OutsideDiameterMM),
 		positive("wall (mm)", g.WallMM),
 		positive("length (mm)", g.LengthMM),
-		within("grip length (mm)", g.GripLengthMM, math.SmallestNonzeroFloat64, g.LengthMM),
+		within("grip length (mm)", g.GripLengthMM, leastNumber, g.LengthMM),
 		within("number of jaws", jaws, 2, mostJaws),
 		notNegative("force per jaw (N)", g.ForcePerJawN),
 		positive("modulus (MPa)", g.ModulusMPa),
@@ -97,7 +106,7 @@ func (g RingGrip) check() error {
 		{"wall (mm)", g.WallMM, !g.Inside || g.WallMM < radius, "less than half the diameter: a bar has no bore to grip in"},
 	}
 	if g.JawArcDeg != 0 {
-		list = append(list, within("arc of one jaw (deg)", g.JawArcDeg, math.SmallestNonzeroFloat64, 360/jaws))
+		list = append(list, within("arc of one jaw (deg)", g.JawArcDeg, leastNumber, 360/jaws))
 	} else {
 		list = append(list, positive("jaw width (mm)", g.JawWidthMM))
 	}
@@ -116,16 +125,18 @@ func (g RingGrip) check() error {
 	return firstFault(list...)
 }
 
-// elastic computes the figures, whatever the domain.
-func (g RingGrip) elastic() Distortion {
-	switch w := g.wall(); {
-	case g.Rigid != nil && w.bore > 0:
+// elastic computes the figures, whatever the domain; settled is false if a contact was not found.
+func (g RingGrip) elastic() (d Distortion, settled bool) {
+	w := g.wall()
+	switch {
+	case g.ForcePerJawN == 0:
+		return Distortion{}, true
+	case g.Rigid != nil:
 		return g.heldByRigidJaws(w)
 	case g.Plug != nil:
 		return g.heldOnPlug(w)
-	default:
-		return g.heldByEvenPads(w)
 	}
+	return g.heldByEvenPads(w), true
 }
 
 // wall is the ring that stands for the work: itself, or a shorter one as a bound for a very long tube.
