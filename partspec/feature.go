@@ -136,7 +136,8 @@ type Thread struct {
 	On       string
 	Inside   bool
 	Thread   tables.Thread
-	Length   Size // full thread, from the end of On that is nearer to a free end
+	Class    string // as drawn: "6g"; empty when the drawing gives none
+	Length   Size   // full thread, from the end of On that is nearer to a free end
 	From     End
 	LeftHand bool
 	Span     Span

@@ -8,7 +8,7 @@ part "vent_tube" {
   }
 
   spigot "lower" {
-    diameter = "18 -0.02 -0.05"
+    diameter = 18 # limits from the fit below
     length   = 15
   }
   flange "collar" {
@@ -53,7 +53,7 @@ part "lower_boss" {
   }
   bore "seat" {
     diameter = part.vent_tube.spigot.lower.diameter
-    depth    = 14
+    depth    = 16 # a little deeper than the spigot is long: the collar seats
     from     = "left"
   }
   bore "way" {

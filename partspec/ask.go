@@ -1,0 +1,36 @@
+package partspec
+
+import (
+	"fmt"
+
+	"catchplate/partspec/units"
+)
+
+// The diameters of one part rarely differ by more than this unless one of them
+// was read in the wrong unit; inches read as millimetres differ by 25.4.
+const (
+	askFrom = 18.0
+	askTo   = 60.0
+)
+
+// askAboutUnits asks about bare diameters that are some 25 times smaller than
+// the stock. The other way round is an error already: such a part is larger than
+// its stock.
+func (c *checker) askAboutUnits(p *partEntry, part *Part) {
+	if p.inches || part.Stock.Outside.Value == 0 {
+		return
+	}
+	for _, e := range p.features {
+		f := e.field("diameter")
+		if f == nil || e.broken || f.state != fieldKnown || e.word != "spigot" && e.word != "flange" && e.word != "bore" && e.word != "counterbore" {
+			continue
+		}
+		size := f.value.size.Nominal
+		ratio := float64(part.Stock.Outside.Value / size.Value)
+		if size.InInches || ratio < askFrom || ratio > askTo {
+			continue
+		}
+		c.report(question(f.at, fmt.Sprintf("Is %s really %s across?", e.title(), size.Value.Text(units.InMM)),
+			"It is %.0f times smaller than its stock, %s. If the drawing has inches, write \"%s in\".", ratio, part.Stock.Outside.Value, units.Decimal(float64(size.Value), 4)))
+	}
+}

@@ -1,0 +1,249 @@
+# The workshop that serves when no file gives one: an ordinary small bench
+# lathe, a drilling machine, a bench, and the kit that goes with them. Capacities
+# are those of the common size of such a lathe; common practice, no source.
+workshop "small_workshop" {
+  machine "lathe" {
+    swing           = 180
+    between_centres = 350
+    spindle_bore    = 26
+    power_kw        = 0.75
+    speeds          = [60, 90, 130, 200, 300, 450, 680, 1000, 1500, 2200]
+    leadscrew_pitch = 2
+    change_wheels   = [20, 24, 25, 30, 35, 38, 40, 45, 46, 48, 50, 52, 55, 57, 60, 65, 66, 70, 75, 80, 120, 127]
+
+    dial "cross" {
+      graduation = 0.02
+      per_turn   = 2
+      reads      = "diameter"
+      backlash   = 0.1
+      travel     = 110
+    }
+    dial "top" {
+      graduation = 0.02
+      per_turn   = 1
+      reads      = "travel"
+      backlash   = 0.1
+      travel     = 70
+    }
+    dial "saddle" {
+      graduation = 0.1
+      per_turn   = 20
+      reads      = "travel"
+      backlash   = 0.3
+      travel     = 320
+    }
+    dial "tailstock" {
+      graduation = 0.1
+      per_turn   = 2
+      reads      = "travel"
+      backlash   = 0.2
+      travel     = 60
+    }
+  }
+
+  machine "drill" {
+    speeds = [280, 500, 900, 1500, 2500]
+  }
+
+  machine "bench" {}
+
+  holding "three_jaw" {
+    capacity   = [2, 100]
+    inside     = [25, 90]
+    jaws       = 3
+    jaw_width  = 8
+    jaw_length = 20
+    run_out    = 0.08
+    grip_force = [150, 3000]
+    most_speed = 2500
+  }
+  holding "four_jaw" {
+    capacity   = [3, 125]
+    inside     = [30, 110]
+    jaws       = 4
+    jaw_width  = 12
+    jaw_length = 22
+    run_out    = 0.02
+    grip_force = [150, 3500]
+    most_speed = 2000
+  }
+  holding "collets" {
+    sizes       = [2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19, 20]
+    range       = 1
+    run_out     = 0.02
+    grip_length = 28
+  }
+  holding "soft_jaws" {
+    capacity   = [10, 100]
+    jaw_width  = 25
+    jaw_length = 22
+    run_out    = 0.02
+    grip_force = [150, 2500]
+  }
+  holding "stub_mandrel" {
+    capacity = [5, 80]
+  }
+  holding "plain_mandrel" {
+    sizes = [5, 6, 8, 10, 12, 14, 15, 16, 18, 20, 22, 25]
+  }
+  holding "expanding_mandrel" {
+    capacity    = [10, 40]
+    grip_length = 25
+    run_out     = 0.01
+  }
+  holding "glued_arbor" {
+    capacity = [10, 100]
+  }
+  holding "between_centres" {}
+  holding "tailstock" {}
+  holding "plug" {
+    capacity = [5, 90]
+  }
+
+  tool "centre_drill" {
+    sizes = [1.6, 2.5, 3.15]
+  }
+  tool "drills" {
+    set  = "metric"
+    from = 1
+    to   = 13
+    step = 0.1
+  }
+  tool "drills" {
+    name  = "taper-shank drills"
+    sizes = [13.5, 14, 14.5, 15, 15.5, 16, 17, 17.5, 18, 19, 19.5, 20, 21, 22, 23, 24, 25]
+  }
+  tool "reamers" {
+    sizes = [3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 18, 20, 22, 25]
+  }
+  tool "turning" {
+    name        = "right-hand knife tool"
+    hand        = "right"
+    nose_radius = 0.2
+  }
+  tool "turning" {
+    name        = "left-hand knife tool"
+    hand        = "left"
+    nose_radius = 0.2
+  }
+  tool "turning" {
+    name        = "carbide roughing tool"
+    hand        = "right"
+    nose_radius = 0.4
+    material    = "carbide"
+  }
+  tool "boring" {
+    name         = "5 mm boring bar"
+    bar_diameter = 5
+    least_bore   = 6.5
+    reach        = 20
+    nose_radius  = 0.1
+  }
+  tool "boring" {
+    name         = "8 mm boring bar"
+    bar_diameter = 8
+    least_bore   = 10
+    reach        = 35
+    nose_radius  = 0.2
+  }
+  tool "boring" {
+    name         = "12 mm boring bar"
+    bar_diameter = 12
+    least_bore   = 16
+    reach        = 55
+    nose_radius  = 0.2
+  }
+  tool "boring" {
+    name         = "16 mm boring bar"
+    bar_diameter = 16
+    least_bore   = 22
+    reach        = 80
+    nose_radius  = 0.2
+  }
+  tool "recess" {
+    name       = "small recess tool"
+    width      = 1.5
+    depth      = 1.5
+    least_bore = 8
+    reach      = 20
+  }
+  tool "recess" {
+    name       = "internal recess tool"
+    width      = 2
+    depth      = 3
+    least_bore = 12
+    reach      = 35
+  }
+  tool "parting" {
+    width = 2
+    reach = 25
+  }
+  tool "grooving" {
+    name  = "1 mm grooving tool"
+    width = 1
+    reach = 5
+  }
+  tool "grooving" {
+    name  = "2 mm grooving tool"
+    width = 2
+    reach = 12
+  }
+  tool "round_nose" {
+    name   = "2 mm radius tool"
+    radius = 2
+    reach  = 12
+  }
+  tool "round_nose" {
+    name   = "1 mm radius tool"
+    radius = 1
+    reach  = 6
+  }
+  tool "chamfer" {
+    angle = 45
+  }
+  tool "thread_external" {
+    pitches = [0.4, 3.5]
+  }
+  tool "thread_internal" {
+    pitches    = [0.75, 3]
+    least_bore = 10
+    reach      = 30
+  }
+  tool "taps" {
+    threads = ["M2", "M2.5", "M3", "M4", "M5", "M6", "M8", "M10", "M12", "BA 2", "BA 4", "BA 6"]
+  }
+  tool "dies" {
+    threads = ["M2", "M2.5", "M3", "M4", "M5", "M6", "M8", "M10", "M12", "BA 2", "BA 4", "BA 6"]
+  }
+  tool "knurl" {
+    pitches = [0.6, 0.8, 1, 1.2]
+  }
+  tool "saw" {
+    kerf = 1.2
+  }
+  tool "files" {}
+
+  measuring "rule" {
+    range      = [0, 300]
+    resolution = 0.5
+  }
+  measuring "caliper" {
+    range      = [0, 150]
+    resolution = 0.02
+  }
+  measuring "micrometer" {
+    range      = [0, 100]
+    resolution = 0.01
+  }
+  measuring "bore_gauge" {
+    range      = [6, 100]
+    resolution = 0.01
+  }
+  measuring "depth_micrometer" {
+    range      = [0, 75]
+    resolution = 0.01
+  }
+  measuring "dial_indicator" {
+    resolution = 0.01
+  }
+}

@@ -1,0 +1,40 @@
+package partspec
+
+import (
+	"fmt"
+	"math"
+
+	"catchplate/partspec/units"
+)
+
+var chamferShape = shapeOf{attrs: []attr{need("edge", kindWord), need("size", kindSize), may("angle", kindAngle), may("note", kindText)}}
+
+// defaultChamferAngle is from the axis, when none is written.
+const defaultChamferAngle = 45 * units.Degree
+
+// chamfer builds a cone that breaks an outer edge.
+func (s *shaper) chamfer(e *entry) Feature {
+	f := &Chamfer{FeatureHead: s.head(e), Size: s.size(e, "size", useEdge), Angle: defaultChamferAngle}
+	if e.has("angle") {
+		f.Angle = e.angle("angle")
+		if f.Angle < 1 || f.Angle > 89 {
+			s.c.fail(e, e.at("angle"), "A chamfer has no such angle", "It is counted from the axis, from 1 to 89 degrees; 45 when none is written.")
+		}
+	}
+	r, ok := s.rim(e)
+	if !ok || e.broken {
+		return nil
+	}
+	if !r.Convex {
+		s.c.fail(e, e.at("edge"), fmt.Sprintf("%s is a corner, not an edge", e.text("edge")), "A chamfer breaks an edge that stands out; a corner can have a fillet.")
+		return nil
+	}
+	f.Edge = r.Edge
+	s.rims[e.name] = r
+	return f
+}
+
+// radial is how far the chamfer reaches across the axis.
+func (f *Chamfer) radial() units.Length {
+	return f.Size.Value * units.Length(math.Tan(f.Angle.Radians()))
+}

@@ -1,0 +1,106 @@
+package partspec
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/hashicorp/hcl/v2"
+)
+
+// fault makes an error: what is wrong, and what was expected or what to write
+// instead.
+func fault(at Range, summary, detail string, args ...any) *Diagnostic {
+	return &Diagnostic{Severity: hcl.DiagError, Summary: summary, Detail: fmt.Sprintf(detail, args...), Subject: &at}
+}
+
+// question makes a warning: the input can be meant, but hardly is.
+func question(at Range, summary, detail string, args ...any) *Diagnostic {
+	d := fault(at, summary, detail, args...)
+	d.Severity = hcl.DiagWarning
+	return d
+}
+
+// tidy sorts diagnostics by file and place and drops what is beyond the bound.
+// hcl itself collects some of them from maps, so they do not come in order.
+func tidy(found Diagnostics) Diagnostics {
+	slices.SortStableFunc(found, func(a, b *Diagnostic) int {
+		x, y := subject(a), subject(b)
+		return cmp.Or(
+			cmp.Compare(x.Filename, y.Filename), cmp.Compare(x.Start.Byte, y.Start.Byte), cmp.Compare(x.End.Byte, y.End.Byte),
+			cmp.Compare(a.Severity, b.Severity), cmp.Compare(a.Summary, b.Summary), cmp.Compare(a.Detail, b.Detail))
+	})
+	found = slices.CompactFunc(found, func(a, b *Diagnostic) bool {
+		return subject(a) == subject(b) && a.Summary == b.Summary && a.Detail == b.Detail
+	})
+	if len(found) > maxReported {
+		return found[:maxReported:maxReported]
+	}
+	return found
+}
+
+func subject(d *Diagnostic) Range {
+	if d.Subject == nil {
+		return Range{}
+	}
+	return *d.Subject
+}
+
+// didYouMean ends a message with the nearest of the known words, or with all of
+// them when none is near and they are few.
+func didYouMean(word string, known []string) string {
+	if near := nearest(word, known); near != "" {
+		return fmt.Sprintf("Did you mean %q?", near)
+	}
+	const few = 14
+	if len(known) == 0 || len(known) > few {
+		return ""
+	}
+	return "Known here: " + strings.Join(known, ", ") + "."
+}
+
+// nearest finds the known word with the fewest changed letters, at most a third
+// of the word; of two equally near ones the first in alphabetical order.
+func nearest(word string, known []string) string {
+	const longest = 64 // longer words are no misspelling of ours
+	if len(word) > longest {
+		return ""
+	}
+	best, least := "", max(1, len(word)/3)+1
+	for _, candidate := range slices.Sorted(slices.Values(known)) {
+		if d := changes(word, candidate); d < least {
+			best, least = candidate, d
+		}
+	}
+	return best
+}
+
+// changes is the Levenshtein distance of two short words, in bytes.
+func changes(a, b string) int {
+	row := make([]int, len(b)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := range len(a) {
+		diagonal := row[0]
+		row[0] = i + 1
+		for j := range len(b) {
+			replace := diagonal
+			if a[i] != b[j] {
+				replace++
+			}
+			diagonal = row[j+1]
+			row[j+1] = min(replace, row[j]+1, row[j+1]+1)
+		}
+	}
+	return row[len(b)]
+}
+
+// listed joins names for a sentence: "a, b and c".
+func listed(names []string) string {
+	if len(names) < 2 {
+		return strings.Join(names, "")
+	}
+	return strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1]
+}

@@ -1,0 +1,61 @@
+package partspec
+
+import (
+	"github.com/hashicorp/hcl/v2/hclsyntax"
+
+	"catchplate/partspec/units"
+)
+
+// always is what every holding may say.
+var always = shapeOf{attrs: []attr{may("run_out", kindLength), may("most_speed", kindNumber), may("setup_minutes", kindNumber)}}
+
+// jawed is what a chuck may say.
+var jawed = always.with(
+	may("capacity", kindLengths), may("inside", kindLengths), may("jaws", kindCount), may("jaw_width", kindLength),
+	may("jaw_length", kindLength), may("grip_force", kindNumbers))
+
+var holdingShapes = map[string]shapeOf{
+	string(ThreeJaw):         jawed,
+	string(FourJaw):          jawed,
+	string(SoftJaws):         jawed,
+	string(Collets):          always.with(need("sizes", kindLengths), may("range", kindLength), may("grip_length", kindLength), may("grip_force", kindNumbers)),
+	string(StubMandrel):      always.with(may("capacity", kindLengths)),
+	string(PlainMandrel):     always.with(need("sizes", kindLengths)),
+	string(ExpandingMandrel): always.with(may("capacity", kindLengths), may("sizes", kindLengths), may("range", kindLength), may("grip_length", kindLength)),
+	string(GluedArbor):       always.with(may("capacity", kindLengths)),
+	string(BetweenCentres):   always.with(may("capacity", kindLengths)),
+	string(Tailstock):        always,
+	string(Plug):             always.with(may("capacity", kindLengths)),
+}
+
+func (c *checker) holding(b *hclsyntax.Block, inches bool) (Holding, bool) {
+	e, name := c.thing(b, inches, holdingShapes, words(HoldingKinds()))
+	if e.broken {
+		return Holding{}, false
+	}
+	h := Holding{
+		Kind: HoldingKind(e.name), Name: name, Range: e.head(),
+		Sizes: c.ascending(e, "sizes"), SizeRange: e.length("range"), Jaws: int(e.number("jaws")),
+		JawWidth: e.length("jaw_width"), JawLength: e.length("jaw_length"), GripLength: e.length("grip_length"),
+		RunOut: e.length("run_out"), MostSpeed: units.Speed(e.number("most_speed")), SetupMinutes: units.Minutes(e.number("setup_minutes")),
+	}
+	h.Smallest, h.Largest = c.pair(e, "capacity")
+	h.InsideSmallest, h.InsideLargest = c.pair(e, "inside")
+	h.GripLight, h.GripFirm = c.gripForce(e)
+	if e.has("jaws") && (h.Jaws < 2 || h.Jaws > 6) {
+		c.fail(e, e.at("jaws"), "A chuck has 2 to 6 jaws", "Write jaws = 3 or jaws = 4.")
+	}
+	return h, !e.broken
+}
+
+func (c *checker) gripForce(e *entry) (light, firm units.Force) {
+	list := e.numbers("grip_force")
+	if len(list) == 0 {
+		return 0, 0
+	}
+	if len(list) != 2 || list[0] <= 0 || list[0] > list[1] {
+		c.fail(e, e.at("grip_force"), "grip_force is not a range", "Write newtons a jaw, a light nip and a firm pull on the key: grip_force = [150, 2500].")
+		return 0, 0
+	}
+	return units.Force(list[0]), units.Force(list[1])
+}

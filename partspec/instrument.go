@@ -1,0 +1,26 @@
+package partspec
+
+import "github.com/hashicorp/hcl/v2/hclsyntax"
+
+var measuring = shapeOf{attrs: []attr{may("range", kindLengths), need("resolution", kindLength)}}
+
+var instrumentShapes = map[string]shapeOf{
+	string(Rule): measuring, string(Caliper): measuring, string(Micrometer): measuring, string(BoreGauge): measuring,
+	string(DepthMicrometer): measuring, string(DialIndicator): measuring,
+	string(PlugGauge): {attrs: []attr{may("range", kindLengths), may("resolution", kindLength)}},
+}
+
+// InstrumentKinds lists every kind of instrument.
+func InstrumentKinds() []InstrumentKind {
+	return []InstrumentKind{Rule, Caliper, Micrometer, BoreGauge, PlugGauge, DepthMicrometer, DialIndicator}
+}
+
+func (c *checker) instrument(b *hclsyntax.Block, inches bool) (Instrument, bool) {
+	e, name := c.thing(b, inches, instrumentShapes, words(InstrumentKinds()))
+	if e.broken {
+		return Instrument{}, false
+	}
+	i := Instrument{Kind: InstrumentKind(e.name), Name: name, Resolution: e.length("resolution"), Range: e.head()}
+	i.Smallest, i.Largest = c.pair(e, "range")
+	return i, !e.broken
+}

@@ -1,0 +1,159 @@
+package partspec
+
+import (
+	"fmt"
+	"slices"
+
+	"github.com/hashicorp/hcl/v2/hclsyntax"
+
+	"catchplate/partspec/units"
+	"catchplate/planner/tables"
+)
+
+var partShape = shapeOf{
+	attrs: []attr{
+		need("material", kindWord), need("length", kindSize), may("drawn_in", kindWord), may("general", kindWord),
+		may("quantity", kindCount), may("bought", kindFlag), may("roundness", kindLength), may("roughness", kindNumber),
+		may("inner_corner", kindLength), may("note", kindText),
+	},
+	blocks: slices.Concat([]string{"stock"}, featureWords(), relationWords),
+}
+
+// defaultInnerCorner is the largest radius left in a corner that is drawn sharp
+// when the part does not say: a common nose radius.
+const defaultInnerCorner units.Length = 0.4
+
+// partEntry is a part as the files have it.
+type partEntry struct {
+	*entry
+	stock     *entry
+	features  []*entry
+	relations []*entry
+}
+
+// all lists every entry of the part that has values.
+func (p *partEntry) all() []*entry {
+	list := []*entry{p.entry}
+	add := func(e *entry) { list = append(append(list, e), e.children...) }
+	if p.stock != nil {
+		add(p.stock)
+		for _, child := range p.stock.children {
+			list = append(list, child.children...)
+		}
+	}
+	for _, e := range slices.Concat(p.features, p.relations) {
+		add(e)
+	}
+	return list
+}
+
+func (c *checker) gatherPart(block *hclsyntax.Block) {
+	inches := c.drawnIn(block)
+	p := &partEntry{entry: c.enter(block, "", inches, partShape, nameLabel)}
+	for _, b := range block.Body.Blocks {
+		switch {
+		case b.Type == "stock":
+			c.gatherStock(p, b)
+		case slices.Contains(relationWords, b.Type):
+			p.relations = append(p.relations, c.enter(b, p.path(), inches, relationShape, noLabel))
+		case slices.Contains(featureWords(), b.Type):
+			p.features = c.gatherFeature(p.features, b, p.entry)
+		}
+	}
+	if p.stock == nil && !p.has("bought") {
+		c.fail(p.entry, p.head(), p.title()+" has no stock", "Write what it is cut from: stock \"bar\" { diameter = 25 }.")
+	}
+	if i := slices.IndexFunc(c.parts, func(other *partEntry) bool { return other.name == p.name }); i >= 0 && p.name != "" {
+		first := c.parts[i].head()
+		c.report(fault(p.head(), fmt.Sprintf("A second part %q", p.name), "The first is at %s:%d. Give this one another name.", first.Filename, first.Start.Line))
+		return
+	}
+	c.parts = append(c.parts, p)
+}
+
+// gatherFeature enters a feature and the blocks inside it. Names are unique
+// within a part, whatever the word, because relations use the name alone.
+func (c *checker) gatherFeature(list []*entry, b *hclsyntax.Block, in *entry) []*entry {
+	kind := findFeatureKind(b.Type)
+	e := c.enter(b, in.path(), in.inches, kind.shape, nameLabel)
+	for _, inner := range b.Body.Blocks {
+		if shape, ok := segmentShapes[inner.Type]; ok && slices.Contains(kind.shape.blocks, inner.Type) {
+			e.children = append(e.children, c.gatherSegment(inner, e, shape))
+		}
+	}
+	if e.name == "face" {
+		c.fail(e, b.LabelRanges[0], "No feature can be called face", "The name stands for the end faces of the part, as in face.left.")
+		return list
+	}
+	if i := slices.IndexFunc(list, func(other *entry) bool { return other.name == e.name }); i >= 0 && e.name != "" {
+		c.report(fault(e.head(), fmt.Sprintf("A second feature %q", e.name), "The first is the %s in line %d. Names are unique within a part: give this one another.",
+			list[i].word, list[i].head().Start.Line))
+		return list
+	}
+	return append(list, e)
+}
+
+// buildPart makes the checked part. After an error it may lack features.
+func (c *checker) buildPart(p *partEntry) *Part {
+	part := &Part{
+		Name: p.name, General: c.generalClass(p.entry), Quantity: max(1, int(p.number("quantity"))), Bought: p.flag("bought"),
+		Inches: p.inches, Roundness: p.length("roundness"), Roughness: p.number("roughness"),
+		InnerCorner: defaultInnerCorner, Note: p.text("note"), Range: p.head(),
+	}
+	if p.has("inner_corner") {
+		part.InnerCorner = p.length("inner_corner")
+	}
+	if part.Quantity > maxQuantity {
+		c.fail(p.entry, p.at("quantity"), "The quantity is too large", "At most %d are believed.", maxQuantity)
+	}
+	part.Material = c.material(p.entry)
+	s := &shaper{c: c, part: part, owner: p.entry, entries: p.features}
+	part.Length = s.size(p.entry, "length", useLength)
+	part.Stock = c.buildStock(p, s)
+	part.Features = s.build()
+	if part.Length.Value > 0 {
+		s.checkStock()
+		part.Relations = s.relations(p.relations)
+	}
+	return part
+}
+
+func (c *checker) material(e *entry) tables.Material {
+	name := e.text("material")
+	if name == "" {
+		return tables.Material{}
+	}
+	m, ok := tables.FindMaterial(name)
+	if !ok {
+		c.fail(e, e.at("material"), fmt.Sprintf("No table has the material %q", name), "%s", materialHint(name))
+		return m
+	}
+	if m.Family == tables.FamilyOther {
+		c.report(question(e.at("material"), fmt.Sprintf("Is it really %s?", m.Name), "%s", m.Cautions))
+	}
+	return m
+}
+
+func materialHint(name string) string {
+	known := tables.MaterialNames()
+	for _, m := range tables.Materials() {
+		known = append(known, m.ID)
+	}
+	if near := nearestHint(name, known); near != "" {
+		return near
+	}
+	return "Write a common name such as brass, bronze, mild steel, stainless or aluminium, or a standard's designation such as CZ121 or 303S31."
+}
+
+// generalClass reads the class of ISO 2768-1.
+func (c *checker) generalClass(e *entry) string {
+	class := e.text("general")
+	switch class {
+	case "f", "m", "c", "v":
+		return class
+	case "":
+		return "m"
+	}
+	c.fail(e, e.at("general"), fmt.Sprintf("There is no general class %q", class), `Write "f" (fine), "m" (medium; also when none is written), "c" (coarse) or "v" (very coarse) of ISO 2768-1.`)
+	return "m"
+}

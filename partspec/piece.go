@@ -1,0 +1,145 @@
+package partspec
+
+import (
+	"math"
+	"slices"
+
+	"catchplate/partspec/units"
+)
+
+// piece is a stretch of the outside or of the hollow with one radius for each
+// position.
+type piece struct {
+	name   string
+	span   Span
+	radius func(units.Length) units.Length
+	// turns are positions inside the span where the radius is greatest or least.
+	turns []units.Length
+}
+
+// cylinder is a piece of one radius.
+func cylinder(name string, span Span, diameter units.Length) piece {
+	return piece{name: name, span: span, radius: func(units.Length) units.Length { return diameter / 2 }}
+}
+
+// cone is a piece whose radius changes evenly.
+func cone(name string, span Span, left, right units.Length) piece {
+	return piece{name: name, span: span, radius: func(z units.Length) units.Length {
+		return (left + (right-left)*(z-span.Left)/span.Length()) / 2
+	}}
+}
+
+func (p piece) at(e End) units.Length { return p.radius(p.span.At(e)) }
+
+// extremes are the least and the greatest radius over the span.
+func (p piece) extremes() (least, most units.Length) {
+	least, most = units.Length(math.Inf(1)), 0
+	for _, z := range append([]units.Length{p.span.Left, p.span.Right}, p.turns...) {
+		least, most = min(least, p.radius(z)), max(most, p.radius(z))
+	}
+	return least, most
+}
+
+// common is the stretch that two spans share; false when they only touch.
+func common(a, b Span) (Span, bool) {
+	both := Span{max(a.Left, b.Left), min(a.Right, b.Right)}
+	return both, both.Length() > sameLength
+}
+
+// outsidePieces lists the outside from left to right, grooves not counted.
+func (s *shaper) outsidePieces() []piece {
+	var pieces []piece
+	for _, o := range s.outer {
+		if s.done[o.entry.name] != nil {
+			pieces = append(pieces, o.piece())
+		}
+	}
+	return pieces
+}
+
+// groovePieces lists the bottoms of the grooves.
+func (s *shaper) groovePieces() []piece {
+	var pieces []piece
+	for _, e := range s.entries {
+		if g, ok := s.done[e.name].(*Groove); ok {
+			pieces = append(pieces, cylinder(g.Name, g.Span, g.Bottom.Value))
+		}
+	}
+	return pieces
+}
+
+// insidePieces lists the hollow, recesses included.
+func (s *shaper) insidePieces() []piece {
+	var pieces []piece
+	for _, e := range s.entries {
+		switch f := s.done[e.name].(type) {
+		case *Bore:
+			pieces = append(pieces, cylinder(f.Name, f.Span, f.Diameter.Value))
+		case *Recess:
+			pieces = append(pieces, cylinder(f.Name, f.Span, f.Diameter.Value))
+		case *Taper:
+			if f.Inside {
+				pieces = append(pieces, f.piece())
+			}
+		}
+	}
+	return pieces
+}
+
+// radiusBeside is the radius of a list of pieces just left or just right of a
+// position; 0 where there is none.
+func radiusBeside(pieces []piece, z units.Length, side End) units.Length {
+	var most units.Length
+	for _, p := range pieces {
+		right := side == Right && p.span.Left <= z+sameLength && p.span.Right > z+sameLength
+		left := side == Left && p.span.Right >= z-sameLength && p.span.Left < z-sameLength
+		if left || right {
+			most = max(most, p.radius(z))
+		}
+	}
+	return most
+}
+
+// checkWalls finds places where the hollow reaches the outside.
+func (s *shaper) checkWalls() {
+	outer := slices.Concat(s.outsidePieces(), s.groovePieces())
+	for _, in := range s.insidePieces() {
+		for _, out := range outer {
+			if both, ok := common(in.span, out.span); ok && s.checkWall(in, out, both) {
+				break
+			}
+		}
+	}
+}
+
+// checkWall reports a wall that is gone; one message for each hollow piece.
+func (s *shaper) checkWall(in, out piece, both Span) bool {
+	places := []units.Length{both.Left, both.Right}
+	for _, z := range slices.Concat(in.turns, out.turns) {
+		if z > both.Left && z < both.Right {
+			places = append(places, z)
+		}
+	}
+	for _, z := range places {
+		wall := out.radius(z) - in.radius(z)
+		if wall > sameLength {
+			continue
+		}
+		e := s.entryOf(in.name)
+		s.c.fail(e, e.head(), e.title()+" leaves no wall",
+			"Its diameter is %s where %s is %s, %s from the left end.%s",
+			s.shown(2*in.radius(z)), s.entryOf(out.name).title(), s.shown(2*out.radius(z)), s.shown(z), s.wrongUnit(2*in.radius(z), 2*out.radius(z)))
+		s.drop(e)
+		return true
+	}
+	return false
+}
+
+// wrongUnit asks whether a size that is far too large is one in inches read as
+// millimetres, or the other way round.
+func (s *shaper) wrongUnit(size, limit units.Length) string {
+	if size/units.Inch < limit && size > limit*5 {
+		return " It is far off: is it in another unit?"
+	}
+	return ""
+}

@@ -1,0 +1,103 @@
+package partspec
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// relationWords are the blocks that bind two surfaces.
+var relationWords = []string{"concentric", "run_out", "square", "parallel"}
+
+var relationShape = shapeOf{attrs: []attr{need("of", kindWord), need("to", kindWord), need("within", kindLength), may("note", kindText)}}
+
+// relations resolves the bindings of a part.
+func (s *shaper) relations(entries []*entry) []Relation {
+	var list []Relation
+	for _, e := range entries {
+		if e.broken {
+			continue
+		}
+		r := Relation{Of: s.surface(e, "of"), To: s.surface(e, "to"), Within: e.length("within"), Range: e.head()}
+		r.Kind = RelationKind(slices.Index(relationWords, e.word) + 1)
+		if !e.broken {
+			s.checkRelation(e, r)
+		}
+		if !e.broken {
+			list = append(list, r)
+		}
+	}
+	return list
+}
+
+// surface reads "main", "rim.left" or "face.right".
+func (s *shaper) surface(e *entry, attribute string) Surface {
+	text := e.text(attribute)
+	name, side, hasSide := strings.Cut(text, ".")
+	surface := Surface{Feature: name}
+	switch {
+	case hasSide && side == "left":
+		surface.Face = Left
+	case hasSide && side == "right":
+		surface.Face = Right
+	case hasSide || name == "face":
+		s.c.fail(e, e.at(attribute), fmt.Sprintf("%q names no surface", text), `Write a feature ("main"), one of its shoulders ("rim.left"), or an end face ("face.left", "face.right").`)
+		return surface
+	}
+	if name == "face" {
+		return surface
+	}
+	switch f := s.target(e, name, attribute).(type) {
+	case nil:
+	case *Chamfer, *Fillet, *Knurl:
+		s.c.fail(e, e.at(attribute), fmt.Sprintf("%s cannot be bound", s.entryOf(name).title()), "Name the feature that it is on.")
+	case *Spigot, *Taper, *Profile, *Bore:
+		if surface.Face != EndInvalid {
+			s.checkShoulder(e, attribute, surface)
+		}
+	default:
+		if surface.Face != EndInvalid {
+			s.c.fail(e, e.at(attribute), fmt.Sprintf("%s has no shoulder of its own", s.entryOf(f.Head().Name).title()), "Name the feature that it is on.")
+		}
+	}
+	return surface
+}
+
+// checkShoulder: a shoulder is where the diameter changes, or an end face.
+func (s *shaper) checkShoulder(e *entry, attribute string, surface Surface) {
+	pieces := s.outsidePieces()
+	if _, inside := s.done[surface.Feature].(*Bore); inside {
+		pieces = s.insidePieces()
+	}
+	i := slices.IndexFunc(pieces, func(p piece) bool { return p.name == surface.Feature })
+	if i < 0 {
+		return
+	}
+	own := pieces[i].at(surface.Face)
+	if (radiusBeside(pieces, pieces[i].span.At(surface.Face), surface.Face) - own).Abs() <= sameLength {
+		s.c.fail(e, e.at(attribute), fmt.Sprintf("%s has no shoulder there", s.entryOf(surface.Feature).title()), "What lies beside it has the same diameter.")
+	}
+}
+
+// checkRelation: an axis can be concentric with an axis, a face square to an
+// axis, a face parallel to a face.
+func (s *shaper) checkRelation(e *entry, r Relation) {
+	faces := 0
+	for _, surface := range []Surface{r.Of, r.To} {
+		if surface.Face != EndInvalid {
+			faces++
+		}
+	}
+	switch {
+	case r.Of == r.To:
+		s.c.fail(e, e.at("to"), fmt.Sprintf("%s is bound to itself", r.Of), "Name two surfaces.")
+	case r.Kind == Concentric && faces > 0:
+		s.c.fail(e, e.head(), "Only round surfaces are concentric", "Name two features, like of = \"rim\" and to = \"main\".")
+	case r.Kind == RunOut && r.To.Face != EndInvalid:
+		s.c.fail(e, e.at("to"), "Run-out is about an axis", "Write a round feature as to, like to = \"main\".")
+	case r.Kind == Square && faces != 1:
+		s.c.fail(e, e.head(), "A face is square to an axis", "Name one face and one round feature, like of = \"face.right\" and to = \"main\".")
+	case r.Kind == Parallel && faces != 2:
+		s.c.fail(e, e.head(), "Only faces are parallel", "Name two faces, like of = \"face.left\" and to = \"face.right\".")
+	}
+}

@@ -1,0 +1,62 @@
+package partspec
+
+import (
+	"fmt"
+
+	"catchplate/partspec/units"
+)
+
+var spigotShape = shapeOf{attrs: append([]attr{
+	may("diameter", kindSize), may("length", kindSize), may("as_supplied", kindFlag), may("measured", kindLength),
+	may("roughness", kindNumber), may("note", kindText),
+}, placeOf...)}
+
+// spigot builds an outside cylinder. Its place is found later, with the chain.
+func (s *shaper) spigot(e *entry) Feature {
+	f := &Spigot{
+		FeatureHead: s.head(e), Length: s.size(e, "length", useLength), Roughness: e.number("roughness"),
+		AsSupplied: e.flag("as_supplied"), Measured: measured(e),
+	}
+	f.Diameter = s.spigotDiameter(e)
+	if e.broken {
+		return nil
+	}
+	s.outer = append(s.outer, &outside{entry: e, length: &f.Length, span: &f.Span, piece: func() piece {
+		return cylinder(f.Name, f.Span, f.Diameter.Value)
+	}})
+	return f
+}
+
+// spigotDiameter is what is drawn, the stock's own outside, or the blank of the
+// thread on it.
+func (s *shaper) spigotDiameter(e *entry) Size {
+	if e.flag("as_supplied") {
+		if e.has("diameter") {
+			s.c.fail(e, e.at("diameter"), fmt.Sprintf("%s has two diameters", e.title()), "as_supplied leaves the stock's own outside: leave diameter or as_supplied out.")
+		}
+		if s.part.Stock.Outside.Value == 0 {
+			e.broken = true // the stock failed: told already
+		}
+		size := s.part.Stock.Outside
+		size.Range = e.at("as_supplied")
+		return size
+	}
+	threaded, found := s.threadOn(e.name)
+	if !found && !e.has("diameter") {
+		s.c.fail(e, e.head(), fmt.Sprintf("%s lacks diameter", e.title()), "Write %s, or as_supplied = true to leave the stock's own outside.", example(attr{"diameter", kindSize, true}))
+		return Size{}
+	}
+	if found {
+		return s.threadBlank(e, threaded)
+	}
+	return s.size(e, "diameter", useShaft)
+}
+
+// measured is an as-made diameter; nil when the file gives none.
+func measured(e *entry) *units.Length {
+	if !e.has("measured") || e.broken {
+		return nil
+	}
+	l := e.length("measured")
+	return &l
+}

@@ -1,0 +1,167 @@
+package partspec
+
+import (
+	"fmt"
+	"slices"
+
+	"github.com/hashicorp/hcl/v2/hclsyntax"
+
+	"catchplate/partspec/units"
+)
+
+var sawn = shapeOf{attrs: []attr{may("length", kindLength), may("rough", kindFlag), may("note", kindText)}}
+
+var stockShapes = map[string]shapeOf{
+	"bar":      sawn.with(need("diameter", kindSize)),
+	"tube":     sawn.with(need("outside", kindSize), need("inside", kindSize)),
+	"hexagon":  sawn.with(need("across_flats", kindSize)),
+	"existing": {attrs: []attr{need("length", kindSize), may("rough", kindFlag), may("note", kindText)}, blocks: featureWords()},
+}
+
+var stockKinds = []string{"bar", "tube", "hexagon", "existing"}
+
+// laterStock are forms of metal that the language does not take yet.
+var laterStock = []string{"plate", "sheet", "casting", "square", "flat", "forging"}
+
+func (c *checker) gatherStock(p *partEntry, b *hclsyntax.Block) {
+	label := ""
+	if len(b.Labels) > 0 {
+		label = b.Labels[0]
+	}
+	shape, known := stockShapes[label]
+	switch {
+	case p.stock != nil:
+		c.report(fault(b.DefRange(), fmt.Sprintf("%s has a second stock", p.title()), "A part is cut from one piece; the first is in line %d.", p.stock.head().Start.Line))
+		return
+	case slices.Contains(laterStock, label):
+		c.report(fault(b.LabelRanges[0], fmt.Sprintf("Stock %q is not known to this version", label), "It plans turned parts from a bar, a tube, a hexagon or an existing piece."))
+	case label != "" && !known:
+		c.report(fault(b.LabelRanges[0], fmt.Sprintf("There is no stock %q", label), "%s", orList(label, stockKinds)))
+	default:
+		p.stock = c.enter(b, p.path(), p.inches, shape, kindLabel)
+		for _, inner := range b.Body.Blocks {
+			if slices.Contains(shape.blocks, inner.Type) {
+				p.stock.children = c.gatherFeature(p.stock.children, inner, p.stock)
+			}
+		}
+		return
+	}
+	p.stock = &entry{word: "stock", block: b, inside: p.path(), broken: true}
+}
+
+func (c *checker) buildStock(p *partEntry, s *shaper) Stock {
+	e := p.stock
+	if e == nil || e.broken {
+		return Stock{}
+	}
+	stock := Stock{Length: e.dimension("length"), Rough: e.flag("rough"), Range: e.head()}
+	switch e.name {
+	case "bar":
+		stock.Kind, stock.Outside = Bar, s.size(e, "diameter", useShaft)
+	case "hexagon":
+		stock.Kind, stock.Outside = Hexagon, s.size(e, "across_flats", useShaft)
+	case "tube":
+		stock.Kind, stock.Outside, stock.Inside = Tube, s.size(e, "outside", useShaft), s.size(e, "inside", useHole)
+		if stock.Inside.Value >= stock.Outside.Value-sameLength {
+			c.fail(e, e.at("inside"), "The tube has no wall", "Its inside is %s, its outside %s.", s.shown(stock.Inside.Value), s.shown(stock.Outside.Value))
+		}
+	case "existing":
+		c.buildExisting(e, s, &stock)
+	}
+	if e.broken {
+		return Stock{}
+	}
+	return stock
+}
+
+// buildExisting resolves the shape of a piece that is there already, like a
+// part's own.
+func (c *checker) buildExisting(e *entry, s *shaper, stock *Stock) {
+	stock.Kind = Existing
+	piece := &Part{Name: e.title(), General: s.part.General, Inches: s.part.Inches, Length: s.size(e, "length", useLength)}
+	shape := &shaper{c: c, part: piece, owner: e, entries: e.children}
+	stock.Features = shape.build()
+	if shape.doubt {
+		e.broken = true
+		return
+	}
+	for _, p := range shape.outsidePieces() {
+		if _, most := p.extremes(); 2*most > stock.Outside.Value {
+			at := Size{Dimension: units.Dimension{Value: 2 * most, InInches: piece.Inches}, Range: e.head()}
+			stock.Outside = exact(at.Dimension, at.Range, "largest diameter of the existing piece")
+			if f, ok := shape.done[p.name].(*Spigot); ok {
+				stock.Outside = f.Diameter
+			}
+		}
+	}
+	stock.Inside = shape.throughBore()
+}
+
+// throughBore is the smallest bore that goes right through, else zero.
+func (s *shaper) throughBore() Size {
+	for _, e := range s.entries {
+		if b, ok := s.done[e.name].(*Bore); ok && b.Through {
+			return b.Diameter
+		}
+	}
+	return Size{}
+}
+
+// checkStock finds parts that the stock has no metal for.
+func (s *shaper) checkStock() {
+	stock := s.part.Stock
+	if stock.Kind == StockInvalid {
+		return
+	}
+	if stock.Length.Value > 0 && stock.Length.Value < s.length()-sameLength {
+		s.c.fail(s.owner, stock.Range, fmt.Sprintf("The stock is shorter than %s", s.owner.title()), "The part is %s long, the stock %s.%s",
+			s.shown(s.length()), s.shown(stock.Length.Value), s.wrongUnit(s.length(), stock.Length.Value))
+	}
+	if stock.Kind == Existing {
+		return // compared with its shape by the planner, cut by cut
+	}
+	for _, p := range s.outsidePieces() {
+		s.checkOutside(p, stock)
+	}
+	if stock.Kind == Tube && !s.doubt {
+		s.checkInside(stock)
+	}
+}
+
+func (s *shaper) checkOutside(p piece, stock Stock) {
+	e := s.entryOf(p.name)
+	if f, ok := s.done[p.name].(*Spigot); ok && f.AsSupplied {
+		return
+	}
+	_, most := p.extremes()
+	switch excess := 2*most - stock.Outside.Value; {
+	case excess > sameLength:
+		s.c.fail(e, e.head(), fmt.Sprintf("%s is larger than its stock", e.title()), "It is %s across, the %s %s.%s",
+			s.shown(2*most), stock.Kind, s.shown(stock.Outside.Value), s.wrongUnit(2*most, stock.Outside.Value))
+	case excess > -sameLength && stock.Kind != Hexagon:
+		s.c.fail(e, e.head(), fmt.Sprintf("Nothing is left to turn on %s", e.title()), "It has the diameter of its stock: write as_supplied = true to leave that as it is, or take larger stock.")
+	}
+}
+
+// checkInside: a tube has no metal where the part has some nearer the axis.
+func (s *shaper) checkInside(stock Stock) {
+	bores := s.insidePieces()
+	reached := units.Length(0)
+	for reached < s.length()-sameLength {
+		r := radiusBeside(bores, reached, Right)
+		if 2*r < stock.Inside.Value-sameLength {
+			s.c.fail(s.owner, stock.Inside.Range, "The tube has no metal there", "Its bore is %s, the part's hollow %s at %s from the left end: take a tube with a smaller bore, or a bar.",
+				s.shown(stock.Inside.Value), s.shown(2*r), s.shown(reached))
+			return
+		}
+		next := s.length()
+		for _, p := range bores {
+			for _, z := range []units.Length{p.span.Left, p.span.Right} {
+				if z > reached+sameLength {
+					next = min(next, z)
+				}
+			}
+		}
+		reached = next
+	}
+}

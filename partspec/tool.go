@@ -1,0 +1,165 @@
+package partspec
+
+import (
+	"fmt"
+	"slices"
+
+	"github.com/hashicorp/hcl/v2/hclsyntax"
+
+	"catchplate/partspec/units"
+	"catchplate/planner/tables"
+)
+
+// nosed is what a single-point tool may say.
+var nosed = shapeOf{attrs: []attr{may("material", kindWord), may("nose_radius", kindLength)}}
+
+var toolShapes = map[string]shapeOf{
+	string(CentreDrill):    {attrs: []attr{need("sizes", kindLengths)}},
+	string(Drills):         {attrs: []attr{may("sizes", kindLengths), may("set", kindWord), may("from", kindLength), may("to", kindLength), may("step", kindLength), may("material", kindWord)}},
+	string(Reamers):        {attrs: []attr{need("sizes", kindLengths)}},
+	string(Turning):        nosed.with(need("hand", kindWord)),
+	string(Boring):         nosed.with(need("bar_diameter", kindLength), need("least_bore", kindLength), need("reach", kindLength)),
+	string(RecessTool):     nosed.with(need("width", kindLength), need("depth", kindLength), need("least_bore", kindLength), need("reach", kindLength)),
+	string(Parting):        nosed.with(need("width", kindLength), need("reach", kindLength)),
+	string(Grooving):       nosed.with(need("width", kindLength), need("reach", kindLength)),
+	string(RoundNose):      {attrs: []attr{need("radius", kindLength), need("reach", kindLength), may("material", kindWord)}},
+	string(ChamferTool):    {attrs: []attr{need("angle", kindAngle), may("material", kindWord)}},
+	string(ThreadExternal): nosed.with(need("pitches", kindLengths)),
+	string(ThreadInternal): nosed.with(need("pitches", kindLengths), need("least_bore", kindLength), need("reach", kindLength)),
+	string(Taps):           {attrs: []attr{need("threads", kindTexts)}},
+	string(Dies):           {attrs: []attr{need("threads", kindTexts)}},
+	string(KnurlTool):      {attrs: []attr{need("pitches", kindLengths)}},
+	string(Saw):            {attrs: []attr{may("kerf", kindLength)}},
+	string(Files):          {},
+}
+
+// ToolKinds lists every kind of tool in the order the language document tells
+// them.
+func ToolKinds() []ToolKind {
+	return []ToolKind{CentreDrill, Drills, Reamers, Turning, Boring, RecessTool, Parting, Grooving, RoundNose, ChamferTool,
+		ThreadExternal, ThreadInternal, Taps, Dies, KnurlTool, Saw, Files}
+}
+
+func (c *checker) tool(b *hclsyntax.Block, inches bool) (Tool, bool) {
+	e, name := c.thing(b, inches, toolShapes, words(ToolKinds()))
+	if e.broken {
+		return Tool{}, false
+	}
+	t := Tool{
+		Kind: ToolKind(e.name), Name: name, Range: e.head(),
+		Sizes: c.ascending(e, "sizes"), Threads: c.threads(e), Hand: e.text("hand"), Carbide: c.carbide(e),
+		NoseRadius: e.length("nose_radius"), Radius: e.length("radius"), Width: e.length("width"), Depth: e.length("depth"),
+		Reach: e.length("reach"), BarDiameter: e.length("bar_diameter"), LeastBore: e.length("least_bore"),
+		Angle: e.angle("angle"), Kerf: e.length("kerf"),
+	}
+	switch t.Kind {
+	case Drills:
+		t.Sizes = c.drillSizes(e, t.Sizes)
+	case ThreadExternal, ThreadInternal:
+		t.LeastPitch, t.MostPitch = c.pair(e, "pitches")
+	case KnurlTool:
+		t.Pitches = c.ascending(e, "pitches")
+	case Turning:
+		if t.Hand != "right" && t.Hand != "left" {
+			c.fail(e, e.at("hand"), fmt.Sprintf("A tool's hand cannot be %q", t.Hand),
+				`Write hand = "right" for a tool that cuts towards the headstock, hand = "left" for one that cuts away from it.`)
+		}
+	case Boring:
+		if t.LeastBore < t.BarDiameter {
+			c.fail(e, e.at("least_bore"), "The boring bar is thicker than the smallest hole it enters", "Write least_bore above bar_diameter %s.", t.BarDiameter)
+		}
+	}
+	return t, !e.broken
+}
+
+func (c *checker) carbide(e *entry) bool {
+	switch material := e.text("material"); material {
+	case "", "hss":
+		return false
+	case "carbide":
+		return true
+	default:
+		c.fail(e, e.at("material"), fmt.Sprintf("A tool cannot be of %q", material), `Write material = "hss" (also when none is written) or material = "carbide".`)
+		return false
+	}
+}
+
+// threads checks the designations of taps and dies and gives them the names of
+// the table.
+func (c *checker) threads(e *entry) []string {
+	var names []string
+	for _, text := range e.texts("threads") {
+		thread, err := tables.FindThread(text)
+		if err != nil {
+			c.fail(e, e.at("threads"), fmt.Sprintf("No table has the thread %q", text), "%s", sentence(err))
+			continue
+		}
+		names = append(names, thread.Designation)
+	}
+	return names
+}
+
+var drillSets = []string{string(tables.DrillMetric), string(tables.DrillNumber), string(tables.DrillLetter), string(tables.DrillFraction)}
+
+// drillSizes lists the drills of a set and those written one by one.
+func (c *checker) drillSizes(e *entry, sizes []units.Length) []units.Length {
+	set := e.text("set")
+	if set == "" {
+		if len(sizes) == 0 {
+			c.fail(e, e.head(), "The drills have no sizes", "Write sizes = [3, 5], or a set: %s.", listed(drillSets))
+		}
+		for _, name := range []string{"from", "to", "step"} {
+			if e.has(name) {
+				c.fail(e, e.at(name), name+" belongs to a set", `Write set = "metric" beside it.`)
+			}
+		}
+		return sizes
+	}
+	if !slices.Contains(drillSets, set) {
+		c.fail(e, e.at("set"), fmt.Sprintf("There is no set of drills %q", set), "%s", orList(set, drillSets))
+		return nil
+	}
+	sizes = append(sizes, c.setSizes(e, tables.DrillKind(set))...)
+	slices.Sort(sizes)
+	return slices.Compact(sizes)
+}
+
+func (c *checker) setSizes(e *entry, set tables.DrillKind) []units.Length {
+	from, to, step := e.length("from"), e.length("to"), e.length("step")
+	if e.has("from") && e.has("to") && from >= to {
+		c.fail(e, e.at("from"), "The set of drills ends before it begins", "Write from below to.")
+		return nil
+	}
+	if step > 0 {
+		return c.steppedSizes(e, from, to, step)
+	}
+	if set == tables.DrillMetric {
+		c.fail(e, e.head(), "The metric set lacks step", "Write from = 1, to = 13 and step = 0.5.")
+		return nil
+	}
+	var sizes []units.Length
+	for _, d := range tables.Drills(set) {
+		if d.Diameter >= from-sameLength && (to == 0 || d.Diameter <= to+sameLength) {
+			sizes = append(sizes, d.Diameter)
+		}
+	}
+	return sizes
+}
+
+func (c *checker) steppedSizes(e *entry, from, to, step units.Length) []units.Length {
+	if !e.has("from") || !e.has("to") {
+		c.fail(e, e.at("step"), "A stepped set of drills needs both ends", "Write from = 1 and to = 13 beside step.")
+		return nil
+	}
+	most := (to-from+sameLength)/step + 1
+	if most > maxListItems {
+		c.fail(e, e.at("step"), "The set of drills is too long", "At most %d drills are believed; write a larger step.", maxListItems)
+		return nil
+	}
+	const drillDecimals = 4
+	var sizes []units.Length
+	for i := range int(most) {
+		sizes = append(sizes, (from + units.Length(i)*step).Round(drillDecimals))
+	}
+	return sizes
+}
