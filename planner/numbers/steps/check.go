@@ -30,7 +30,7 @@ func (j *job) recut(cuts []Cut) ([]place, error) {
 	f := j.feeler
 	var places []place
 	for n, c := range cuts {
-		if c.AcrossMM != exactMM(f.across, c.AcrossGrads) || c.DepthMM != exactMM(f.depth, c.DepthGrads) {
+		if c.AcrossMM != f.across.mm(c.AcrossGrads) || c.DepthMM != f.depth.mm(c.DepthGrads) {
 			return nil, fmt.Errorf("cut %d: the millimetres do not agree with the dial readings", n+1)
 		}
 		if n > 0 && c.AcrossGrads <= cuts[n-1].AcrossGrads {
@@ -39,7 +39,7 @@ func (j *job) recut(cuts []Cut) ([]place, error) {
 		if !f.clear(c.AcrossGrads, c.DepthGrads) {
 			return nil, fmt.Errorf("cut %d: the cutter passes the curve", n+1)
 		}
-		places = append(places, place{across: c.AcrossGrads, depth: c.DepthGrads, x: f.acrossMM(c.AcrossGrads), y: -f.depthMM(c.DepthGrads)})
+		places = append(places, place{across: c.AcrossGrads, depth: c.DepthGrads, x: f.across.at(c.AcrossGrads), y: -f.depth.at(c.DepthGrads)})
 	}
 	if places[0].across < j.first || places[len(places)-1].across > j.last {
 		return nil, fmt.Errorf("the table leaves the room between the walls")

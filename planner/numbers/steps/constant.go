@@ -29,8 +29,8 @@ func (j *job) customary(c coverage) int {
 	step := max(1, int(math.Round(customaryStepMM/travel)))
 	zero := int(((-c.places[0].across)%int64(step) + int64(step)) % int64(step))
 	l := ladder{coverage: c}
-	picked, _ := l.walk(rungs{last: len(c.places) - 1}, zero, step, c.lo, c.hi)
-	return len(picked)
+	_, count, _ := l.walk(rungs{last: len(c.places) - 1}, zero, step, c.lo, c.hi)
+	return count
 }
 
 // ladder holds the cuts that a constant step may use, zone by zone from left to right.
@@ -43,7 +43,7 @@ type ladder struct {
 type rungs struct {
 	depthLeads  bool
 	first, last int
-	dial        Axis // the leading one, from 0
+	dial        dial // the leading one
 }
 
 func (z rungs) len() int { return z.last - z.first + 1 }
@@ -68,12 +68,12 @@ func (j *job) newLadder(c coverage, by lead) ladder {
 		for to+1 < len(c.places) && (j.zoneOf(c, to+1, by) == kind) {
 			to++
 		}
-		zone := rungs{first: len(places), dial: fromZero(j.request.Across)}
+		zone := rungs{first: len(places), dial: j.feeler.across}
 		run := c.places[from : to+1]
 		if kind != 0 {
 			replaced = true
 			run = levels(run, kind, j.feeler)
-			zone.depthLeads, zone.dial = true, fromZero(j.request.Depth)
+			zone.depthLeads, zone.dial = true, j.feeler.depth
 		}
 		places = append(places, run...)
 		zone.last = len(places) - 1
@@ -127,7 +127,7 @@ func levels(run []place, sign int, f *feeler) []place {
 	for i, next := 0, at(0).depth; i < n; i++ {
 		for ; next <= at(i).depth; next++ {
 			p := at(i)
-			p.depth, p.y = next, -f.depthMM(next)
+			p.depth, p.y = next, -f.depth.at(next)
 			out = append(out, p)
 		}
 	}
@@ -177,7 +177,8 @@ func (l ladder) climb(goalOf func(zone int) float64) (picked []int, zones []Zone
 		if best == nil {
 			return nil, nil
 		}
-		zones = append(zones, Zone{DepthLeads: z.depthLeads, StepGrads: step, StepMM: exactMM(z.dial, step), First: len(picked)})
+		stepMM, _ := z.dial.moved(step).Float64()
+		zones = append(zones, Zone{DepthLeads: z.depthLeads, StepGrads: step, StepMM: stepMM, First: len(picked)})
 		picked = append(picked, best...)
 		for _, i := range best {
 			front = l.partOver(i, front)
@@ -200,25 +201,23 @@ func (c coverage) middle(i int) float64 {
 	return c.places[i].x
 }
 
-func fromZero(a Axis) Axis {
-	a.OriginMM = 0
-	return a
-}
-
 // bestStep tries every step and start in a zone, wide steps first, and stops when narrower ones cannot need fewer cuts.
 func (l ladder) bestStep(z rungs, front, goal float64) (best []int, step int64) {
-	reach := front
+	reach, count, first := front, 0, 0
 	least := l.span(z, front, goal)
 	for s := l.widest(z, front, goal); s >= 1; s-- {
-		if best != nil && (least+s-1)/s+1 >= len(best) {
+		if count > 0 && (least+s-1)/s+1 >= count {
 			break
 		}
 		for start := range s {
-			picked, far := l.walk(z, z.first+start, s, front, goal)
-			if picked != nil && (best == nil || len(picked) < len(best) || len(picked) == len(best) && far > reach+tieMM) {
-				best, step, reach = picked, int64(s), far
+			from, n, far := l.walk(z, z.first+start, s, front, goal)
+			if n > 0 && (count == 0 || n < count || n == count && far > reach+tieMM) {
+				first, count, reach, step = from, n, far, int64(s)
 			}
 		}
+	}
+	for n := range count {
+		best = append(best, first+n*int(step))
 	}
 	return best, step
 }
@@ -254,25 +253,24 @@ func (l ladder) span(z rungs, front, goal float64) int {
 	return max(0, first-last)
 }
 
-// walk takes every step-th place from start and keeps those that are needed to bring the front to the goal; nil if a gap opens.
-func (l ladder) walk(z rungs, start, step int, front, goal float64) (picked []int, far float64) {
+// walk takes every step-th place from start: first is the last that covers where the walk begins, and from there none is left out
+// until the front is at the goal. count is 0 if a gap opens.
+func (l ladder) walk(z rungs, start, step int, front, goal float64) (first, count int, far float64) {
 	far = front
 	for i := start; i <= z.last; i += step {
 		reach := l.partOver(i, front)
 		switch {
-		case reach > front && (len(picked) == 0 || reach >= far):
-			picked, far = append(picked[:0], i), reach // still covers where the walk began: the cuts before it are not needed
-		case len(picked) > 0:
-			reach = l.partOver(i, far)
-			if reach > far {
-				picked, far = append(picked, i), reach
-			} else if l.places[i].x-l.reach > far {
-				return nil, far
+		case reach > front && reach >= far:
+			first, count, far = i, 1, reach
+		case count > 0:
+			count, far = count+1, max(far, l.partOver(i, far))
+			if l.places[i].x-l.reach > far {
+				return 0, 0, far
 			}
 		}
-		if len(picked) > 0 && far >= goal-tieMM {
-			return picked, far
+		if count > 0 && far >= goal-tieMM {
+			return first, count, far
 		}
 	}
-	return nil, far
+	return 0, 0, far
 }

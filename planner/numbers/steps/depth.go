@@ -43,36 +43,39 @@ type feeler struct {
 	peaks     []corner
 	exact     []exactPiece
 	noseExact *big.Rat
-	across    Axis
-	depth     Axis
+	across    dial
+	depth     dial
+	tops      []float64 // no point of a piece is higher
 	scale     float64
 }
 
 func newFeeler(s surface, r Request) *feeler {
-	f := &feeler{surface: s, flat: r.Cutter.flatHalfMM(), nose: r.Cutter.noseMM(), across: r.Across, depth: r.Depth, peaks: s.peaks()}
+	f := &feeler{surface: s, flat: r.Cutter.flatHalfMM(), nose: r.Cutter.noseMM(), across: newDial(r.Across), depth: newDial(r.Depth), peaks: s.peaks()}
 	f.rolling = s.lifted(f.nose)
 	f.flatExact = sub(quo(decimal(r.Cutter.WidthMM), big.NewRat(2, 1)), decimal(r.Cutter.CornerRadiusMM))
 	f.noseExact = decimal(f.nose)
 	f.scale = s.scale() + math.Abs(r.Across.OriginMM) + math.Abs(r.Depth.OriginMM) + 2*r.Cutter.halfWidthMM()
 	for _, g := range s.pieces {
 		f.exact = append(f.exact, exactOf(g))
+		top := max(g.heightSpan(g.lo, f.scale).hi, g.heightSpan(g.hi, f.scale).hi)
+		if g.kind == upper {
+			top = g.y + g.radius*(1+roundingShare) + roundingShare*f.scale
+		}
+		f.tops = append(f.tops, top)
 	}
 	return f
 }
 
-func (f *feeler) acrossMM(grads int64) float64 { return position(f.across, grads) }
-func (f *feeler) depthMM(grads int64) float64  { return position(f.depth, grads) }
-
 // deepest returns the greatest depth reading at which the cutter, across at the given reading, does not pass the curve.
 // ok is false where the cutter does not meet the curve at all.
 func (f *feeler) deepest(across int64) (depth int64, ok bool) {
-	x := f.acrossMM(across)
+	x := f.across.at(across)
 	least := f.nothingBelow(x)
 	if math.IsInf(least.hi, -1) {
 		return 0, false
 	}
-	travel := f.depth.TravelMM()
-	reading := func(height float64) float64 { return (f.nose - height - f.depth.OriginMM) / travel }
+	travel := f.depth.travelMM
+	reading := func(height float64) float64 { return (f.nose - height - f.depth.originMM) / travel }
 	slack := roundingShare * (f.scale/travel + 1)
 	safe := int64(math.Floor(reading(least.hi) - slack))
 	deep := safe + 1 // at a joint, or at the very end of the curve, which such a cut touches at most
@@ -128,13 +131,13 @@ func (f *feeler) raiseAt(s *span, x float64) {
 
 // clear reports, exactly, whether the cutter at these readings keeps out of the metal under the curve.
 func (f *feeler) clear(across, depth int64) bool {
-	x, nose := exactPosition(f.across, across), f.noseExact
-	y := sub(nose, exactPosition(f.depth, depth))
+	x, nose := f.across.exactAt(across), f.noseExact
+	y := sub(nose, f.depth.exactAt(depth))
 	left, right := sub(x, f.flatExact), add(x, f.flatExact)
-	at, reach := f.acrossMM(across), f.flat+f.nose+tieMM
+	at, reach, low := f.across.at(across), f.flat+f.nose+tieMM, -f.depth.at(depth)-roundingShare*f.scale
 	for n, e := range f.exact {
-		if g := f.surface.pieces[n]; g.lo > at+reach || g.hi < at-reach {
-			continue // out of the cutter's width
+		if g := f.surface.pieces[n]; g.lo > at+reach || g.hi < at-reach || f.tops[n] < low {
+			continue // beside the cutter or below it
 		}
 		if !e.clearOf(left, y, nose) || !e.clearOf(right, y, nose) || !e.peaksClear(left, right, sub(y, nose)) {
 			return false
@@ -153,26 +156,3 @@ func (e exactPiece) peaksClear(left, right, y *big.Rat) bool {
 	top := e.kind == upper && between(e.x) && e.x.Cmp(e.lo) >= 0 && e.x.Cmp(e.hi) <= 0
 	return !top || y.Cmp(add(e.y, e.radius)) >= 0
 }
-
-// exactPosition is the place of the cutter in the drawing at a reading.
-func exactPosition(a Axis, grads int64) *big.Rat {
-	return add(decimal(a.OriginMM), mul(a.exactTravel(), big.NewRat(grads, 1)))
-}
-
-// exactTravel is TravelMM in rational numbers.
-func (a Axis) exactTravel() *big.Rat {
-	travel := decimal(a.GraduationMM)
-	if a.Reads == ReadsDiameter {
-		travel = quo(travel, big.NewRat(2, 1))
-	}
-	return travel
-}
-
-// exactMM is exactPosition as the nearest float64, so that it prints as people write it.
-func exactMM(a Axis, grads int64) float64 {
-	v, _ := exactPosition(a, grads).Float64()
-	return v
-}
-
-// position is exactPosition to the nearest float64 but a few units: good for spans, which carry the error.
-func position(a Axis, grads int64) float64 { return a.OriginMM + float64(grads)*a.TravelMM() }

@@ -79,6 +79,9 @@ func exactOf(g graph) exactPiece {
 
 // clearOf reports whether a disc of radius r about (x, y), with everything above it, has no inner point in the metal under e.
 func (e exactPiece) clearOf(x, y, r *big.Rat) bool {
+	if tip := sub(y, r); e.kind == straight && tip.Cmp(e.ends[0].a) >= 0 && tip.Cmp(e.ends[1].a) >= 0 {
+		return true // the common case: a cutter that rests on a level face
+	}
 	for n, end := range []*big.Rat{e.lo, e.hi} {
 		d := sub(x, end)
 		if q := sub(mul(r, r), mul(d, d)); q.Sign() >= 0 && !e.ends[n].atMost(y, q) {

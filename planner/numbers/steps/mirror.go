@@ -67,8 +67,8 @@ func (j *job) mirrorReading() (sum int64, ok bool) {
 			return 0, false
 		}
 	}
-	origin := decimal(j.request.Across.OriginMM)
-	reading := quo(sub(sub(twice, origin), origin), j.request.Across.exactTravel())
+	origin := j.feeler.across.origin
+	reading := quo(sub(sub(twice, origin), origin), j.feeler.across.travel)
 	return reading.Num().Int64(), reading.IsInt()
 }
 

@@ -215,12 +215,13 @@ func leaves(r Request, cuts []Cut, leftover float64) error {
 
 func leavesIn(r Request, segs []Segment, cuts []Cut, leftover, a, b float64) error {
 	mid := (a + b) / 2
-	top := math.Inf(1)
+	top, atMid := math.Inf(1), math.Inf(1)
 	var near []Cut
 	for _, c := range cuts {
 		if math.Abs(mid-c.AcrossMM) < halfWidth(r.Cutter) {
 			near = append(near, c)
 			top = math.Min(top, math.Max(edge(r.Cutter, a-c.AcrossMM), edge(r.Cutter, b-c.AcrossMM))-c.DepthMM)
+			atMid = math.Min(atMid, edge(r.Cutter, mid-c.AcrossMM)-c.DepthMM)
 		}
 	}
 	curve := math.Inf(-1)
@@ -229,14 +230,22 @@ func leavesIn(r Request, segs []Segment, cuts []Cut, leftover, a, b float64) err
 			curve = math.Max(curve, segmentHeight(s, mid))
 		}
 	}
-	if top <= curve || !math.IsInf(top, 1) && distanceTo(segs, r, mid, top)+(b-a)/2 <= leftover+oracleSlackMM {
+	stands := func(top float64) float64 {
+		if top <= curve || math.IsInf(top, 1) {
+			return math.Max(0, top-curve)
+		}
+		return distanceTo(segs, r, mid, top)
+	}
+	switch {
+	case stands(top)+(b-a)/2 <= leftover+oracleSlackMM:
+		return nil
+	case b-a > oracleCellMM:
+		if err := leavesIn(r, segs, near, leftover, a, mid); err != nil {
+			return err
+		}
+		return leavesIn(r, segs, near, leftover, mid, b)
+	case stands(atMid) <= leftover+oracleSlackMM:
 		return nil
 	}
-	if b-a <= oracleCellMM {
-		return fmt.Errorf("metal at %.6f across stands %.9f from the curve", mid, distanceTo(segs, r, mid, top))
-	}
-	if err := leavesIn(r, segs, near, leftover, a, mid); err != nil {
-		return err
-	}
-	return leavesIn(r, segs, near, leftover, mid, b)
+	return fmt.Errorf("metal at %.6f across stands %.9f from the curve", mid, stands(atMid))
 }

@@ -1,20 +1,29 @@
 package steps
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
 
-// Over random curves, cutters and dials: nothing past the curve and no more left than allowed (by the oracle's bounds and by the
+// Over 5,000 random curves, cutters and dials: nothing past the curve and no more left than allowed (by the oracle's bounds and by the
 // package's own exact check), one way within runs, the proof complete, no table made by equal steps shorter.
 func TestEveryTableKeepsItsPromises(t *testing.T) {
-	const wanted = 5000
-	c := newCases(1)
+	const shards, wanted = 4, 1250
+	for shard := range shards {
+		t.Run(fmt.Sprint(shard), func(t *testing.T) {
+			t.Parallel()
+			keepsPromises(t, newCases(uint64(shard)), wanted)
+		})
+	}
+}
+
+func keepsPromises(t *testing.T, c cases, wanted int) {
 	solved, refused, unproven, searched := 0, 0, 0, 0
-	for tried := 0; solved < wanted; tried++ {
-		require.Less(t, tried, 6*wanted, "too few random cases can be cut at all")
+	for solved < wanted {
+		require.Less(t, refused, 2*wanted, "too few random cases can be cut at all")
 		r := c.request()
 		table, err := Fewest(r)
 		if err != nil {
@@ -22,22 +31,50 @@ func TestEveryTableKeepsItsPromises(t *testing.T) {
 			continue
 		}
 		solved++
-		require.NoError(t, table.Check(r), "%+v", r)
-		for _, cut := range table.Cuts {
-			require.Zero(t, passes(r, cut), "%+v\n%+v", r, cut)
+		promises(t, r, table)
+		if solved%4 == 0 {
+			promisesOfConstantStep(t, r, table)
 		}
-		require.NoError(t, leaves(r, table.Cuts, max(r.LeftoverMM, table.WorstLeftoverMM)), "%+v", r)
-		require.LessOrEqual(t, table.WorstLeftoverMM, r.LeftoverMM+2*tieMM, "%+v", r)
 		if !table.ProvenFewest {
 			unproven++
 		} else if len(table.WitnessAcrossMM) < len(table.Cuts) {
 			searched++
 		}
-		if n := len(table.ConstantStep.Cuts); n > 0 {
-			require.GreaterOrEqual(t, n, len(table.Cuts), "%+v", r)
-			require.NoError(t, leaves(r, table.ConstantStep.Cuts, r.LeftoverMM+2*tieMM), "%+v", r)
-		}
 	}
 	t.Logf("%d tables; %d requests refused; %d proved by search, %d not proved", solved, refused, searched, unproven)
 	assert.Less(t, unproven, wanted/100)
+}
+
+func promises(t *testing.T, r Request, table Table) {
+	t.Helper()
+	require.NoError(t, table.Check(r), "%+v", r)
+	for _, cut := range table.Cuts {
+		require.Zero(t, passes(r, cut), "%+v\n%+v", r, cut)
+	}
+	require.LessOrEqual(t, table.WorstLeftoverMM, r.LeftoverMM+2*tieMM, "%+v", r)
+	require.NoError(t, leaves(r, table.Cuts, table.WorstLeftoverMM), "%+v", r)
+}
+
+func promisesOfConstantStep(t *testing.T, r Request, table Table) {
+	t.Helper()
+	c := table.ConstantStep
+	if len(c.Cuts) == 0 {
+		return
+	}
+	require.GreaterOrEqual(t, len(c.Cuts), len(table.Cuts), "%+v", r)
+	require.NoError(t, leaves(r, c.Cuts, c.WorstLeftoverMM), "%+v", r)
+	require.NoError(t, checkRuns(c.Cuts, c.Runs), "%+v", r)
+	zone := -1
+	for n, cut := range c.Cuts {
+		require.Zero(t, passes(r, cut), "%+v\n%+v", r, cut)
+		if zone+1 < len(c.Zones) && c.Zones[zone+1].First == n {
+			zone++
+			continue
+		}
+		step := cut.AcrossGrads - c.Cuts[n-1].AcrossGrads
+		if c.Zones[zone].DepthLeads {
+			step = max(cut.DepthGrads-c.Cuts[n-1].DepthGrads, c.Cuts[n-1].DepthGrads-cut.DepthGrads)
+		}
+		require.Equal(t, c.Zones[zone].StepGrads, step, "%+v\ncut %d of the constant table", r, n+1)
+	}
 }

@@ -23,13 +23,13 @@ func (c cases) request() Request {
 		Cutter:     c.cutter(),
 		Across:     c.axis(),
 		Depth:      c.axis(),
-		LeftoverMM: pick(c, 0.03, 0.05, 0.08, 0.1, 0.15, c.decimalBetween(0.02, 0.2)),
+		LeftoverMM: pick(c, 0.05, 0.08, 0.1, 0.15, c.decimalBetween(0.03, 0.3)),
 	}
 	return r
 }
 
 func (c cases) axis() Axis {
-	return Axis{GraduationMM: pick(c, 0.01, 0.02, 0.025, 0.05, 0.0254, 0.1), Reads: pick(c, ReadsTravel, ReadsTravel, ReadsDiameter),
+	return Axis{GraduationMM: pick(c, 0.02, 0.025, 0.05, 0.0254, 0.1), Reads: pick(c, ReadsTravel, ReadsTravel, ReadsDiameter),
 		OriginMM: pick(c, 0, 0, 0, c.decimalBetween(-5, 5), c.Float64())}
 }
 
@@ -38,36 +38,35 @@ func (c cases) cutter() Cutter {
 	case 0:
 		return Cutter{Kind: RoundNose, RadiusMM: pick(c, 0.4, 0.8, 1, 1.5, 2, 3)}
 	case 1:
-		return Cutter{Kind: SquareEnd, WidthMM: c.decimalBetween(0.5, 4)}
+		return Cutter{Kind: SquareEnd, WidthMM: c.decimalBetween(0.5, 3)}
 	}
-	w := c.decimalBetween(1, 5)
+	w := c.decimalBetween(1, 4)
 	return Cutter{Kind: SquareEnd, WidthMM: w, CornerRadiusMM: pick(c, 0.2, 0.4, w/2)}
 }
 
 func (c cases) curve() Curve {
 	radius := c.decimalBetween(3, 60)
-	width := c.decimalBetween(1, 2*math.Min(radius, 12))
+	width := c.decimalBetween(1, 2*math.Min(radius, 5))
 	switch c.IntN(9) {
 	case 0:
 		return ConcaveSeat(radius, width)
 	case 1:
 		return ConvexArc(radius, width)
 	case 2:
-		return QuarterRound(math.Min(radius, 10))
+		return QuarterRound(c.decimalBetween(1, 8))
 	case 3:
 		return Bead(radius, width)
 	case 4:
 		return Neck(radius, width)
 	case 5:
-		hollow := c.decimalBetween(3, 20)
-		round := c.decimalBetween(1, 20)
-		curve, err := Ogee(round, hollow, c.decimalBetween(0.5, math.Min(10, hollow+round)))
+		hollow, round := c.decimalBetween(2, 10), c.decimalBetween(1, 10)
+		curve, err := Ogee(round, hollow, c.decimalBetween(0.5, math.Min(5, hollow+round)))
 		if err != nil {
 			panic(err)
 		}
 		return curve
 	case 6:
-		return Cone(c.decimalBetween(1, 15), c.decimalBetween(-10, 10))
+		return Cone(c.decimalBetween(1, 10), c.decimalBetween(-6, 6))
 	}
 	return c.chain()
 }
@@ -77,7 +76,7 @@ func (c cases) chain() Curve {
 	curve := Curve{Left: pick(c, Air, Level, Wall), Right: pick(c, Air, Level, Wall)}
 	x, depth := c.decimalBetween(-5, 5), c.decimalBetween(-2, 2)
 	for range 1 + c.IntN(4) {
-		to := x + c.decimalBetween(0.5, 6)
+		to := x + c.decimalBetween(0.5, 4)
 		if c.IntN(2) == 0 {
 			next := depth + c.decimalBetween(-2, 2)
 			curve.Segments = append(curve.Segments, Line{x, depth, to, next})

@@ -66,7 +66,7 @@ func (j *job) roughLayer(depth, leave int64) []RoughPass {
 		if n > first {
 			from, to := j.places[first], j.places[n-1]
 			passes = append(passes, RoughPass{DepthGrads: depth, FromGrads: from.across, ToGrads: to.across,
-				DepthMM: exactMM(j.request.Depth, depth), FromMM: exactMM(j.request.Across, from.across), ToMM: exactMM(j.request.Across, to.across)})
+				DepthMM: j.feeler.depth.mm(depth), FromMM: j.feeler.across.mm(from.across), ToMM: j.feeler.across.mm(to.across)})
 		}
 	}
 	return passes

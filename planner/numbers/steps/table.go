@@ -96,7 +96,7 @@ func (j *job) findPlaces() error {
 	}
 	for i := first; i <= last; i++ {
 		if k, ok := f.deepest(i); ok {
-			j.places = append(j.places, place{across: i, depth: k, x: f.acrossMM(i), y: -f.depthMM(k)})
+			j.places = append(j.places, place{across: i, depth: k, x: f.across.at(i), y: -f.depth.at(k)})
 		}
 	}
 	return nil
@@ -110,7 +110,7 @@ func (j *job) readings(end float64, b Beyond, side int) int64 {
 	if b == Wall {
 		limit = end - float64(side)*half
 	}
-	reading := (limit - f.across.OriginMM) / f.across.TravelMM()
+	reading := (limit - f.across.originMM) / f.across.travelMM
 	if b != Wall {
 		return int64(math.Floor(reading)) + int64((1+side)/2)
 	}
@@ -120,7 +120,7 @@ func (j *job) readings(end float64, b Beyond, side int) int64 {
 // insideWall moves a reading until the cutter's side is within the wall, exactly, and no farther than needed.
 func (f *feeler) insideWall(reading int64, end float64, side int) int64 {
 	inside := func(reading int64) bool {
-		x := exactPosition(f.across, reading)
+		x := f.across.exactAt(reading)
 		half := add(f.flatExact, f.noseExact)
 		if side > 0 {
 			return add(x, half).Cmp(decimal(end)) <= 0
@@ -214,7 +214,7 @@ func (j *job) table(c coverage, picked []int) Table {
 	start, after, worst := j.feeler.crests(cuts, c.leftover+tieMM)
 	t := Table{CrestBeforeMM: start, WorstLeftoverMM: worst, LeftoverAreaMM2: j.feeler.leftoverArea(cuts)}
 	for n, p := range cuts {
-		t.Cuts = append(t.Cuts, Cut{AcrossGrads: p.across, DepthGrads: p.depth, AcrossMM: exactMM(j.request.Across, p.across), DepthMM: exactMM(j.request.Depth, p.depth),
+		t.Cuts = append(t.Cuts, Cut{AcrossGrads: p.across, DepthGrads: p.depth, AcrossMM: j.feeler.across.mm(p.across), DepthMM: j.feeler.depth.mm(p.depth),
 			CrestAfterMM: after[n], Steep: j.zoneOf(c, picked[n], steeperLeads) != 0})
 	}
 	t.Runs = runs(t.Cuts)
