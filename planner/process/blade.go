@@ -1,0 +1,116 @@
+package process
+
+import (
+	"fmt"
+	"math"
+
+	"catchplate/partspec"
+	"catchplate/planner/plan"
+	"catchplate/planner/solid"
+)
+
+// longestBlade is the longest neck that is turned with a blade: beyond it the other end is the place to work from. Ours, no source.
+const longestBlade = 20.0
+
+// bladeWays lists how a block behind a larger one is cut with a grooving or parting tool, plunging side by side.
+func (c *Context) bladeWays(i int, t Task, g turning, e partspec.End) []Way {
+	var ways []Way
+	if t.Z1-t.Z0 > longestBlade {
+		return nil
+	}
+	for _, tool := range c.blades() {
+		width := float64(tool.Width)
+		if float64(tool.Reach) < c.stockRadius()-g.radius || width > c.Blocks[i].Z1-c.Blocks[i].Z0-2*g.leave {
+			continue
+		}
+		rate := c.rate(cutGroove, 2*(g.radius+t.Depth), tool)
+		n := math.Ceil((t.Z1 - t.Z0) / (width * bladeStep))
+		w := Way{End: e, Tool: tool, Rate: rate, ForceAt: g.radius + t.Depth, Span: [2]float64{t.Z0, t.Z1}}
+		w.Minutes = cutMinutes(t.Depth, int(n), rate) + cutMinutes(t.Z1-t.Z0, 1, rate)
+		w.ForceN = c.force(width, rate.FeedMM)
+		w.Write = func(j Job) (plan.Operation, Done) { return c.writeBlade(i, t, w, g, j) }
+		ways = append(ways, w)
+	}
+	return ways
+}
+
+// bladeStep is how far, of its width, a blade moves between plunges.
+const bladeStep = 0.8
+
+func (c *Context) blades() []partspec.Tool {
+	return append(c.tools(partspec.Grooving), c.tools(partspec.Parting)...)
+}
+
+func (c *Context) writeBlade(i int, t Task, w Way, g turning, j Job) (plan.Operation, Done) {
+	b := c.Blocks[i]
+	p := c.page(j, t, w, fmt.Sprintf("Cut %s %s behind the larger diameter with the %s", b.Feature.Head().Word, b.Name, w.Tool.Name))
+	before := j.Before.Outer.Greatest(t.Z0, t.Z1)
+	p.crossZero(2*before, false, "touch the outside there, "+p.diameter(before))
+	p.saddleZero()
+	up := c.rise(i)
+	z0, z1 := t.Z0+g.leave*up[0], t.Z1-g.leave*up[1]
+	p.bladeTo(z0, z1, g, float64(w.Tool.Width), "")
+	p.note("The saddle's figure is for the corner of the blade nearest to the headstock.")
+	p.why("the diameter lies behind a larger one: a blade reaches it without turning the work round", "A-46")
+	if g.size != nil {
+		p.op.Checks = append(p.op.Checks, c.check(b.Name+", diameter", b.Name, *g.size, outsideCheck))
+	}
+	return p.finish()
+}
+
+// bladeTo plunges side by side over z0..z1 and then takes one pass along the bottom.
+func (p *page) bladeTo(z0, z1 float64, g turning, width float64, label string) {
+	last := aim{}
+	if g.size != nil {
+		last = p.aimAt(float64(g.size.Low), float64(g.size.High))
+	} else {
+		last.marks, last.radius = p.cross(g.radius)
+	}
+	shy, shyR := p.cross(last.radius + bladeLeave)
+	counts := p.bladePlaces(z0, z1, width)
+	plunge := func(name string, s int64, depth int64, m *plan.Measured) {
+		p.cut(name, at(-1, s), at(depth, s), m)
+	}
+	if len(counts) == 1 {
+		plunge(label+"plunge", counts[0], last.marks, last.measure)
+	} else {
+		for k, s := range counts {
+			plunge(fmt.Sprintf("%splunge %d", label, k+1), s, shy, nil)
+			p.line(fmt.Sprintf("%splunge %d", label, k+1), "saddle", s, "", "", false)
+		}
+		p.line(label+"plunges to", "cross", shy, p.diameter(shyR), "", false)
+		p.cut(label+"along the bottom", at(last.marks, counts[len(counts)-1]), at(last.marks, counts[0]), last.measure)
+	}
+	p.line(label+"bottom", "cross", last.marks, p.diameter(last.radius), "", last.measure != nil)
+	a, b := p.positionAt(counts[0]), p.positionAt(counts[len(counts)-1])
+	lo, hi := math.Min(a, b), math.Max(a, b)
+	if p.j.Free == partspec.Right {
+		hi += width
+	} else {
+		lo -= width
+	}
+	p.done.Outer = p.done.Outer.Join(solid.Const(lo, hi, last.radius))
+}
+
+// bladeLeave is what plunging leaves for the pass along the bottom, on radius.
+const bladeLeave = 0.1
+
+// bladePlaces are the saddle counts of the blade's headstock-side corner, from the headstock outwards, so that the blade cuts from z0 to z1.
+func (p *page) bladePlaces(z0, z1, width float64) []int64 {
+	first, last := z0, z1-width // right end free: the corner is the lower one
+	if p.j.Free == partspec.Left {
+		first, last = z1, z0+width
+	}
+	a, _ := p.saddleShort(first)
+	z, _ := p.saddle(last)
+	if z > a {
+		z = a
+	}
+	g := float64(p.dial("saddle").Graduation.Value)
+	step := int64(math.Max(1, math.Floor(width*bladeStep/g)))
+	var counts []int64
+	for s := a; s > z; s -= step {
+		counts = append(counts, s)
+	}
+	return append(counts, z)
+}

@@ -1,0 +1,189 @@
+package process
+
+import (
+	"fmt"
+	"math"
+
+	"catchplate/partspec"
+	"catchplate/planner/plan"
+	"catchplate/planner/shape"
+	"catchplate/planner/solid"
+)
+
+// bore makes the task of boring a hole to a diameter; size is nil when a reamer follows.
+func (c *Context) bore(h shape.Hole, d float64, size *partspec.Size) Task {
+	found := c.openedTo(h) / 2
+	t := Task{Op: shape.Op{ID: h.Feature.Head().ID() + "/bore", Feature: h.Name, Process: plan.BoreOut, Stage: shape.Roughing, Inside: true, Depth: d/2 - found}}
+	if size != nil {
+		t.Stage, t.Tight, t.Round = shape.Finishing, float64(size.Width()), c.roundness(*size)
+		t.Makes = []string{h.Name}
+		if !h.Through {
+			t.Makes = append(t.Makes, h.Name+"."+h.From.Other().String())
+		}
+	}
+	for _, tool := range c.bars(h) {
+		for _, e := range mouths(h) {
+			stop := c.endZ(e) + into(e)*h.Depth
+			if h.Through {
+				stop = c.through(e, overrun)
+			}
+			if t.Inner.Empty() {
+				t.Z0, t.Z1 = math.Min(stop, c.endZ(e)), math.Max(stop, c.endZ(e))
+				t.Inner = solid.Const(t.Z0, t.Z1, d/2)
+			}
+			rate := c.rate(cutBore, d, tool)
+			w := Way{End: e, Tool: tool, Ordinary: true, Rate: rate, ForceAt: d / 2, Span: [2]float64{t.Z0, t.Z1}}
+			w.Minutes = cutMinutes(math.Abs(stop-c.endZ(e)), passes(t.Depth, rate.DepthMM)+1, rate)
+			if size != nil && float64(size.Width()) <= trialWidth {
+				w.Minutes += minutesTrial
+			}
+			w.ForceN = c.force(math.Min(t.Depth, rate.DepthMM), rate.FeedMM)
+			w.Write = func(j Job) (plan.Operation, Done) { return c.writeBore(h, t, w, d, size, j) }
+			t.Ways = append(t.Ways, w)
+		}
+	}
+	return t.orLacking(fmt.Sprintf("no boring bar owned enters and reaches %s", h.Name))
+}
+
+func (c *Context) writeBore(h shape.Hole, t Task, w Way, d float64, size *partspec.Size, j Job) (plan.Operation, Done) {
+	p := c.page(j, t, w, fmt.Sprintf("Bore %s %s", h.Feature.Head().Word, h.Name))
+	mouth := c.endZ(w.End)
+	found := p.mouthRadius(mouth, into(w.End))
+	p.crossZero(2*found, true, "touch the wall of the hole, "+p.diameter(found))
+	p.saddleZero()
+	start, _ := p.saddle(mouth - into(w.End)*clearance)
+	stopZ := mouth + into(w.End)*h.Depth
+	if h.Through {
+		stopZ = c.boreEnd(w.End, j)
+	}
+	stop, reachedZ := p.saddleShort(stopZ)
+	var depthM *plan.Measured
+	if !h.Through {
+		depthM, stop, reachedZ = p.depthAim(h, w.End, stop, reachedZ)
+	}
+	last := aim{}
+	if size != nil {
+		last = p.aimAt(float64(size.Low), float64(size.High))
+	} else {
+		last.marks, last.radius = p.cross(d / 2)
+	}
+	n := passes(last.radius-found, p.most)
+	if n == 1 && last.measure != nil {
+		n = 2 // one to measure from, one to finish
+	}
+	for k := 1; k <= n; k++ {
+		marks, r := p.cross(found + (last.radius-found)*float64(k)/float64(n))
+		var m *plan.Measured
+		if k == n {
+			marks, r, m = last.marks, last.radius, last.measure
+		}
+		note := ""
+		if k == n-1 && last.measure != nil {
+			note = "stop and measure: what is left now sets the last cut"
+		}
+		p.cut(passName(k, n), at(marks, start), at(marks, stop), m)
+		p.line(passName(k, n), "cross", marks, p.diameter(r), note, m != nil)
+	}
+	if h.Through {
+		p.line("run to", "saddle", stop, "past the far end", "", false)
+	} else {
+		p.line("stop at", "saddle", stop, "depth "+p.both(math.Abs(reachedZ-mouth), "saddle"), "", depthM != nil)
+		p.floor(last, stop, reachedZ, w.End, j, depthM)
+	}
+	p.done.Inner = solid.Const(math.Min(reachedZ, mouth-into(w.End)*clearance), math.Max(reachedZ, mouth-into(w.End)*clearance), last.radius)
+	p.boreWords(h, size)
+	return p.finish()
+}
+
+func (p *page) boreWords(h shape.Hole, size *partspec.Size) {
+	p.note("The cross dial grows outward here, away from the axis.")
+	if size == nil {
+		p.why("the reamer follows a hole that boring has made true", "A-28")
+		return
+	}
+	if float64(size.Width()) <= trialWidth {
+		p.note("Repeat the last pass at the same setting until nothing more comes off, then measure.")
+		p.why("dials give differences, not sizes", "C-15")
+	}
+	p.op.Checks = append(p.op.Checks, p.c.check(h.Name+", diameter", h.Name, *size, insideCheck))
+	if !h.Through {
+		b := h.Feature.(*partspec.Bore)
+		p.op.Checks = append(p.op.Checks, p.c.check(h.Name+", depth", h.Name, b.Depth, depthCheck))
+	}
+}
+
+// mouthRadius is the radius of the hole just inside a face.
+func (p *page) mouthRadius(mouth, dir float64) float64 {
+	return p.j.Before.Inner.Least(math.Min(mouth, mouth+dir*faceLook), math.Max(mouth, mouth+dir*faceLook))
+}
+
+// boreEnd is where a through bore stops: past the parting place on a bar, else past the metal.
+func (c *Context) boreEnd(e partspec.End, j Job) float64 {
+	z0, z1 := j.Before.Ends()
+	end := z1
+	if e == partspec.Right {
+		end = z0
+	}
+	limit := c.through(e, overrun)
+	if (limit-end)*into(e) > 0 {
+		return end + into(e)*overrun
+	}
+	return limit
+}
+
+// depthAim finds the saddle setting for a blind hole's floor.
+func (p *page) depthAim(h shape.Hole, e partspec.End, stop int64, reached float64) (*plan.Measured, int64, float64) {
+	b := h.Feature.(*partspec.Bore)
+	mouth := p.c.endZ(e)
+	g := float64(p.dial("saddle").Graduation.Value)
+	if float64(b.Depth.Width()) >= 2*g {
+		marks, z := p.saddle(mouth + into(e)*float64(b.Depth.Mid()))
+		return nil, marks, z
+	}
+	lo, hi := mouth+into(e)*float64(b.Depth.Low), mouth+into(e)*float64(b.Depth.High)
+	return &plan.Measured{What: "position", LowMM: math.Min(lo, hi), HighMM: math.Max(lo, hi)}, stop, mouth + into(e)*float64(b.Depth.Mid())
+}
+
+// floor faces the bottom of a blind hole from its wall inward.
+func (p *page) floor(last aim, stop int64, reachedZ float64, e partspec.End, j Job, m *plan.Measured) {
+	inner := j.Before.Inner.Least(math.Min(reachedZ, reachedZ+into(e)*faceLook), math.Max(reachedZ, reachedZ+into(e)*faceLook))
+	marks, _ := p.cross(math.Max(0, inner-faceLook))
+	p.cut("floor", at(last.marks, stop), at(marks, stop), m)
+	p.note("At the depth, wind the tool inward: one pass faces the floor.")
+}
+
+func (c *Context) ream(h shape.Hole) Task {
+	tool, d, _ := c.sized(partspec.Reamers, float64(h.Diameter.Low), float64(h.Diameter.High))
+	t := Task{Op: shape.Op{ID: h.Feature.Head().ID() + "/ream", Feature: h.Name, Process: plan.Ream, Stage: shape.Finishing, Inside: true,
+		Makes: []string{h.Name}, Tight: float64(h.Diameter.Width()), Round: c.roundness(h.Diameter), Depth: reamLeave(d) / 2}}
+	for _, e := range mouths(h) {
+		end := c.endZ(e) + into(e)*h.Depth
+		if h.Through {
+			end = c.through(e, overrun)
+		}
+		if t.Inner.Empty() {
+			t.Z0, t.Z1 = math.Min(end, c.endZ(e)), math.Max(end, c.endZ(e))
+			t.Inner = solid.Const(t.Z0, t.Z1, d/2)
+		}
+		rate := c.rate(cutReam, d, tool)
+		w := Way{End: e, Tool: tool, SizeMM: d, Ordinary: true, Rate: rate, ForceAt: d / 4, Span: [2]float64{t.Z0, t.Z1}}
+		w.Minutes = math.Abs(end-c.endZ(e))/(rate.FeedMM*rate.RPM) + minutesADrill + minutesTrial
+		w.ForceN = c.drillForce(d, rate.FeedMM) * reamLeave(d) / d
+		w.Write = func(j Job) (plan.Operation, Done) { return c.writeReam(h, t, w, d, end, j) }
+		t.Ways = append(t.Ways, w)
+	}
+	return t
+}
+
+func (c *Context) writeReam(h shape.Hole, t Task, w Way, d, end float64, j Job) (plan.Operation, Done) {
+	p := c.page(j, t, w, fmt.Sprintf("Ream %s %s to %s", h.Feature.Head().Word, h.Name, h.Diameter.Drawn()))
+	p.op.Zeros = append(p.op.Zeros, plan.Zero{Dial: "tailstock", ReferenceMM: c.endZ(w.End), How: "the reamer's end is level with the face"})
+	marks, reached := p.tailstock(end, h.Through)
+	p.op.Cuts = append(p.op.Cuts, plan.Cut{Name: "ream", From: tailAt(0), To: tailAt(marks), ToolSizeMM: d, ToolID: w.Tool.ID()})
+	p.line("ream", "tailstock", marks, "to the full depth", "never turn it backwards", false)
+	p.done.Inner = solid.Const(math.Min(reached, c.endZ(w.End)), math.Max(reached, c.endZ(w.End)), d/2)
+	p.note("Plenty of oil on steel; withdraw while it turns forward.")
+	p.why(fmt.Sprintf("%.2f is left for the reamer on diameter", reamLeave(d)), "A-27")
+	p.op.Checks = append(p.op.Checks, c.check(h.Name+", diameter", h.Name, h.Diameter, insideCheck))
+	return p.finish()
+}

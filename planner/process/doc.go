@@ -1,0 +1,134 @@
+// Package process turns the features of a part into operations: the chains by which a hole, a diameter or a thread is made, with the tools owned.
+//
+// In: a checked part, the workshop, how the stock lies, and the rules in force. Out: tasks (an operation as plain facts, and the ways it can be
+// done: from which end, with which tool), and what no tool owned can make, with the reasons. Later, once the order is found, each way writes its
+// operation out in dial readings (Way.Write). A file per feature kind. Nothing here decides the order or the holding.
+package process
+
+import (
+	"fmt"
+
+	"catchplate/partspec"
+	"catchplate/planner/numbers/speed"
+	"catchplate/planner/plan"
+	"catchplate/planner/rules"
+	"catchplate/planner/shape"
+	"catchplate/planner/solid"
+)
+
+// Context is what a part's tasks are made from.
+type Context struct {
+	Part   *partspec.Part
+	Shop   *partspec.Workshop
+	Lathe  partspec.Machine
+	Place  shape.Placement
+	Blocks []shape.Block
+	Holes  []shape.Hole
+	Stock  solid.Body
+	Length float64
+	Rules  rules.Set
+	// Bored is the chain chosen for each hole, by name: "ream", "bore" or "drill"; Chains lists what there is to choose from.
+	Bored map[string]Chain
+	Split bool // roughing and finishing are operations of their own
+}
+
+// Task is an operation with the ways in which it can be done. A task without ways cannot be done; Lacking says why.
+type Task struct {
+	shape.Op
+	Ways    []Way
+	Lacking []string
+}
+
+// Way is one way to do a task.
+type Way struct {
+	End      partspec.End // the end that must be free
+	Tool     partspec.Tool
+	SizeMM   float64 // of a tool taken from a set
+	Minutes  float64
+	Rate     Rate
+	Ordinary bool       // the common way, with the tool coming from the free end
+	AfterAll []string   // operations that must be done before, for this way only
+	ForceN   float64    // main cutting force, on the high side
+	ForceAt  float64    // radius where it acts
+	Span     [2]float64 // where the tool is, along the axis, body included
+	Write    func(j Job) (plan.Operation, Done)
+}
+
+// Job is the moment at which an operation is written out.
+type Job struct {
+	Free   partspec.End
+	DatumZ float64     // face that the saddle's nought is set on
+	Before solid.Body  // the work as it then is
+	Light  float64     // how deep a pass may go, as a part of the ordinary depth: 1, or less where the holding asks for light cuts
+	Caps   []speed.Cap // of the holding
+}
+
+// Expand lists every task of a part.
+func Expand(c *Context) []Task {
+	var tasks []Task
+	tasks = append(tasks, c.faces()...)
+	tasks = append(tasks, c.outsides()...)
+	for _, h := range c.Holes {
+		tasks = append(tasks, c.hole(h)...)
+	}
+	for _, f := range c.Part.Features {
+		switch f := f.(type) {
+		case *partspec.Recess:
+			tasks = append(tasks, c.recess(f))
+		case *partspec.Groove:
+			tasks = append(tasks, c.groove(f))
+		case *partspec.Chamfer:
+			tasks = append(tasks, c.chamfer(f))
+		case *partspec.Fillet:
+			tasks = append(tasks, c.fillet(f)...)
+		case *partspec.Thread:
+			tasks = append(tasks, c.thread(f))
+		case *partspec.Knurl:
+			tasks = append(tasks, c.knurl(f))
+		case *partspec.Spigot, *partspec.Bore, *partspec.Taper, *partspec.Profile:
+			// made as blocks and holes
+		default:
+			panic(fmt.Sprintf("process: no task for a feature of type %T", f))
+		}
+	}
+	if c.Place.OnBar() {
+		tasks = append(tasks, c.partOff())
+	}
+	return tasks
+}
+
+func ends() [2]partspec.End { return [2]partspec.End{partspec.Left, partspec.Right} }
+
+// endZ is the place of an end face of the finished part.
+func (c *Context) endZ(e partspec.End) float64 {
+	if e == partspec.Right {
+		return c.Length
+	}
+	return 0
+}
+
+// tools lists the tools of a kind, in file order.
+func (c *Context) tools(k partspec.ToolKind) []partspec.Tool {
+	var found []partspec.Tool
+	for _, t := range c.Shop.Tools {
+		if t.Kind == k {
+			found = append(found, t)
+		}
+	}
+	return found
+}
+
+// sized finds the tools of a set kind that hold a size within tolerance, and the sizes.
+func (c *Context) sized(k partspec.ToolKind, low, high float64) (t partspec.Tool, size float64, ok bool) {
+	for _, tool := range c.tools(k) {
+		for _, s := range tool.Sizes {
+			if v := float64(s); v >= low-sizeNoise && v <= high+sizeNoise {
+				return tool, v, true
+			}
+		}
+	}
+	return partspec.Tool{}, 0, false
+}
+
+// sizeNoise lets sizes that differ only by how they were written count as one.
+const sizeNoise = 1e-6

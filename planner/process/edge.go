@@ -1,0 +1,217 @@
+package process
+
+import (
+	"fmt"
+	"math"
+
+	"catchplate/partspec"
+	"catchplate/partspec/units"
+	"catchplate/planner/plan"
+	"catchplate/planner/shape"
+	"catchplate/planner/solid"
+)
+
+// chamfer makes the task of breaking an edge by a cone.
+func (c *Context) chamfer(f *partspec.Chamfer) Task {
+	e := f.Edge
+	z, r, size := float64(e.Z), float64(e.R), float64(f.Size.Mid())
+	drop := size * math.Tan(f.Angle.Radians())
+	dir := 1.0 // towards the metal
+	if e.Axial == partspec.Left {
+		dir = -1
+	}
+	t := Task{Op: shape.Op{ID: f.ID() + "/chamfer", Feature: f.Name, Process: plan.Chamfer, Stage: shape.Finishing, Inside: e.Inside, End: e.Axial.Other(),
+		Z0: math.Min(z, z+dir*size), Z1: math.Max(z, z+dir*size), Makes: []string{f.Name}, Tight: float64(f.Size.Width()), Depth: drop}}
+	if e.Inside {
+		t.Inner = solid.Line(z, r+drop, z+dir*size, r)
+	} else {
+		t.Outer = solid.Line(z, r-drop, z+dir*size, r)
+	}
+	for _, end := range ends() {
+		t.Ways = append(t.Ways, c.veeWays(f, t, end, drop)...)
+		t.Ways = append(t.Ways, c.swungWays(f, t, end, drop, dir)...)
+	}
+	return t.orLacking(fmt.Sprintf("no chamfer tool of %s is owned, and no knife or boring tool reaches the edge with the top slide swung", f.Angle))
+}
+
+// veeWays breaks an edge with a vee tool of the chamfer's own angle, fed straight in.
+func (c *Context) veeWays(f *partspec.Chamfer, t Task, end partspec.End, drop float64) []Way {
+	var ways []Way
+	facesFree := t.End == end
+	if !facesFree && !c.roomBeyond(f, drop) {
+		return nil
+	}
+	for _, tool := range c.tools(partspec.ChamferTool) {
+		if math.Abs(float64(tool.Angle-f.Angle)) > angleNoise {
+			continue
+		}
+		rate := c.rate(cutGroove, 2*float64(f.Edge.R), tool)
+		w := Way{End: end, Tool: tool, Ordinary: facesFree, Rate: rate, ForceAt: float64(f.Edge.R), Span: [2]float64{t.Z0, t.Z1}}
+		w.Minutes = minutesEdge + drop/(rate.FeedMM*rate.RPM)
+		w.ForceN = c.force(float64(f.Size.Mid()), rate.FeedMM)
+		w.Write = func(j Job) (plan.Operation, Done) { return c.writeVee(f, t, w, drop, j) }
+		ways = append(ways, w)
+	}
+	return ways
+}
+
+// angleNoise lets two angles that differ only by how they were written count as one.
+const angleNoise = 1e-6
+
+// roomBeyond reports whether a vee's other edge hangs in clearance air over a lower neighbour: never over an end face, which is where the jaws are.
+func (c *Context) roomBeyond(f *partspec.Chamfer, drop float64) bool {
+	if f.Edge.Inside {
+		return false
+	}
+	for _, b := range c.Blocks {
+		beside := f.Edge.Axial == partspec.Right && near(b.Z1, float64(f.Edge.Z)) || f.Edge.Axial == partspec.Left && near(b.Z0, float64(f.Edge.Z))
+		if beside {
+			return b.Greatest < float64(f.Edge.R)-drop && b.Z1-b.Z0 > 2*float64(f.Size.Mid())
+		}
+	}
+	return false
+}
+
+func (c *Context) writeVee(f *partspec.Chamfer, t Task, w Way, drop float64, j Job) (plan.Operation, Done) {
+	p := c.page(j, t, w, fmt.Sprintf("Chamfer the edge %s.%s, %s at %s", f.Edge.Feature, f.Edge.End, p0(c, f.Size), f.Angle))
+	z, r := float64(f.Edge.Z), float64(f.Edge.R)
+	tip := r - drop
+	p.crossZero(2*r, f.Edge.Inside, "touch the edge's own surface, "+p.diameter(r))
+	if f.Edge.Inside {
+		tip = r + drop
+	}
+	p.saddleZero()
+	s, reachedZ := p.saddle(z)
+	marks, reachedR := p.cross(tip)
+	p.cut("chamfer", at(-5, s), at(marks, s), nil)
+	p.line("point at", "saddle", s, "the edge's face", "", false)
+	p.line("in to", "cross", marks, "chamfer "+p.both(float64(f.Size.Mid()), "cross"), "", false)
+	dir := t.Z0 + t.Z1 - 2*z
+	side := math.Copysign(1, dir)
+	reach := math.Abs(r-reachedR) / math.Tan(f.Angle.Radians())
+	cone := solid.Line(reachedZ, reachedR, reachedZ+side*reach, r)
+	if f.Edge.Inside {
+		p.done.Inner = cone
+	} else {
+		p.done.Outer = cone
+	}
+	p.why("edges are broken before the work is let go", "A-12")
+	return p.finish()
+}
+
+func p0(c *Context, s partspec.Size) string { return s.Value.Text(c.unit()) }
+
+// swungWays breaks an edge that faces the free end by swinging the top slide.
+func (c *Context) swungWays(f *partspec.Chamfer, t Task, end partspec.End, drop, dir float64) []Way {
+	if t.End != end {
+		return nil
+	}
+	z, r, size := float64(f.Edge.Z), float64(f.Edge.R), float64(f.Size.Mid())
+	run := swing{z0: z, r0: r - drop, z1: z + dir*size, r1: r, inside: f.Edge.Inside, title: fmt.Sprintf("Chamfer the edge %s.%s, %s at %s", f.Edge.Feature, f.Edge.End, p0(c, f.Size), f.Angle)}
+	kind, tools := partspec.Turning, c.tools(partspec.Turning)
+	if f.Edge.Inside {
+		kind, tools = partspec.Boring, c.tools(partspec.Boring)
+		run.r0 = r + drop
+	}
+	var ways []Way
+	for _, tool := range tools {
+		if tool.Hand == "left" || kind == partspec.Boring && float64(tool.LeastBore) > 2*r {
+			continue
+		}
+		ways = append(ways, c.swungWay(t, end, tool, run))
+	}
+	return ways
+}
+
+// swing is a straight cut by the top slide, from (z0, r0) nearer the free end to (z1, r1).
+type swing struct {
+	z0, r0, z1, r1 float64
+	inside         bool
+	title          string
+	check          func(p *page)
+}
+
+func (s swing) angle() float64 {
+	return math.Atan2(math.Abs(s.r1-s.r0), math.Abs(s.z1-s.z0)) * 180 / math.Pi
+}
+func (s swing) length() float64 { return math.Hypot(s.r1-s.r0, s.z1-s.z0) }
+
+func (c *Context) swungWay(t Task, end partspec.End, tool partspec.Tool, run swing) Way {
+	kind := cutFinish
+	if run.inside {
+		kind = cutBore
+	}
+	rate := c.rate(kind, 2*math.Max(run.r0, run.r1), tool)
+	w := Way{End: end, Tool: tool, Ordinary: true, Rate: rate, ForceAt: math.Max(run.r0, run.r1), Span: [2]float64{t.Z0, t.Z1}}
+	w.Minutes = minutesSlideSet + cutMinutes(run.length(), passes(t.Depth, rate.DepthMM), rate)
+	w.ForceN = c.force(math.Min(t.Depth, rate.DepthMM), rate.FeedMM)
+	w.Write = func(j Job) (plan.Operation, Done) { return c.writeSwung(t, w, run, j) }
+	return w
+}
+
+// noseShift is how far the sharp corner that a dial places must go past a line at an angle to the axis, in radius, so that the nose of radius
+// n touches the line: n (1 + tan a - 1/cos a).
+func noseShift(n, angleDeg float64) float64 {
+	a := units.Angle(angleDeg).Radians()
+	return n * (1 + math.Tan(a) - 1/math.Cos(a))
+}
+
+func (c *Context) writeSwung(t Task, w Way, run swing, j Job) (plan.Operation, Done) {
+	p := c.page(j, t, w, run.title)
+	outward := run.inside
+	rising := run.r1 > run.r0 // away from the axis as it goes to the headstock
+	p.op.TopSlideDeg = run.angle()
+	if !rising {
+		p.op.TopSlideDeg = -run.angle()
+	}
+	before := math.Max(run.r0, run.r1)
+	if run.inside {
+		before = p.mouthRadius(run.z0, math.Copysign(1, run.z1-run.z0))
+		p.crossZero(2*before, outward, "touch the wall of the hole, "+p.diameter(before))
+	} else {
+		before = j.Before.Outer.Greatest(math.Min(run.z0, run.z1), math.Max(run.z0, run.z1))
+		p.crossZero(2*before, outward, "touch the outside there, "+p.diameter(before))
+	}
+	p.saddleZero()
+	p.op.Zeros = append(p.op.Zeros, plan.Zero{Dial: "top", How: "wound back to the start of the cut"})
+	sign := 1.0
+	if run.inside {
+		sign = -1
+	}
+	shift := noseShift(float64(w.Tool.NoseRadius), run.angle())
+	// The cut starts clearance of the work by one millimetre along its own direction.
+	lead := clearance * math.Cos(units.Angle(run.angle()).Radians())
+	startZ := run.z0 - math.Copysign(lead, run.z1-run.z0)
+	s, startZ := p.saddle(startZ)
+	slope := (run.r1 - run.r0) / (run.z1 - run.z0)
+	startR := run.r0 + slope*(startZ-run.z0) - sign*shift
+	along := int64(math.Floor((math.Abs(run.z1-startZ))/math.Cos(units.Angle(run.angle()).Radians())/float64(p.dial("top").Graduation.Value) + markNoise))
+	last, reachedR := p.cross(startR)
+	n := passes(t.Depth, p.most)
+	for k := 1; k <= n; k++ {
+		back := sign * t.Depth * float64(n-k) / float64(n)
+		marks, r := last, reachedR
+		if k < n {
+			marks, r = p.cross(startR + back)
+		}
+		from := append(at(marks, s), plan.Reading{Dial: "top", Graduations: 0})
+		to := append(at(marks, s), plan.Reading{Dial: "top", Graduations: along})
+		p.cut(passName(k, n), from, to, nil)
+		p.line(passName(k, n), "cross", marks, "start at "+p.diameter(r), "", false)
+	}
+	p.line("start at", "saddle", s, "clearance of the work", "saddle locked", false)
+	p.line("along", "top", along, p.both(run.length(), "top")+" of cone", "", false)
+	cone := solid.Line(run.z0, run.r0+sign*(reachedR-startR)*sign, run.z1, run.r1+sign*(reachedR-startR)*sign)
+	if run.inside {
+		p.done.Inner = cone
+	} else {
+		p.done.Outer = cone
+	}
+	p.note("Swing the top slide %s from the axis; set it with an indicator along a true bar: %.3f of rise for 25 of slide travel.", units.Angle(run.angle()).DegreesMinutes(), 25*math.Sin(units.Angle(run.angle()).Radians()))
+	p.note("Tool exactly at centre height: a cone cut off centre comes out curved.")
+	p.why("a short cone is cut by the top slide", "C-22")
+	if run.check != nil {
+		run.check(p)
+	}
+	return p.finish()
+}

@@ -1,0 +1,259 @@
+package process
+
+import (
+	"fmt"
+	"math"
+
+	"catchplate/partspec"
+	"catchplate/planner/plan"
+	"catchplate/planner/shape"
+	"catchplate/planner/solid"
+)
+
+// What roughing leaves (rule A-05), on radius and on a shoulder.
+const (
+	leaveRadius = 0.25
+	leaveFace   = 0.2
+)
+
+// outsides makes the tasks of the outside blocks.
+func (c *Context) outsides() []Task {
+	var tasks []Task
+	for i, b := range c.Blocks {
+		if b.AsSupplied {
+			continue
+		}
+		switch f := b.Feature.(type) {
+		case *partspec.Spigot:
+			tasks = append(tasks, c.cylinder(i)...)
+		case *partspec.Taper:
+			tasks = append(tasks, c.cone(i, f)...)
+		case *partspec.Profile:
+			tasks = append(tasks, c.profile(i, f)...)
+		}
+	}
+	return tasks
+}
+
+// stretch is a block's run along the axis with what lies beyond it: at the bar's end it goes on past the parting cut.
+func (c *Context) stretch(b shape.Block) (z0, z1 float64) {
+	z0, z1 = b.Z0, b.Z1
+	if !c.Place.OnBar() {
+		return z0, z1
+	}
+	if side := c.Place.BarSide(c.Length); c.Place.Held() == partspec.Left && b.Z0 == 0 {
+		z0 = side
+	} else if c.Place.Held() == partspec.Right && b.Z1 == c.Length {
+		z1 = side
+	}
+	return z0, z1
+}
+
+func (c *Context) cylinder(i int) []Task {
+	b := c.Blocks[i]
+	z0, z1 := c.stretch(b)
+	rise := c.rise(i)
+	excess := c.stockRadius() - b.Greatest
+	var tasks []Task
+	if c.Split && excess > leaveRadius {
+		t := Task{Op: shape.Op{ID: b.Feature.Head().ID() + "/rough", Feature: b.Name, Process: plan.TurnRough, Stage: shape.Roughing, Z0: z0, Z1: z1,
+			Outer: solid.Const(z0+leaveFace*rise[0], z1-leaveFace*rise[1], b.Greatest+leaveRadius), Depth: excess - leaveRadius}}
+		t.Ways = c.turnWays(i, t, turning{radius: b.Greatest + leaveRadius, leave: leaveFace})
+		tasks = append(tasks, t.orLacking(c.outsideLack(i)))
+	}
+	t := Task{Op: shape.Op{ID: b.Feature.Head().ID() + "/turn", Feature: b.Name, Process: plan.TurnFinish, Stage: shape.Finishing, Z0: z0, Z1: z1,
+		Outer: solid.Const(z0, z1, b.Greatest), Makes: append([]string{b.Name}, c.shoulders(i)...), Tight: float64(b.Diameter.Width()), Round: c.roundness(b.Diameter), Depth: excess}}
+	if len(tasks) > 0 {
+		t.Depth = leaveRadius
+	}
+	size := b.Diameter
+	t.Ways = c.turnWays(i, t, turning{radius: b.Greatest, size: &size, faceOut: true})
+	return append(tasks, t.orLacking(c.outsideLack(i)))
+}
+
+func (t Task) orLacking(why string) Task {
+	if len(t.Ways) == 0 {
+		t.Lacking = append(t.Lacking, why)
+	}
+	return t
+}
+
+func (c *Context) stockRadius() float64 { return float64(c.Part.Stock.EnvelopeDiameter()) / 2 }
+
+// roundness is what a surface may be out of round, in radius: what the part asks, or half the diameter's tolerance.
+func (c *Context) roundness(d partspec.Size) float64 {
+	if c.Part.Roundness > 0 {
+		return float64(c.Part.Roundness)
+	}
+	return float64(d.Width()) / 2
+}
+
+// rise tells on which sides (left, right) the neighbour stands higher than the block: 1 or 0.
+func (c *Context) rise(i int) [2]float64 {
+	var up [2]float64
+	b := c.Blocks[i]
+	if i > 0 && c.Blocks[i-1].Greatest > b.Greatest {
+		up[0] = 1
+	}
+	if i+1 < len(c.Blocks) && c.Blocks[i+1].Greatest > b.Greatest {
+		up[1] = 1
+	}
+	return up
+}
+
+// shoulders names the plane faces that turning a block also makes: where a neighbour stands higher.
+func (c *Context) shoulders(i int) []string {
+	var names []string
+	up := c.rise(i)
+	if up[0] > 0 {
+		names = append(names, c.Blocks[i].Name+".left", c.Blocks[i-1].Name+".right")
+	}
+	if up[1] > 0 {
+		names = append(names, c.Blocks[i].Name+".right", c.Blocks[i+1].Name+".left")
+	}
+	return names
+}
+
+func (c *Context) outsideLack(i int) string {
+	b := c.Blocks[i]
+	return fmt.Sprintf("%s (Ø%.2f, %.1f long) lies between larger diameters and no grooving or parting tool owned reaches %.1f mm deep: add one, or allow the other end to be worked",
+		b.Name, 2*b.Greatest, b.Z1-b.Z0, c.stockRadius()-b.Greatest)
+}
+
+// turning is what a turning way aims at.
+type turning struct {
+	radius  float64
+	size    *partspec.Size // limits of the diameter; nil when metal is left
+	leave   float64        // left on shoulders
+	faceOut bool           // the shoulder is faced outward in the last pass
+}
+
+// turnWays lists how a block can be turned from either end.
+func (c *Context) turnWays(i int, t Task, g turning) []Way {
+	var ways []Way
+	for _, e := range ends() {
+		if c.openTo(i, e) {
+			ways = append(ways, c.knifeWays(i, t, g, e)...)
+		} else {
+			ways = append(ways, c.bladeWays(i, t, g, e)...)
+		}
+	}
+	return ways
+}
+
+// openTo reports whether nothing between a block and an end stands higher than the block.
+func (c *Context) openTo(i int, e partspec.End) bool {
+	b := c.Blocks[i]
+	for k, other := range c.Blocks {
+		beyond := k > i
+		if e == partspec.Left {
+			beyond = k < i
+		}
+		if beyond && other.Greatest > b.Greatest+sizeNoise {
+			return false
+		}
+	}
+	return true
+}
+
+func (c *Context) knifeWays(i int, t Task, g turning, e partspec.End) []Way {
+	var ways []Way
+	for _, tool := range c.tools(partspec.Turning) {
+		if tool.Hand == "left" {
+			continue
+		}
+		kind := cutRough
+		if g.size != nil {
+			kind = cutFinish
+		}
+		rate := c.rate(kind, 2*(g.radius+t.Depth), tool)
+		n := passes(t.Depth, rate.DepthMM)
+		w := Way{End: e, Tool: tool, Ordinary: true, Rate: rate, ForceAt: g.radius + t.Depth, Span: [2]float64{t.Z0, t.Z1}}
+		w.Minutes = cutMinutes(t.Z1-t.Z0, n, rate)
+		if g.size != nil && float64(g.size.Width()) <= trialWidth {
+			w.Minutes += minutesTrial
+		}
+		w.ForceN = c.force(math.Min(t.Depth, rate.DepthMM), rate.FeedMM)
+		w.Write = func(j Job) (plan.Operation, Done) { return c.writeTurn(i, t, w, g, j) }
+		ways = append(ways, w)
+	}
+	return ways
+}
+
+// clearance is how far the tool starts and stops away from metal.
+const clearance = 1.0
+
+func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operation, Done) {
+	b := c.Blocks[i]
+	verb := "Turn"
+	if g.size == nil {
+		verb = "Rough"
+	}
+	p := c.page(j, t, w, fmt.Sprintf("%s %s %s", verb, b.Feature.Head().Word, b.Name))
+	before := j.Before.Outer.Greatest(t.Z0, t.Z1)
+	p.crossZero(2*before, false, "touch the outside there, "+p.diameter(before))
+	p.saddleZero()
+	nearZ, farZ := t.Z1, t.Z0
+	farUp := c.rise(i)[0]
+	if j.Free == partspec.Left {
+		nearZ, farZ = t.Z0, t.Z1
+		farUp = c.rise(i)[1]
+	}
+	stop, stopZ := p.saddleShort(farZ - p.toChuck()*g.leave*farUp)
+	start, _ := p.saddle(nearZ - p.toChuck()*clearance)
+	last := aim{}
+	if g.size != nil {
+		last = p.aimAt(float64(g.size.Low), float64(g.size.High))
+	} else {
+		last.marks, last.radius = p.cross(g.radius)
+	}
+	n := passes(before-last.radius, p.most)
+	for k := 1; k <= n; k++ {
+		marks, r := p.cross(before + (last.radius-before)*float64(k)/float64(n))
+		var m *plan.Measured
+		note := ""
+		if k == n {
+			marks, r, m = last.marks, last.radius, last.measure
+		}
+		if k == n-1 && last.measure != nil {
+			note = "stop and measure: what is left now sets the last cut"
+		}
+		p.cut(passName(k, n), at(marks, start), at(marks, stop), m)
+		p.line(passName(k, n), "cross", marks, p.diameter(r), note, m != nil)
+	}
+	p.line("stop at", "saddle", stop, "shoulder "+p.both(math.Abs(stopZ-p.j.DatumZ), "saddle")+" from the face", "", false)
+	p.done.Outer = solid.Const(math.Min(nearZ, stopZ), math.Max(nearZ, stopZ), last.radius)
+	if g.faceOut && farUp > 0 {
+		p.faceShoulder(j, last, stop, stopZ)
+	}
+	p.turnWords(g)
+	if g.size != nil {
+		p.op.Checks = append(p.op.Checks, c.check(b.Name+", diameter", b.Name, *g.size, outsideCheck))
+	}
+	return p.finish()
+}
+
+// faceShoulder faces the shoulder outward with the last diameter setting (rule A-12).
+func (p *page) faceShoulder(j Job, last aim, stop int64, stopZ float64) {
+	out := j.Before.Outer.Greatest(stopZ-clearance, stopZ+clearance)
+	marks, _ := p.cross(out + clearance)
+	p.cut("shoulder", at(last.marks, stop), at(marks, stop), nil)
+	p.note("Wind the tool straight out at the shoulder: one pass faces it.")
+	p.why("the shoulder is faced with the last diameter setting, so that there is no step", "A-12")
+}
+
+func (p *page) turnWords(g turning) {
+	if g.size == nil {
+		p.why("0.5 on diameter is left for finishing", "A-05")
+		return
+	}
+	p.note("%s dial reads %s; come to every figure inward, never back on to it.", "The cross", reads(p.dial("cross")))
+	p.why("approached one way", "C-08")
+}
+
+func reads(d partspec.Dial) string {
+	if d.Reads == partspec.ReadsDiameter {
+		return "diameter (what comes off the diameter)"
+	}
+	return "radius (half of what comes off the diameter)"
+}

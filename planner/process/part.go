@@ -1,0 +1,124 @@
+package process
+
+import (
+	"fmt"
+	"math"
+
+	"catchplate/partspec"
+	"catchplate/planner/plan"
+	"catchplate/planner/shape"
+)
+
+// widestPart is the widest work that is parted on a small lathe; beyond it is sawn (rule C-31).
+const widestPart = 40.0
+
+// Separation says how a part will leave its bar: by which tool, how wide the cut is and what is left on the face.
+func Separation(shop *partspec.Workshop, part *partspec.Part, radiusMM, boreMM float64) (width, spare float64, sawn bool) {
+	if t, ok := partingTool(shop, radiusMM, boreMM); ok {
+		return float64(t.Width), 0.4, false
+	}
+	for _, t := range shop.Tools {
+		if t.Kind == partspec.Saw {
+			return math.Max(float64(t.Kerf), 1), 1.5, true
+		}
+	}
+	return 1.5, 1.5, true
+}
+
+// partingTool finds a blade that reaches through the wall.
+func partingTool(shop *partspec.Workshop, radiusMM, boreMM float64) (partspec.Tool, bool) {
+	for _, t := range shop.Tools {
+		if t.Kind == partspec.Parting && float64(t.Reach) >= radiusMM-boreMM+1 && 2*radiusMM <= widestPart {
+			return t, true
+		}
+	}
+	return partspec.Tool{}, false
+}
+
+// heldBlock is the block at the bar's end.
+func (c *Context) heldBlock() shape.Block {
+	if c.Place.Held() == partspec.Left {
+		return c.Blocks[0]
+	}
+	return c.Blocks[len(c.Blocks)-1]
+}
+
+// heldBore is the radius of the hole that the parting cut breaks into, 0 in solid metal.
+func (c *Context) heldBore() float64 {
+	r := float64(c.Part.Stock.Inside.Value) / 2
+	for _, h := range c.Holes {
+		if h.Through {
+			r = math.Max(r, h.Radius)
+		}
+	}
+	return r
+}
+
+func (c *Context) partOff() Task {
+	end, side := c.Place.BarEnd(c.Length), c.Place.BarSide(c.Length)
+	keep := shape.Stretch{Z0: end, Z1: far}
+	if c.Place.Held() == partspec.Right {
+		keep = shape.Stretch{Z0: -far, Z1: end}
+	}
+	t := Task{Op: shape.Op{ID: "part_off", Feature: "part", Process: plan.PartOff, Stage: shape.Finishing, Z0: math.Min(end, side), Z1: math.Max(end, side), Keep: &keep, Depth: c.heldBlock().Greatest}}
+	radius := c.heldBlock().Greatest
+	if tool, ok := partingTool(c.Shop, radius, c.heldBore()); ok {
+		rate := c.rate(cutPart, 2*radius, tool)
+		w := Way{End: c.Place.Free, Tool: tool, Ordinary: true, Rate: rate, ForceAt: radius, Span: [2]float64{t.Z0, t.Z1}}
+		w.Minutes = cutMinutes(radius-c.heldBore(), 1, rate) + minutesEdge
+		w.ForceN = c.force(float64(tool.Width), rate.FeedMM)
+		w.Write = func(j Job) (plan.Operation, Done) { return c.writePart(t, w, j) }
+		t.Ways = []Way{w}
+		return t
+	}
+	t.ID, t.Process = "saw_off", plan.SawOff
+	for _, tool := range c.tools(partspec.Saw) {
+		w := Way{End: c.Place.Free, Tool: tool, Ordinary: true, ForceAt: radius, Minutes: minutesSaw, Span: [2]float64{t.Z0, t.Z1}}
+		w.Write = func(j Job) (plan.Operation, Done) { return c.writeSaw(t, w, j) }
+		t.Ways = append(t.Ways, w)
+	}
+	return t.orLacking(fmt.Sprintf("no parting tool owned reaches through %.1f mm and no saw is owned: the part cannot leave its bar", radius-c.heldBore()))
+}
+
+func (c *Context) writePart(t Task, w Way, j Job) (plan.Operation, Done) {
+	p := c.page(j, t, w, "Part off")
+	r := j.Before.Outer.Greatest(t.Z0, t.Z1)
+	p.crossZero(2*r, false, "touch the outside there, "+p.diameter(r))
+	p.saddleZero()
+	// The blade's headstock-side corner stands on the bar's side of the cut.
+	s, reached := p.saddle(c.Place.BarSide(c.Length))
+	marks, _ := p.cross(math.Max(0, j.Before.Inner.Least(t.Z0, t.Z1)-clearance))
+	if c.heldBore() == 0 {
+		marks++
+	}
+	p.cut("part", at(-1, s), at(marks, s), nil)
+	p.line("blade at", "saddle", s, "the blade's headstock side", "", false)
+	p.line("to", "cross", marks, "through", "", false)
+	end := reached - p.toChuck()*float64(w.Tool.Width)
+	if c.Place.Held() == partspec.Left {
+		p.done.Keep = &[2]float64{end, far}
+	} else {
+		p.done.Keep = &[2]float64{-far, end}
+	}
+	p.note("Saddle locked, steady feed, never stop with the blade in the cut; let the piece fall on a rod or a tray.")
+	p.why("everything that can be reached from this end is finished and measured", "A-17")
+	p.why(fmt.Sprintf("%.1f is left for facing", c.Place.Spare), "A-17n")
+	return p.finish()
+}
+
+func (c *Context) writeSaw(t Task, w Way, j Job) (plan.Operation, Done) {
+	p := c.page(j, t, w, "Saw off")
+	p.saddleZero()
+	end := c.Place.BarEnd(c.Length)
+	low, high := end-sawWander, end+sawWander
+	s, _ := p.saddle(c.Place.BarSide(c.Length))
+	p.cut("saw", []plan.Reading{{Dial: "saddle", Graduations: s}}, []plan.Reading{{Dial: "saddle", Graduations: s}}, &plan.Measured{What: "position", LowMM: low, HighMM: high})
+	p.done.Keep = keepFrom(c.Place.Held(), end)
+	p.note("Spindle stopped, belt slack or gears out: scribe a line %s from the face with a tool point, and saw on the waste side.", p.both(math.Abs(end-j.DatumZ), "saddle"))
+	p.why(fmt.Sprintf("wider than a small lathe parts (%.0f mm), or no blade reaches", widestPart), "C-31")
+	p.why(fmt.Sprintf("%.1f is left for facing", c.Place.Spare), "A-17n")
+	return p.finish()
+}
+
+// sawWander is how far a hand saw strays from its line. Common practice, no source.
+const sawWander = 0.5

@@ -1,0 +1,180 @@
+package process
+
+import (
+	"fmt"
+	"math"
+
+	"catchplate/partspec"
+	"catchplate/partspec/units"
+	"catchplate/planner/numbers/steps"
+	"catchplate/planner/plan"
+	"catchplate/planner/shape"
+	"catchplate/planner/solid"
+)
+
+// fileLeft is the height of the crests that steps leave for the file (rule C-18).
+func (c *Context) fileLeft() float64 {
+	if !c.Rules.Has("C-18") {
+		return 0.05
+	}
+	if c.Part.Material.Family == "brass" || c.Part.Material.Family == "aluminium" {
+		return 0.1
+	}
+	return 0.08
+}
+
+// profile makes the tasks of a curved outside: roughed to its largest diameter, stepped, then filed.
+func (c *Context) profile(i int, f *partspec.Profile) []Task {
+	b := c.Blocks[i]
+	z0, z1 := c.stretch(b)
+	var tasks []Task
+	if excess := c.stockRadius() - b.Greatest; excess > leaveRadius {
+		r := b.Greatest + leaveRadius
+		t := Task{Op: shape.Op{ID: f.ID() + "/rough", Feature: b.Name, Process: plan.TurnRough, Stage: shape.Roughing, Z0: z0, Z1: z1, Outer: solid.Const(z0, z1, r), Depth: excess - leaveRadius}}
+		t.Ways = c.turnWays(i, t, turning{radius: r})
+		tasks = append(tasks, t.orLacking(c.outsideLack(i)))
+	}
+	step := Task{Op: shape.Op{ID: f.ID() + "/steps", Feature: b.Name, Process: plan.Steps, Stage: shape.Roughing, Z0: b.Z0, Z1: b.Z1, Outer: b.Curve.Raise(0), Depth: b.Greatest - b.Least + leaveRadius}}
+	file := Task{Op: shape.Op{ID: f.ID() + "/file", Feature: b.Name, Process: plan.FileProfile, Stage: shape.Finishing, Z0: b.Z0, Z1: b.Z1, Outer: b.Curve, Makes: []string{b.Name}}}
+	for _, e := range ends() {
+		for _, tool := range append(c.tools(partspec.RoundNose), c.tools(partspec.Grooving)...) {
+			table, request, err := c.stepTable(b, f, tool, e)
+			if err != nil {
+				step.Lacking = append(step.Lacking, fmt.Sprintf("%s with the %s: %v", f.Name, tool.Name, err))
+				continue
+			}
+			rate := c.rate(cutGroove, 2*b.Greatest, tool)
+			w := Way{End: e, Tool: tool, Ordinary: true, Rate: rate, ForceAt: b.Greatest, Span: [2]float64{b.Z0, b.Z1}}
+			w.Minutes = float64(len(table.Cuts)) * (minutesAPass + fileStepDepth/(rate.FeedMM*rate.RPM))
+			w.ForceN = c.force(bladeWidth(tool), rate.FeedMM)
+			w.Write = func(j Job) (plan.Operation, Done) { return c.writeSteps(b, f, step, w, table, request, j) }
+			step.Ways = append(step.Ways, w)
+		}
+		rate := c.rate(cutFinish, 2*b.Greatest, partspec.Tool{})
+		for _, tool := range c.tools(partspec.Files) {
+			w := Way{End: e, Tool: tool, Ordinary: true, Rate: rate, ForceAt: b.Greatest, ForceN: fileForce, Minutes: 2 + 2*math.Pi*b.Greatest*(b.Z1-b.Z0)*minutesFileArea, Span: [2]float64{b.Z0, b.Z1}}
+			w.Write = func(j Job) (plan.Operation, Done) {
+				p := c.page(j, file, w, fmt.Sprintf("File %s to its curve", f.Name))
+				p.note("Blue the steps. File until the blue at the inner corner of every step just vanishes: those corners lie on the curve.")
+				p.note("At most %.2f mm is to come off anywhere, square to the surface.", c.fileLeft())
+				p.why("the crests are the file's, the inner corners are the witness", "C-18")
+				p.done.Outer = b.Curve
+				return p.finish()
+			}
+			file.Ways = append(file.Ways, w)
+		}
+	}
+	if len(step.Ways) > 0 {
+		step.Lacking = nil
+	}
+	return append(tasks, step.orLacking(f.Name+": no round-nosed or grooving tool is owned"), file.orLacking(f.Name+": no file is owned"))
+}
+
+const (
+	fileStepDepth = 1.0  // mean depth of a step, for its time
+	fileForce     = 60.0 // N, a hand on a file. Common practice, no source
+)
+
+func bladeWidth(t partspec.Tool) float64 {
+	if t.Kind == partspec.RoundNose {
+		return 2 * float64(t.Radius)
+	}
+	return float64(t.Width)
+}
+
+// stepTable works the steps out in the frame of the slides: across is the distance from the datum end towards the headstock, depth is what the tool has gone in
+// from the block's largest radius.
+func (c *Context) stepTable(b shape.Block, f *partspec.Profile, tool partspec.Tool, e partspec.End) (steps.Table, steps.Request, error) {
+	saddle, _ := c.Lathe.Dial("saddle")
+	cross, _ := c.Lathe.Dial("cross")
+	r := steps.Request{Curve: c.stepCurve(b, f, e), LeftoverMM: c.fileLeft(),
+		Across: steps.Axis{GraduationMM: float64(saddle.Graduation.Value), Reads: steps.ReadsTravel, OriginMM: 0},
+		Depth:  steps.Axis{GraduationMM: float64(cross.Graduation.Value), Reads: steps.ReadsTravel, OriginMM: 0}}
+	if cross.Reads == partspec.ReadsDiameter {
+		r.Depth.Reads = steps.ReadsDiameter
+	}
+	// The saddle is read at the blade's headstock-side corner, half a width past its middle.
+	r.Cutter, r.Across.OriginMM = steps.Cutter{Kind: steps.SquareEnd, WidthMM: float64(tool.Width)}, -float64(tool.Width)/2
+	if tool.Kind == partspec.RoundNose {
+		r.Cutter, r.Across.OriginMM = steps.Cutter{Kind: steps.RoundNose, RadiusMM: float64(tool.Radius)}, 0
+	}
+	table, err := steps.Fewest(r)
+	return table, r, err
+}
+
+// stepCurve turns the profile into across and depth.
+func (c *Context) stepCurve(b shape.Block, f *partspec.Profile, e partspec.End) steps.Curve {
+	across := func(z units.Length) float64 { return math.Abs(float64(z) - c.endZ(e)) }
+	depth := func(r units.Length) float64 { return b.Greatest - float64(r) }
+	curve := steps.Curve{Left: c.beyond(b, e), Right: c.beyond(b, e.Other())}
+	for _, s := range f.Segments {
+		a0, d0, a1, d1 := across(s.Z0), depth(s.R0), across(s.Z1), depth(s.R1)
+		if a1 < a0 {
+			a0, d0, a1, d1 = a1, d1, a0, d0
+		}
+		if !s.Arc {
+			curve.Segments = append(curve.Segments, steps.Line{FromAcrossMM: a0, FromDepthMM: d0, ToAcrossMM: a1, ToDepthMM: d1})
+			continue
+		}
+		form := steps.Hollow
+		if s.Convex {
+			form = steps.Round
+		}
+		curve.Segments = append(curve.Segments, steps.Arc{CentreAcrossMM: across(s.CentreZ), CentreDepthMM: depth(s.CentreR), RadiusMM: float64(s.Radius), FromAcrossMM: a0, ToAcrossMM: a1, Form: form})
+	}
+	if e == partspec.Right {
+		for i, j := 0, len(curve.Segments)-1; i < j; i, j = i+1, j-1 {
+			curve.Segments[i], curve.Segments[j] = curve.Segments[j], curve.Segments[i]
+		}
+	}
+	return curve
+}
+
+// beyond says what stands past one end of a block.
+func (c *Context) beyond(b shape.Block, e partspec.End) steps.Beyond {
+	for _, other := range c.Blocks {
+		beside := e == partspec.Left && near(other.Z1, b.Z0) || e == partspec.Right && near(other.Z0, b.Z1)
+		if !beside {
+			continue
+		}
+		edge := b.Curve.Least(b.Z0, b.Z0+faceLook)
+		if e == partspec.Right {
+			edge = b.Curve.Least(b.Z1-faceLook, b.Z1)
+		}
+		switch {
+		case other.Greatest > edge+sizeNoise:
+			return steps.Wall
+		case other.Greatest > edge-sizeNoise:
+			return steps.Level
+		}
+		return steps.Air
+	}
+	return steps.Air
+}
+
+func (c *Context) writeSteps(b shape.Block, f *partspec.Profile, t Task, w Way, table steps.Table, r steps.Request, j Job) (plan.Operation, Done) {
+	p := c.page(j, t, w, fmt.Sprintf("Step the curve %s, %d cuts", f.Name, len(table.Cuts)))
+	p.crossZero(2*b.Greatest, false, "on Ø"+units.Length(2*b.Greatest).Round(3).Text(c.unit())+": touch the outside and allow for what is over")
+	p.saddleZero()
+	for k, cut := range table.Cuts {
+		name := fmt.Sprintf("step %d", k+1)
+		s := cut.AcrossGrads
+		p.cut(name, at(-1, s), at(cut.DepthGrads, s), nil)
+		p.line(name, "saddle", s, "", "", false)
+		p.line(name, "cross", cut.DepthGrads, "", fmt.Sprintf("crest left %.3f", cut.CrestAfterMM), false)
+	}
+	p.note("The fewest cuts that leave no more than %.2f mm for the file, and none passes the curve; equal steps would need %d.", r.LeftoverMM, table.EqualStepsCount)
+	if !table.ProvenFewest {
+		p.note("That there is no shorter table is not proven.")
+	}
+	p.why("both dials go one way only", "C-08")
+	p.done.Outer = b.Curve.Raise(table.WorstLeftoverMM)
+	return p.finish()
+}
+
+// fillet makes the tasks of a rounded internal corner; an edge is rounded as a profile.
+func (c *Context) fillet(f *partspec.Fillet) []Task {
+	t := Task{Op: shape.Op{ID: f.ID() + "/fillet", Feature: f.Name, Process: plan.Fillet, Stage: shape.Finishing, Z0: float64(f.Edge.Z), Z1: float64(f.Edge.Z), Makes: []string{f.Name}}}
+	t.Lacking = []string{fmt.Sprintf("%s: fillets are not planned yet; draw a rounded edge as a profile, or a corner up to %.1f as inner_corner", f.Name, float64(c.Part.InnerCorner))}
+	return []Task{t}
+}

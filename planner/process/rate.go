@@ -1,0 +1,172 @@
+package process
+
+import (
+	"fmt"
+	"math"
+
+	"catchplate/partspec"
+	"catchplate/partspec/units"
+	"catchplate/planner/mechanics"
+	"catchplate/planner/numbers/speed"
+)
+
+// Rate is how fast a cut goes: a speed of this machine, a feed and the most depth of a pass.
+type Rate struct {
+	RPM       float64
+	WantedRPM float64
+	Why       string // what ruled the speed
+	Text      string // the speed's reason as a sentence
+	FeedMM    float64
+	DepthMM   float64 // radial, of one pass
+	kind      cutKind
+	diameter  float64
+	tool      partspec.Tool
+}
+
+// cutKind is what a rate is wanted for.
+type cutKind int
+
+const (
+	cutRough cutKind = iota + 1
+	cutFinish
+	cutFace
+	cutBore
+	cutGroove
+	cutPart
+	cutDrill
+	cutReam
+	cutThread
+	cutKnurl
+)
+
+// operation is the word of the speed tables for a kind of cut.
+func (k cutKind) operation() speed.Operation {
+	return map[cutKind]speed.Operation{
+		cutRough: speed.Turn, cutFinish: speed.Finish, cutFace: speed.Face, cutBore: speed.Bore, cutGroove: speed.Groove,
+		cutPart: speed.Part, cutDrill: speed.Drill, cutReam: speed.Ream, cutThread: speed.Thread, cutKnurl: speed.Knurl,
+	}[k]
+}
+
+// What finishing, facing and boring take at once, on radius (rule C-14 and the boring rows of the cutting table).
+const (
+	finishDepth = 0.4
+	boreDepth   = 0.4
+)
+
+// rate works a cut's speed and feed out, with no cap but the machine's own.
+func (c *Context) rate(kind cutKind, diameterMM float64, tool partspec.Tool) Rate {
+	return c.capped(Rate{kind: kind, diameter: diameterMM, tool: tool})
+}
+
+// capped works a rate out anew under the caps of a holding.
+func (c *Context) capped(r Rate, caps ...speed.Cap) Rate {
+	op, m := r.kind.operation(), c.Part.Material
+	edge := speed.HSS
+	if r.tool.Carbide {
+		edge = speed.Carbide
+	}
+	if !c.Rules.Has("C-03") {
+		op = plainOperation(op)
+	}
+	want, err := speed.Wanted(m, units.Length(r.diameter), op, edge)
+	if err != nil {
+		// A material without figures for this cut: the slowest speed is the safe one.
+		want = speed.Want{RPM: c.slowest()}
+	}
+	if !c.Rules.Has("B-29") {
+		caps = nil
+	}
+	choice, err := speed.Choose(want, units.Length(r.diameter), c.machine(), caps...)
+	if err != nil {
+		choice = speed.Choice{Want: want, Speed: c.slowest(), RuledBy: "no figure known: the lowest speed"}
+	}
+	r.RPM, r.WantedRPM, r.Why = float64(choice.Speed), math.Round(float64(want.RPM)), choice.RuledBy
+	r.Text = fmt.Sprintf("%s wants %s; %s is this machine's step, ruled by %s", m.Name, want.RPM.String(), choice.Speed.String(), choice.RuledBy)
+	r.FeedMM, r.DepthMM = c.feed(r.kind, r.diameter), c.depth(r.kind)
+	return r
+}
+
+func plainOperation(op speed.Operation) speed.Operation {
+	if op == speed.Ream {
+		return speed.Drill
+	}
+	if op == speed.Drill {
+		return op
+	}
+	return speed.Turn
+}
+
+func (c *Context) machine() speed.Machine {
+	return speed.Machine{Steps: c.Lathe.Speeds, Low: c.Lathe.SlowestSpeed, High: c.Lathe.FastestSpeed}
+}
+
+func (c *Context) slowest() units.Speed {
+	if len(c.Lathe.Speeds) > 0 {
+		return c.Lathe.Speeds[0]
+	}
+	return c.Lathe.SlowestSpeed
+}
+
+// feed is a feed for hand or power feed on a small lathe, mm a revolution, two decimals.
+func (c *Context) feed(kind cutKind, d float64) float64 {
+	f, err := speed.FeedFor(kind.operation(), c.Part.Material, units.Length(d))
+	if err != nil {
+		return leastFeed
+	}
+	return math.Max(leastFeed, math.Round(f.Used*100)/100)
+}
+
+// leastFeed is the finest feed that is asked of a hand or a small gearbox. Common practice, no source.
+const leastFeed = 0.02
+
+// depth is the most depth of one pass.
+func (c *Context) depth(kind cutKind) float64 {
+	rough := 1.0
+	if d, err := speed.RoughDepth(c.Part.Material, 0); err == nil && c.Rules.Has("C-29") {
+		rough = float64(d.Depth)
+	}
+	switch kind {
+	case cutRough, cutFinish:
+		return rough
+	case cutFace:
+		return math.Min(rough, 1)
+	case cutBore:
+		return boreDepth
+	}
+	return rough
+}
+
+// wear is the factor for a used edge; grips are reckoned with it (handbook practice, from memory).
+const wear = 1.3
+
+// force is the main cutting force of a turning cut, N, on the high side.
+func (c *Context) force(depthMM, feedMM float64) float64 {
+	if depthMM <= 0 || feedMM <= 0 {
+		return 0
+	}
+	f, err := mechanics.CuttingForce(mechanics.Cut{KC11MPa: c.kc(), MC: c.Part.Material.Mc, DepthMM: depthMM, FeedMM: feedMM, EdgeAngleDeg: 90, WearFactor: wear})
+	if err != nil {
+		return 0
+	}
+	return f.MainN
+}
+
+// kc is the specific cutting force; a material without one is reckoned like unalloyed steel, the high side for soft stuff.
+func (c *Context) kc() float64 {
+	if k := c.Part.Material.Kc11MPa; k > 0 {
+		return k
+	}
+	return kcUnknown
+}
+
+// kcUnknown is the VDI 3323 group figure of unalloyed steel, used where a table has none.
+const kcUnknown = 1500
+
+// drillForce is the turning force of a drill as if it acted at a quarter of its diameter, N.
+func (c *Context) drillForce(d, feedMM float64) float64 {
+	f, err := mechanics.DrillCut{DiameterMM: d, FeedMM: feedMM, PointAngleDeg: 118, KC11MPa: c.kc(), MC: c.Part.Material.Mc, WearFactor: wear}.Force()
+	if err != nil {
+		return 0
+	}
+	return f.TorqueNm * 1000 / (d / 4)
+}

@@ -1,0 +1,82 @@
+package process
+
+import (
+	"fmt"
+
+	"catchplate/partspec"
+	"catchplate/planner/plan"
+	"catchplate/planner/shape"
+	"catchplate/planner/solid"
+)
+
+// cone makes the tasks of an outside taper: turned down to its large end, then cut with the top slide swung.
+func (c *Context) cone(i int, f *partspec.Taper) []Task {
+	b := c.Blocks[i]
+	z0, z1 := c.stretch(b)
+	excess := c.stockRadius() - b.Greatest
+	rough := Task{Op: shape.Op{ID: f.ID() + "/rough", Feature: b.Name, Process: plan.TurnRough, Stage: shape.Roughing, Z0: z0, Z1: z1,
+		Outer: solid.Const(z0, z1, b.Greatest+leaveRadius), Depth: excess - leaveRadius}}
+	var tasks []Task
+	if rough.Depth > 0 {
+		rough.Ways = c.turnWays(i, rough, turning{radius: b.Greatest + leaveRadius})
+		tasks = append(tasks, rough.orLacking(c.outsideLack(i)))
+	}
+	t := Task{Op: shape.Op{ID: f.ID() + "/taper", Feature: b.Name, Process: plan.TaperTurn, Stage: shape.Finishing, Z0: b.Z0, Z1: b.Z1, Outer: b.Curve,
+		Makes: append([]string{b.Name}, c.shoulders(i)...), Tight: float64(f.Large.Width()), Round: c.roundness(f.Large), Depth: min(excess, leaveRadius) + b.Greatest - b.Least}}
+	end := f.LargeAt.Other() // the small end is free, so that the cone rises towards the headstock
+	if c.openTo(i, end) && c.slideReaches(f) {
+		run := swing{z0: b.Z0, r0: b.Least, z1: b.Z1, r1: b.Greatest, title: taperTitle(f), check: c.taperCheck(f)}
+		if end == partspec.Right {
+			run.z0, run.z1 = b.Z1, b.Z0
+		}
+		for _, tool := range c.tools(partspec.Turning) {
+			if tool.Hand != "left" {
+				t.Ways = append(t.Ways, c.swungWay(t, end, tool, run))
+			}
+		}
+	}
+	return append(tasks, t.orLacking(fmt.Sprintf("%s, %.0f long: the small end must be free and the top slide must travel that far", f.Name, b.Z1-b.Z0)))
+}
+
+func taperTitle(f *partspec.Taper) string {
+	if f.Named != "" {
+		return fmt.Sprintf("Turn the %s taper %s", f.Named, f.Name)
+	}
+	return fmt.Sprintf("Turn the taper %s, %s a side", f.Name, f.HalfAngle)
+}
+
+// slideReaches reports whether the top slide travels the taper's length.
+func (c *Context) slideReaches(f *partspec.Taper) bool {
+	top, ok := c.Lathe.Dial("top")
+	return ok && (top.Travel == 0 || float64(top.Travel) >= float64(f.Length.Mid())+2*clearance)
+}
+
+func (c *Context) taperCheck(f *partspec.Taper) func(*page) {
+	return func(p *page) {
+		kind := outsideCheck
+		if f.Inside {
+			kind = insideCheck
+		}
+		p.op.Checks = append(p.op.Checks, c.check(f.Name+", large end", f.Name, f.Large, kind))
+		p.note("Try the angle in its mate or a gauge with blue before the last cut: more blue at the large end means the angle is too steep.")
+	}
+}
+
+func (c *Context) taperHole(h shape.Hole) Task {
+	f := h.Feature.(*partspec.Taper)
+	found := max(c.startRadius(h), c.drillSize(h, ChainTaper)/2)
+	t := Task{Op: shape.Op{ID: f.ID() + "/taper", Feature: f.Name, Process: plan.TaperTurn, Stage: shape.Finishing, Inside: true, End: f.LargeAt, Z0: h.Z0, Z1: h.Z1, Inner: h.Curve,
+		Makes: []string{f.Name}, Tight: float64(f.Large.Width()), Round: c.roundness(f.Large), Depth: float64(f.Large.Mid())/2 - found}}
+	run := swing{z0: h.Z0, r0: float64(f.Large.Mid()) / 2, z1: h.Z1, r1: float64(f.Small.Mid()) / 2, inside: true, title: taperTitle(f), check: c.taperCheck(f)}
+	if f.LargeAt == partspec.Right {
+		run.z0, run.z1 = h.Z1, h.Z0
+	}
+	if c.slideReaches(f) {
+		for _, tool := range c.tools(partspec.Boring) {
+			if float64(tool.LeastBore) <= 2*found+sizeNoise && float64(tool.Reach) >= h.Depth {
+				t.Ways = append(t.Ways, c.swungWay(t, f.LargeAt, tool, run))
+			}
+		}
+	}
+	return t.orLacking(fmt.Sprintf("%s: no boring bar owned enters Ø%.1f and reaches %.0f, or the top slide does not travel that far", f.Name, 2*found, h.Depth))
+}

@@ -1,0 +1,252 @@
+package process
+
+import (
+	"fmt"
+	"math"
+
+	"catchplate/partspec"
+	"catchplate/partspec/units"
+	"catchplate/planner/plan"
+	"catchplate/planner/solid"
+)
+
+// Done is what an operation as written really takes away, graduations and all.
+type Done struct {
+	Outer, Inner solid.Curve
+	Keep         *[2]float64
+}
+
+// Apply takes it off.
+func (d Done) Apply(b solid.Body) solid.Body {
+	if !d.Outer.Empty() {
+		b = b.TurnTo(d.Outer)
+	}
+	if !d.Inner.Empty() {
+		b = b.BoreTo(d.Inner)
+	}
+	if d.Keep != nil {
+		b = b.Keep(d.Keep[0], d.Keep[1])
+	}
+	return b
+}
+
+// page writes one operation out: it keeps the dials' noughts and collects cuts and card lines.
+type page struct {
+	c    *Context
+	j    Job
+	op   plan.Operation
+	done Done
+	most float64 // depth of one pass, as light as the holding wants it
+}
+
+func (c *Context) page(j Job, t Task, w Way, title string) *page {
+	if w.Rate.kind != 0 {
+		w.Rate = c.capped(w.Rate, j.Caps...)
+	}
+	p := &page{c: c, j: j, most: w.Rate.DepthMM * j.Light}
+	p.op = plan.Operation{ID: t.ID, Feature: t.Feature, Process: t.Process, Title: title,
+		Tool: plan.ToolRef{ID: w.Tool.ID(), Text: toolText(w.Tool, w.SizeMM), SizeMM: w.SizeMM},
+		RPM:  w.Rate.RPM, WantedRPM: w.Rate.WantedRPM, SpeedWhy: w.Rate.Why, FeedMM: w.Rate.FeedMM, DepthMM: p.most,
+		ForceN: math.Ceil(w.ForceN * j.Light), Minutes: w.Minutes}
+	p.why(w.Rate.Text, "C-02")
+	return p
+}
+
+func toolText(t partspec.Tool, sizeMM float64) string {
+	if sizeMM > 0 {
+		return fmt.Sprintf("%s mm %s", units.Decimal(sizeMM, 3), singular(t))
+	}
+	return t.Name
+}
+
+func singular(t partspec.Tool) string {
+	switch t.Kind {
+	case partspec.Drills:
+		return "drill"
+	case partspec.Reamers:
+		return "reamer"
+	case partspec.CentreDrill:
+		return "centre drill"
+	}
+	return t.Name
+}
+
+func (p *page) why(text, rule string) {
+	if text != "" && p.c.Rules.Has(rule) {
+		p.op.Why = append(p.op.Why, plan.Reason{Text: text, Rule: rule})
+	}
+}
+
+func (p *page) note(format string, a ...any) {
+	p.op.Notes = append(p.op.Notes, fmt.Sprintf(format, a...))
+}
+
+// toChuck is +1 when going towards the headstock lowers Z.
+func (p *page) toChuck() float64 {
+	if p.j.Free == partspec.Right {
+		return -1
+	}
+	return 1
+}
+
+func (p *page) dial(name string) partspec.Dial {
+	d, _ := p.c.Lathe.Dial(name)
+	return d
+}
+
+// radial is how far one graduation of the cross dial moves the tool, in radius.
+func radial(d partspec.Dial) float64 {
+	g := float64(d.Graduation.Value)
+	if d.Reads == partspec.ReadsDiameter {
+		return g / 2
+	}
+	return g
+}
+
+// crossZero sets the cross dial to nought on a diameter.
+func (p *page) crossZero(diameter float64, outward bool, how string) {
+	p.op.Zeros = append(p.op.Zeros, plan.Zero{Dial: "cross", ReferenceMM: diameter, Outward: outward, How: how})
+}
+
+// saddleZero sets the saddle to nought on the setup's datum face.
+func (p *page) saddleZero() {
+	p.op.Zeros = append(p.op.Zeros, plan.Zero{Dial: "saddle", ReferenceMM: p.j.DatumZ, How: "the faced end"})
+}
+
+func (p *page) zero(name string) plan.Zero {
+	for _, z := range p.op.Zeros {
+		if z.Dial == name {
+			return z
+		}
+	}
+	return plan.Zero{}
+}
+
+// cross gives the count for a radius so that metal stays on (rule C-11), and the radius really reached.
+func (p *page) cross(r float64) (marks int64, reached float64) {
+	z, g := p.zero("cross"), radial(p.dial("cross"))
+	travel := z.ReferenceMM/2 - r
+	if z.Outward {
+		travel = -travel
+	}
+	marks = p.whole(travel / g)
+	return marks, p.radiusAt(marks)
+}
+
+func (p *page) radiusAt(marks int64) float64 {
+	z, g := p.zero("cross"), radial(p.dial("cross"))
+	if z.Outward {
+		return z.ReferenceMM/2 + float64(marks)*g
+	}
+	return z.ReferenceMM/2 - float64(marks)*g
+}
+
+// whole rounds a travel in graduations down, so that metal stays on; without the rule, to the nearest.
+func (p *page) whole(marks float64) int64 {
+	if !p.c.Rules.Has("C-11") {
+		return int64(math.Round(marks))
+	}
+	return int64(math.Floor(marks + markNoise))
+}
+
+// markNoise lets a travel that is a whole number of graduations but for rounding count as whole.
+const markNoise = 1e-6
+
+// saddle gives the count nearest to a position, and the position really reached.
+func (p *page) saddle(z float64) (marks int64, reached float64) {
+	zero, g := p.zero("saddle"), float64(p.dial("saddle").Graduation.Value)
+	marks = int64(math.Round((z - zero.ReferenceMM) * p.toChuck() / g))
+	return marks, p.positionAt(marks)
+}
+
+// saddleShort gives the last count that does not pass a position on the way to the headstock.
+func (p *page) saddleShort(z float64) (marks int64, reached float64) {
+	zero, g := p.zero("saddle"), float64(p.dial("saddle").Graduation.Value)
+	marks = int64(math.Floor((z-zero.ReferenceMM)*p.toChuck()/g + markNoise))
+	return marks, p.positionAt(marks)
+}
+
+func (p *page) positionAt(marks int64) float64 {
+	return p.zero("saddle").ReferenceMM + p.toChuck()*float64(marks)*float64(p.dial("saddle").Graduation.Value)
+}
+
+func at(cross, saddle int64) []plan.Reading {
+	return []plan.Reading{{Dial: "cross", Graduations: cross}, {Dial: "saddle", Graduations: saddle}}
+}
+
+// cut adds a movement.
+func (p *page) cut(name string, from, to []plan.Reading, m *plan.Measured) {
+	p.op.Cuts = append(p.op.Cuts, plan.Cut{Name: name, From: from, To: to, ToMeasure: m})
+}
+
+// line adds a line to the dial card.
+func (p *page) line(label, dialName string, marks int64, makes, note string, byMeasure bool) {
+	d := p.dial(dialName)
+	l := plan.Line{Label: label, Dial: dialName, Total: marks, Reads: string(d.Reads), Makes: makes, Note: note, ByMeasure: byMeasure}
+	l.Marks = marks
+	if per := float64(d.PerTurn.Value); per > 0 && marks >= 0 {
+		perTurn := int64(math.Round(per / float64(d.Graduation.Value)))
+		l.Counted, l.Turns, l.Marks = true, marks/perTurn, marks%perTurn
+	}
+	reading := units.Length(float64(marks) * float64(d.Graduation.Value))
+	l.Reading = reading.Text(d.Graduation.Unit())
+	p.op.Card = append(p.op.Card, l)
+}
+
+// unit is the unit the part is drawn in.
+func (c *Context) unit() units.Unit {
+	if c.Part.Inches {
+		return units.InInch
+	}
+	return units.InMM
+}
+
+// both writes a length in the drawing's unit, and in the dial's when that differs.
+func (p *page) both(mm float64, dialName string) string {
+	l := units.Length(mm).Round(3)
+	if p.dial(dialName).Graduation.Unit() != p.c.unit() {
+		return l.Both(p.c.unit())
+	}
+	return l.Text(p.c.unit())
+}
+
+func (p *page) diameter(r float64) string { return "Ø" + p.both(2*r, "cross") }
+
+// aim is the last setting for a size between limits: on the dial where two graduations fit into the limits, else by measuring.
+type aim struct {
+	marks   int64
+	radius  float64
+	measure *plan.Measured
+}
+
+// aimAt finds the setting for a diameter between low and high.
+func (p *page) aimAt(low, high float64) aim {
+	g := 2 * radial(p.dial("cross"))
+	mid := (low + high) / 2
+	marks, r := p.cross(mid / 2)
+	fine := high-low < 2*g && p.c.Rules.Has("C-12") || high-low <= trialWidth && p.c.Rules.Has("C-15")
+	if !fine && 2*r >= low-sizeNoise && 2*r <= high+sizeNoise {
+		return aim{marks, r, nil}
+	}
+	// Metal stays on: the dial's figure is a guide, the size comes from measuring.
+	return aim{marks, mid / 2, &plan.Measured{What: "diameter", LowMM: low, HighMM: high}}
+}
+
+// trialWidth is the tolerance at and below which a trial cut is measured (rule C-15).
+const trialWidth = 0.05
+
+// passes splits a depth into equal passes no deeper than most.
+func passes(depth, most float64) int {
+	if depth <= 0 {
+		return 1
+	}
+	return int(math.Max(1, math.Ceil(depth/most-passNoise)))
+}
+
+// passNoise lets a depth that is a whole number of passes but for rounding count as whole.
+const passNoise = 1e-6
+
+func (p *page) finish() (plan.Operation, Done) {
+	p.op.Passes = len(p.op.Cuts)
+	return p.op, p.done
+}

@@ -1,0 +1,24 @@
+package rules
+
+// All is every rule, in the order in which they are told and asked.
+func All() Set {
+	return Set{
+		Orders: []Order{
+			faceFirst, roughBeforeFinish, freeEndFirst, diameterBeforeEdge, threadLate, knurlEarly, weakenLate,
+			partOffLast, drillBeforeBore, boreBeforeReam, finalFaceBeforeItsHoles, throughBeforeCounterbore, partedBeforeSecondFace,
+		},
+		Holdings: []Holding{
+			gripExists, gripNotCut, capacity, boreFinished, neverOnThread, packFinished, squareBar, grippedLength, stickOut, wallUnderGrip, wallOnMandrel, gripHolds,
+			gluedArborLight, mandrelDrive, plugUnderJaws, colletSize,
+		},
+		Numbers: []Number{
+			spotFirst, stockForFinish, separateRoughing, pilotChain, drillBoreOrReam, reamAllowance, blindTapDepth, partSpare, runOutExpected, holdingTimes,
+			speedStep, lowestCap, operationFactors, pecking, barOverhang, oneWay, dialReads, mixedUnits, metalOn, coarseDial, finishFloor, trialCut, fileLeave,
+			taperBySlide, tappingDrill, screwInfeed, passDepth, pointDepth, partingTool, knurlGrowth, stockLength, toMeasuredSize,
+			sameSetting, runOutShare, fewestSettings, holeFirst, helpersFirst, instrumentChoice, measureInTime, easeGrip, colletGrip, surfaceSpeedCap,
+		},
+		Cautions: []Caution{
+			cautionAlways, cautionKey, cautionParting, cautionFiling, cautionEmery, cautionSlender, cautionBreakThrough, cautionSwarf, cautionGlue, cautionFluid, cautionBarBehind,
+		},
+	}
+}

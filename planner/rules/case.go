@@ -1,0 +1,318 @@
+package rules
+
+import (
+	"fmt"
+
+	"catchplate/partspec"
+	"catchplate/planner/plan"
+	"catchplate/planner/shape"
+)
+
+// Case is one operation in one holding at one moment of the work, as facts. Lengths in mm, forces in newtons a jaw.
+type Case struct {
+	Holding partspec.Holding
+	Surface string // feature located on; "stock" for raw metal
+	Op      shape.Op
+
+	Gone     bool    // the surface to grip is not there yet, or no more
+	Cuts     bool    // the operation takes away metal that is gripped, or runs into the jaws
+	Diameter float64 // of the surface gripped
+	Length   float64 // of the grip
+	Finished bool    // the surface gripped is at size
+	Tight    float64 // its tolerance, 0 = open or raw
+	Thread   bool    // it carries a thread
+	Hexagon  bool
+	Packed   bool   // soft packing between hard jaws and work
+	Capacity string // why the size does not go in; empty = it does
+
+	Wall     float64 // least wall under the grip now
+	StickOut float64 // from the jaws to the free end
+	Body     float64 // diameter that carries the stick-out
+	Centre   bool    // a centre supports the free end
+	Through  bool    // the part passes through the chuck with its face hard on a jaw step
+	Deflect  float64 // bending at the cut under its force
+	Allow    float64 // what the tolerance lets bend; 0 = open
+
+	LeastN  float64 // what must hold
+	LightN  float64 // the lightest nip
+	FirmN   float64 // the firmest
+	LobeMM  float64 // lobed error at the working grip, peak to valley
+	LimitMM float64 // what may pass; 0 = nothing depends on it
+	Trust   string
+
+	TorqueNmm float64 // drive needed, for mandrels and glue
+	DriveNmm  float64 // drive there is
+	Plug      bool    // a plug stands under the jaws
+	PlugBars  bool    // and is in the tool's way
+}
+
+func refuse(format string, a ...any) Verdict {
+	return Verdict{Refused: true, Reason: fmt.Sprintf(format, a...)}
+}
+
+func jaws(k partspec.HoldingKind) bool {
+	return k == partspec.ThreeJaw || k == partspec.FourJaw || k == partspec.SoftJaws
+}
+
+func hardJaws(k partspec.HoldingKind) bool { return k == partspec.ThreeJaw || k == partspec.FourJaw }
+
+func mandrel(k partspec.HoldingKind) bool {
+	return k == partspec.StubMandrel || k == partspec.PlainMandrel || k == partspec.ExpandingMandrel
+}
+
+func glued(k partspec.HoldingKind) bool { return k == partspec.GluedArbor }
+
+// thinnest is the wall, as a part of the diameter, below which a mandrel swells the work.
+const thinnest = 1.0 / 12
+
+var gripExists = Holding{
+	plan.Rule{ID: "B-45a", Class: "holding", Title: "Something to grip",
+		Text: "IF a surface is not made yet, or has been cut away THEN nothing can be held by it.",
+		Why:  "a grip on air", Sure: "common practice", Source: "common practice, no source"},
+	func(c Case) Verdict {
+		if c.Gone {
+			return refuse("%s is not there to be held at this moment", c.Surface)
+		}
+		return Verdict{}
+	},
+}
+
+var gripNotCut = Holding{
+	plan.Rule{ID: "B-45", Class: "holding", Title: "What must still be true after the cut",
+		Text: "IF an operation removes metal that is gripped, or its tool comes within 2 mm of the jaws THEN that holding is refused for it.",
+		Why:  "a grip on air, or a tool in the jaws", Sure: "common practice", Source: "common practice, no source", Except: "parting, where the piece is caught and not held"},
+	func(c Case) Verdict {
+		if c.Cuts {
+			return refuse("the cut runs into the grip or within 2 mm of it")
+		}
+		return Verdict{}
+	},
+}
+
+var capacity = Holding{
+	plan.Rule{ID: "B-26", Class: "holding", Title: "Reach of the jaws",
+		Text: "IF the work is outside the holding's capacity THEN it does not go in: jaws keep at least two thirds of their teeth in the scroll.",
+		Why:  "broken scroll teeth, flying jaws, loss of grip",
+		Sure: "published", Source: "lathe manuals quoting EN 1550; the share of teeth is common practice", Except: "the maker's own mark for the greatest opening"},
+	func(c Case) Verdict {
+		if c.Capacity != "" {
+			return refuse("%s", c.Capacity)
+		}
+		return Verdict{}
+	},
+}
+
+var boreFinished = Holding{
+	plan.Rule{ID: "B-12", Class: "holding", Title: "Plain mandrel",
+		Text: "IF a bore is finished, parallel and at least 0.7 of its diameter long THEN work is turned true to it on an oiled taper mandrel; a slack or short bore is refused.",
+		Why:  "the whole outside and both faces stand open; friction drives",
+		Sure: "published", Source: "US War Department TM 1-420 change 1; US Army course OD1645, p. 40", Except: "thin bushes swell; diameters over four times the bore slip without a driver"},
+	func(c Case) Verdict {
+		if c.Holding.Kind == partspec.PlainMandrel && c.Length < 0.7*c.Diameter {
+			return refuse("bore %.1f long is under 0.7 of its diameter %.1f", c.Length, c.Diameter)
+		}
+		if c.Holding.Kind == partspec.PlainMandrel && greatest(c.Op) > 2*c.Diameter {
+			return refuse("Ø%.1f is over four times the bore: a plain mandrel slips without a driver", 2*greatest(c.Op))
+		}
+		return Verdict{}
+	},
+}
+
+var neverOnThread = Holding{
+	plan.Rule{ID: "B-40", Class: "holding", Title: "Never on a thread",
+		Text: "IF a finished thread is the grip THEN bare jaws are refused; a threaded bush, or a threaded mandrel, holds it.",
+		Why:  "crushed crests", Sure: "published", Source: "\"Geometer\", Setting-up for second operations", Except: "waste threads"},
+	func(c Case) Verdict {
+		if c.Thread && (jaws(c.Holding.Kind) || c.Holding.Kind == partspec.Collets) {
+			return refuse("the grip would be on a finished thread")
+		}
+		return Verdict{}
+	},
+}
+
+var packFinished = Holding{
+	plan.Rule{ID: "B-37", Class: "holding", Title: "No bare hard jaws on finished work",
+		Text: "IF hard jaws grip a surface finished to a tolerance under 0.1 mm THEN they are refused; with soft packing they mark nothing but lose truth (0.1 mm full reading).",
+		Why:  "bruises, and three lines of contact", Sure: "common practice", Source: "common practice, no source", Except: "collets and soft jaws"},
+	func(c Case) Verdict {
+		if c.Finished && c.Tight > 0 && c.Tight < 0.1 && hardJaws(c.Holding.Kind) && !c.Packed {
+			return refuse("bare hard jaws on %s, finished within %.3f", c.Surface, c.Tight)
+		}
+		return Verdict{}
+	},
+}
+
+var squareBar = Holding{
+	plan.Rule{ID: "B-44", Class: "holding", Title: "The right number of jaws",
+		Text: "IF the bar is hexagonal THEN three jaws hold it; a four-jaw, a round collet or bored soft jaws do not sit on it.",
+		Why:  "the right number of faces meets the jaws", Sure: "published", Source: "articles on three- and four-jaw chucks (RISDpedia)"},
+	func(c Case) Verdict {
+		if c.Hexagon && c.Holding.Kind != partspec.ThreeJaw && (jaws(c.Holding.Kind) || c.Holding.Kind == partspec.Collets) {
+			return refuse("a hexagon does not sit in it")
+		}
+		return Verdict{}
+	},
+}
+
+// stepGrip is the least grip of a disc whose face is hard on the jaw steps, and the most it may be of the diameter.
+const (
+	stepGrip      = 4.0
+	stepGripShare = 1.0 / 20
+)
+
+var grippedLength = Holding{
+	plan.Rule{ID: "B-27", Class: "holding", Title: "Least grip length",
+		Text: "IF work is gripped without a tailstock THEN the grip is at least 10 mm and half the diameter long; a disc with its face hard on the jaw steps needs 4 mm and a twentieth of its diameter, and light cuts.",
+		Why:  "short grips tip out",
+		Sure: "published", Source: "collet-chuck manual p. 83 (at least D/2 and 10 mm); chuck alignment notes for the jaw-step figure",
+		Except: "with a tailstock 5 mm is enough"},
+	func(c Case) Verdict {
+		if !jaws(c.Holding.Kind) && c.Holding.Kind != partspec.Collets {
+			return Verdict{}
+		}
+		need := max(10, c.Diameter/2)
+		switch {
+		case c.Centre:
+			need = 5
+		case c.Through:
+			need = max(stepGrip, c.Diameter*stepGripShare)
+		}
+		if c.Length < need-lengthSlack {
+			return refuse("grip %.1f long, at least %.1f wanted on Ø%.1f", c.Length, need, c.Diameter)
+		}
+		return Verdict{}
+	},
+}
+
+// lengthSlack lets a grip count as long enough when it is short by less than anyone sets a bar in a chuck.
+const lengthSlack = 0.05
+
+var stickOut = Holding{
+	plan.Rule{ID: "B-28", Class: "holding", Title: "Stick-out without support",
+		Text: "IF the free length is over 3 diameters THEN only light cuts, or a tailstock; over 5 it must be supported. What bends under the cut may be a quarter of the tolerance.",
+		Why:  "stiffness falls with the cube", Sure: "published", Source: "lathe owner's manual safety page (3 D), collet-chuck manual p. 83 (up to 5 D)", Except: "tubes: their own section counts"},
+	func(c Case) Verdict {
+		if c.Centre || c.Body <= 0 {
+			return Verdict{}
+		}
+		if c.StickOut > 5*c.Body {
+			return refuse("stands out %.0f, over 5 times Ø%.1f: needs a centre or a steady", c.StickOut, c.Body)
+		}
+		if c.Allow > 0 && c.Deflect > c.Allow {
+			return refuse("bends %.3f under the cut, a quarter of the tolerance is %.3f", c.Deflect, c.Allow)
+		}
+		return Verdict{}
+	},
+}
+
+var wallUnderGrip = Holding{
+	plan.Rule{ID: "B-23", Class: "holding", Title: "When a wall is thin",
+		Text: "IF a hollow part is squeezed THEN work out the lobed error that the grip leaves, from the wall, the material, the jaws and the least force that holds; refuse it above a third of the roundness allowed.",
+		Why:  "this is how a ring comes out three-cornered",
+		Sure: "published", Source: "circular-ring table of Roark's Formulas for Stress and Strain (not opened); exact annulus and shell harmonics checked against finite elements; the third is ours",
+		Except: "the gripped zone is waste and the finished ring stands clear of it"},
+	func(c Case) Verdict {
+		if c.LimitMM > 0 && c.LobeMM > c.LimitMM {
+			return refuse("would leave a lobed error of %.3f (%s figure) at %.0f N a jaw; %.3f may pass", c.LobeMM, c.Trust, max(c.LeastN, c.LightN), c.LimitMM)
+		}
+		return Verdict{}
+	},
+}
+
+var wallOnMandrel = Holding{
+	plan.Rule{ID: "B-13", Class: "holding", Title: "Mandrels swell thin walls",
+		Text: "IF the wall is under a twelfth of the diameter THEN plain and expanding mandrels are refused: they swell the work.",
+		Why:  "a taper or a wedge presses outward all round", Sure: "published", Source: "US Army course OD1645; A Text Book of Mechanical Engineering, expanding mandrel", Except: "a stub mandrel with an axial clamp"},
+	func(c Case) Verdict {
+		if (c.Holding.Kind == partspec.PlainMandrel || c.Holding.Kind == partspec.ExpandingMandrel) && c.Wall < thinnest*(c.Diameter+2*c.Wall) {
+			return refuse("wall %.2f is under a twelfth of Ø%.1f", c.Wall, c.Diameter+2*c.Wall)
+		}
+		return Verdict{}
+	},
+}
+
+var gripHolds = Holding{
+	plan.Rule{ID: "B-42", Class: "holding", Title: "Grip against cut",
+		Text: "IF a cutting force acts on work held by friction THEN the grip must hold 2.5 times what the cut asks (4 times if interrupted), in turning, pulling and tipping.",
+		Why:  "the plan must prove the grip",
+		Sure: "published", Source: "method as in VDI 3106; friction 0.15 on finished and 0.25 on rough metal, and the factors, are ours",
+		Except: "glue and mandrels have rules of their own"},
+	func(c Case) Verdict {
+		if c.FirmN > 0 && c.LeastN > c.FirmN {
+			return refuse("the cut asks %.0f N a jaw, a firm pull gives %.0f", c.LeastN, c.FirmN)
+		}
+		return Verdict{}
+	},
+}
+
+var gluedArborLight = Holding{
+	plan.Rule{ID: "B-16", Class: "holding", Title: "Glued arbor: light cuts",
+		Text: "IF work is glued to an arbor THEN cuts are at most 0.25 mm deep, nothing over 6 mm is drilled from solid, and the glue carries at most 1.5 MPa in shear.",
+		Why:  "heat and peel let go before shear does",
+		Sure: "published", Source: "Handbook of Adhesives and Sealants pp. 389-390 (13 MPa on steel after 10 minutes); the design shear is ours",
+		Except: "interrupted cuts are never done so"},
+	func(c Case) Verdict {
+		if !glued(c.Holding.Kind) {
+			return Verdict{}
+		}
+		if c.Op.Process == plan.Drill || c.Op.Process == plan.Knurl || c.Op.Process == plan.PartOff || c.Op.Process == plan.TurnRough {
+			return refuse("too heavy a cut for glue")
+		}
+		if c.DriveNmm < c.TorqueNmm {
+			return refuse("glue holds %.0f N mm, the cut asks %.0f", c.DriveNmm, c.TorqueNmm)
+		}
+		return Verdict{}
+	},
+}
+
+var mandrelDrive = Holding{
+	plan.Rule{ID: "B-14", Class: "holding", Title: "Mandrel turned in place",
+		Text: "IF a short part needs its outside or second face true to its bore THEN a spigot turned in the chuck to the measured bore, not moved until the job is done, carries it; light cuts only, and no bore under 5 mm.",
+		Why:  "no run-out but the fit", Sure: "published", Source: "workshop pages on setting up (Hall, p. 259); \"Geometer\", Setting-up for second operations",
+		Except: "heavy or interrupted cuts"},
+	func(c Case) Verdict {
+		if !mandrel(c.Holding.Kind) {
+			return Verdict{}
+		}
+		if c.Diameter < 5 {
+			return refuse("bore Ø%.1f is under 5", c.Diameter)
+		}
+		if c.Op.Process == plan.TurnRough || c.Op.Process == plan.Drill || c.Op.Process == plan.PartOff || c.Op.Process == plan.Knurl {
+			return refuse("too heavy a cut for a mandrel")
+		}
+		if c.DriveNmm < c.TorqueNmm {
+			return refuse("the mandrel drives %.0f N mm, the cut asks %.0f", c.DriveNmm, c.TorqueNmm)
+		}
+		return Verdict{}
+	},
+}
+
+var plugUnderJaws = Holding{
+	plan.Rule{ID: "B-22", Class: "holding", Title: "Plug inside a thin ring",
+		Text: "IF a thin ring must be gripped from outside THEN a plug turned to its measured bore stands under the jaws; it may not bar the tool.",
+		Why:  "the plug carries the squeeze", Sure: "common practice", Source: "inside spider for thin bushings, F. D. Jones (1914), index", Except: "where the plug bars the tool"},
+	func(c Case) Verdict {
+		if c.Plug && c.PlugBars {
+			return refuse("the plug is in the tool's way")
+		}
+		return Verdict{}
+	},
+}
+
+var colletSize = Holding{
+	plan.Rule{ID: "B-05", Class: "holding", Title: "Collet",
+		Text: "IF work is round and finished or bright, and within 0.3 mm under the collet's size THEN a collet holds it true; grip at least two thirds of the collet's bore.",
+		Why:  "all-round grip, hardly marks, runs fast", Sure: "published", Source: "collet catalogue p. 1115 (DIN 6499); the 0.3 mm for truth is common practice", Except: "rough or black stock"},
+	func(c Case) Verdict {
+		if c.Holding.Kind != partspec.Collets {
+			return Verdict{}
+		}
+		for _, s := range c.Holding.Sizes {
+			under := float64(s) - c.Diameter
+			if under >= -0.025 && under <= min(0.3, float64(c.Holding.SizeRange)) {
+				return Verdict{}
+			}
+		}
+		return refuse("no collet owned closes truly on Ø%.2f", c.Diameter)
+	},
+}

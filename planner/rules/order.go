@@ -1,0 +1,184 @@
+package rules
+
+import (
+	"catchplate/partspec"
+	"catchplate/planner/plan"
+	"catchplate/planner/shape"
+)
+
+var faceFirst = Order{
+	plan.Rule{ID: "A-01", Class: "order", Title: "Face first",
+		Text: "IF an end serves as a length datum THEN face it before anything else is cut from that end; lengths are taken from it.",
+		Why:  "a skewed end starts a drill off line and gives the dial no true zero",
+		Sure: "published", Source: "course notes on lathe work, turning (Machine Shop Work, chestofbooks.com); the allowance of 1 mm a sawn face is common practice, no source",
+		Except: "long bar that needs the tailstock: faced to a centre"},
+	func(w Work) []Arc {
+		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
+			return a.Process == plan.Face && b.Process != plan.Face && b.Process != plan.PartOff && b.Process != plan.SawOff, a.End
+		})
+	},
+}
+
+var roughBeforeFinish = Order{
+	plan.Rule{ID: "A-03", Class: "order", Title: "Rough everything before finishing anything",
+		Text: "IF any surface has a tolerance under 0.1 mm or the wall ends up thinner than a tenth of the diameter THEN rough all of the part first, let it cool, then finish.",
+		Why:  "roughing heats the work, lets out stress and shifts it in the grip; a surface finished early moves",
+		Sure: "published", Source: "US Navy, Machinery Repairman training course, rough and finish turning; the figures 0.1 and D/10 are ours",
+		Except: "stiff, short parts with open tolerances"},
+	func(w Work) []Arc {
+		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
+			return b.Stage == shape.Finishing && (b.Process == plan.TurnFinish || b.Process == plan.BoreOut || b.Process == plan.Ream || b.Process == plan.TaperTurn) && a.Process == plan.TurnRough, partspec.EndInvalid
+		})
+	},
+}
+
+var freeEndFirst = Order{
+	plan.Rule{ID: "A-04", Class: "order", Title: "Work from the free end towards the chuck",
+		Text: "IF several diameters step up towards the chuck THEN cut the one nearest the free end first and the one nearest the support last.",
+		Why:  "the work is stiffest while the metal by the chuck is still there, and the tool comes to each shoulder from clear air",
+		Sure: "published", Source: "F. D. Jones, Turning and Boring (1914), on keeping one half stiff while the other is machined",
+		Except: "where the grip itself is on the metal to be removed"},
+	func(w Work) []Arc {
+		var arcs []Arc
+		for _, end := range []partspec.End{partspec.Left, partspec.Right} {
+			arcs = append(arcs, pairs(w, func(a, b shape.Op) (bool, partspec.End) {
+				return turned(a) && turned(b) && a.Process == b.Process && outboard(a, b, end), end
+			})...)
+			arcs = append(arcs, pairs(w, func(a, b shape.Op) (bool, partspec.End) {
+				return firstCut(w, a) && b.Process == plan.TurnFinish && turned(b) && a.Feature != b.Feature && outboard(a, b, end), end
+			})...)
+		}
+		return arcs
+	},
+}
+
+var diameterBeforeEdge = Order{
+	plan.Rule{ID: "A-12", Class: "order", Title: "Diameter, then groove or corner, then edge",
+		Text: "IF a surface carries a groove, recess, fillet or chamfer THEN bring the surface to size first, then cut the groove or corner, then break the edge.",
+		Why:  "an edge broken first is the wrong size once the surface has moved",
+		Sure: "common practice", Source: "common practice, no source", Except: "a form tool that makes both at once"},
+	func(w Work) []Arc {
+		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
+			return rank(a) < rank(b) && rank(a) > 0 && a.Inside == b.Inside && meet(a, b), partspec.EndInvalid
+		})
+	},
+}
+
+var threadLate = Order{
+	plan.Rule{ID: "A-13", Class: "order", Title: "Thread late",
+		Text: "IF a thread is cut THEN its blank, its run-out groove and its lead chamfer come before it, and so does all other heavy cutting nearby.",
+		Why:  "threads bruise, and the tool must enter and leave in clear metal",
+		Sure: "common practice", Source: "run-out need: course slides on grooving; the order is common practice, no source",
+		Except: "a thread that serves as the holding for the second side is cut in the first"},
+	func(w Work) []Arc {
+		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
+			return threading(b) && !threading(a) && a.Process != plan.PartOff && a.Process != plan.SawOff && a.Process != plan.Face &&
+				a.Inside == b.Inside && meet(a, b), partspec.EndInvalid
+		})
+	},
+}
+
+var knurlEarly = Order{
+	plan.Rule{ID: "A-14", Class: "order", Title: "Knurl early",
+		Text: "IF a part is knurled THEN knurl after roughing and its own blank, before finishing neighbours and before the final bore.",
+		Why:  "knurling presses very hard and bends or closes what is slender",
+		Sure: "published", Source: "Modern Metalworking (Goodheart-Willcox, 2004), p. 453", Except: "cutting knurls on stiff work"},
+	func(w Work) []Arc {
+		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
+			if a.Process != plan.Knurl || b.Stage != shape.Finishing || b.Feature == a.Feature {
+				return false, partspec.EndInvalid
+			}
+			return (b.Process == plan.TurnFinish || b.Process == plan.BoreOut || b.Process == plan.Ream) && !b.MakesSurface(onOf(w.Part, a.Feature)), partspec.EndInvalid
+		})
+	},
+}
+
+var weakenLate = Order{
+	plan.Rule{ID: "A-15", Class: "order", Title: "Weaken late",
+		Text: "IF a groove is cut THEN cut it after the roughing of everything.",
+		Why:  "the work chatters and bends at a neck",
+		Sure: "common practice", Source: "common practice, no source", Except: "a clearance groove needed by the next tool"},
+	func(w Work) []Arc {
+		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
+			return (a.Process == plan.TurnRough || a.Process == plan.Drill) && b.Process == plan.Groove, partspec.EndInvalid
+		})
+	},
+}
+
+var partOffLast = Order{
+	plan.Rule{ID: "A-17", Class: "order", Title: "Part off last",
+		Text: "IF the part is cut from a bar THEN everything that can be reached from the free end is finished and measured before parting.",
+		Why:  "nothing true can be done on that holding afterwards",
+		Sure: "published", Source: "US War Department, TM 1-420 Lathes (1940), parting rules",
+		Except: "a surface that belongs to another one which cannot be reached from there"},
+	func(w Work) []Arc {
+		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
+			cutsOff := b.Process == plan.PartOff || b.Process == plan.SawOff
+			return cutsOff && a.Process != b.Process && w.Free != partspec.EndInvalid && w.FromEnd(indexOf(w, a), w.Free), partspec.EndInvalid
+		})
+	},
+}
+
+var drillBeforeBore = Order{
+	plan.Rule{ID: "A-26", Class: "order", Title: "Drill, then bore",
+		Text: "IF a hole is wanted better than about IT11, or its place matters THEN drill it under size and bore or ream it; a coarse hole is drilled to size.",
+		Why:  "a drill sets size and place poorly; boring sets both, a reamer sets size but follows the hole",
+		Sure: "published", Source: "Shop Practice V1 (chestofbooks.com) on cored holes; grades by process as in Machinery's Handbook (not opened)",
+		Except: "holes under about 4 mm, which no boring bar enters"},
+	func(w Work) []Arc {
+		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
+			return a.Process == plan.Drill && (b.Process == plan.BoreOut || b.Process == plan.Ream || b.Process == plan.Recess || b.Process == plan.Tap || (b.Process == plan.TaperTurn && b.Inside)) && meet(a, b), partspec.EndInvalid
+		})
+	},
+}
+
+var boreBeforeReam = Order{
+	plan.Rule{ID: "A-28", Class: "order", Title: "Bore for place, ream for size",
+		Text: "IF both place and size of a reamed hole matter THEN bore it true to the reaming size, and ream it without moving the work.",
+		Why:  "a reamer follows whatever hole it finds",
+		Sure: "published", Source: "Shop Practice V1 (chestofbooks.com); Design for Manufacturability Handbook, ch. 4.5", Except: "bored straight to size"},
+	func(w Work) []Arc {
+		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
+			return a.Process == plan.BoreOut && b.Process == plan.Ream && a.Feature == b.Feature, partspec.EndInvalid
+		})
+	},
+}
+
+var finalFaceBeforeItsHoles = Order{
+	plan.Rule{ID: "A-43", Class: "order", Title: "Surfaces before what is cut in them",
+		Text: "IF a feature is cut into a surface (a recess in a bore, a thread, a groove in a rim) THEN that surface is there first.",
+		Why:  "depth and place are measured from the final surface",
+		Sure: "common practice", Source: "common practice, no source", Except: "holes used to hold the part"},
+	func(w Work) []Arc {
+		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
+			on := onOf(w.Part, b.Feature)
+			return on != "" && b.Feature != a.Feature && a.MakesSurface(on), partspec.EndInvalid
+		})
+	},
+}
+
+var throughBeforeCounterbore = Order{
+	plan.Rule{ID: "A-44", Class: "order", Title: "The deep hole before its counterbore",
+		Text: "IF a larger, shallower hole lies in the mouth of a deeper one THEN drill the deep one first.",
+		Why:  "the larger tool finds its way cleared, and its floor is cut last",
+		Sure: "published", Source: "notes on counterbore preparation (machinistpost.com)", Except: "a counterbore located by dial"},
+	func(w Work) []Arc {
+		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
+			return a.Process == plan.Drill && b.Inside && a.Feature != b.Feature && b.Process != plan.Drill && a.Z1-a.Z0 > b.Z1-b.Z0 && meet(a, b) ||
+				a.Process == plan.Drill && b.Process == plan.Drill && a.Feature != b.Feature && a.Z1-a.Z0 > b.Z1-b.Z0 && meet(a, b), partspec.EndInvalid
+		})
+	},
+}
+
+var partedBeforeSecondFace = Order{
+	plan.Rule{ID: "A-20", Class: "order", Title: "Second side after parting",
+		Text: "IF a part needs its second end worked THEN it is parted off first; what is toleranced and related belongs to the first setting, plain facing to the second.",
+		Why:  "the second side has the poorer truth, and before parting its end does not exist",
+		Sure: "common practice", Source: "\"Geometer\", Setting-up for second operations", Except: "a second side with a relation of its own: a true holding is chosen"},
+	func(w Work) []Arc {
+		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
+			cutsOff := a.Process == plan.PartOff || a.Process == plan.SawOff
+			return cutsOff && b.Process == plan.Face && b.End == w.Free.Other(), partspec.EndInvalid
+		})
+	},
+}

@@ -1,0 +1,113 @@
+package rules
+
+import (
+	"catchplate/partspec"
+	"catchplate/planner/plan"
+	"catchplate/planner/shape"
+)
+
+// pairs gives an arc for every ordered pair of operations that holds.
+func pairs(w Work, holds func(a, b shape.Op) (bool, partspec.End)) []Arc {
+	var arcs []Arc
+	for i, a := range w.Ops {
+		for j, b := range w.Ops {
+			if i == j {
+				continue
+			}
+			if ok, end := holds(a, b); ok {
+				arcs = append(arcs, Arc{Before: i, After: j, End: end})
+			}
+		}
+	}
+	return arcs
+}
+
+func indexOf(w Work, o shape.Op) int {
+	for i := range w.Ops {
+		if w.Ops[i].ID == o.ID {
+			return i
+		}
+	}
+	return -1
+}
+
+// turned reports whether an operation cuts an outside diameter.
+func turned(o shape.Op) bool {
+	switch o.Process {
+	case plan.TurnRough, plan.TurnFinish:
+		return true
+	}
+	return false
+}
+
+// firstCut reports whether an operation is the first that brings its block down from the stock.
+func firstCut(w Work, o shape.Op) bool {
+	if o.Process == plan.TurnRough {
+		return true
+	}
+	if o.Process != plan.TurnFinish {
+		return false
+	}
+	for _, other := range w.Ops {
+		if other.Process == plan.TurnRough && other.Feature == o.Feature {
+			return false
+		}
+	}
+	return true
+}
+
+// outboard reports whether a lies nearer to the free end than b and is not larger.
+func outboard(a, b shape.Op, free partspec.End) bool {
+	nearer := a.Z0 >= b.Z1
+	if free == partspec.Left {
+		nearer = a.Z1 <= b.Z0
+	}
+	return nearer && greatest(a) <= greatest(b)
+}
+
+func greatest(o shape.Op) float64 {
+	z0, z1, ok := o.Outer.Domain()
+	if !ok {
+		return 0
+	}
+	return o.Outer.Greatest(z0, z1)
+}
+
+// rank is the place of an operation in the order diameter, groove or corner, edge; 0 for what has no place in it.
+func rank(o shape.Op) int {
+	switch o.Process {
+	case plan.TurnFinish, plan.BoreOut, plan.Ream, plan.TaperTurn, plan.FileProfile:
+		return 1
+	case plan.Groove, plan.Recess, plan.Fillet:
+		return 2
+	case plan.Chamfer:
+		return 3
+	}
+	return 0
+}
+
+func threading(o shape.Op) bool {
+	return o.Process == plan.Thread || o.Process == plan.Tap || o.Process == plan.Die
+}
+
+// meet reports whether two operations work in or against the same stretch of the axis.
+func meet(a, b shape.Op) bool { return a.Z0 <= b.Z1 && a.Z1 >= b.Z0 }
+
+// onOf is the surface that a feature is cut in, or empty.
+func onOf(p *partspec.Part, feature string) string {
+	switch f := p.Feature(feature).(type) {
+	case *partspec.Recess:
+		return f.On
+	case *partspec.Groove:
+		return f.On
+	case *partspec.Thread:
+		return f.On
+	case *partspec.Knurl:
+		return f.On
+	case *partspec.Chamfer:
+		return f.Edge.Feature
+	case *partspec.Fillet:
+		return f.Edge.Feature
+	}
+	return ""
+}
