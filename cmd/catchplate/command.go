@@ -20,6 +20,8 @@ type cli struct {
 	talk  io.Writer // everything else
 	json  bool
 	color string
+
+	input *sources // of the files that were read
 }
 
 // failure ends a command with an exit code. An empty text says that the reader has been told already.
@@ -32,6 +34,14 @@ func (f *failure) Error() string { return f.text }
 
 func problem(format string, args ...any) error {
 	return &failure{exitProblems, fmt.Sprintf(format, args...)}
+}
+
+// asProblem makes an error of a library a problem with the input; a failure stays what it is.
+func asProblem(err error) error {
+	if f := new(failure); errors.As(err, &f) {
+		return f
+	}
+	return problem("%v", err)
 }
 
 func wrongUse(format string, args ...any) error {

@@ -53,6 +53,7 @@ type sources struct {
 	lines map[string]*lineIndex
 }
 
+// newSources makes sources of a function that returns the text of a file.
 func newSources(lookUp func(name string) []byte) *sources {
 	return &sources{lookUp, make(map[string]*lineIndex)}
 }

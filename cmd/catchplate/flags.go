@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -83,5 +84,34 @@ func need(cmd *cobra.Command, names ...string) {
 		if err := cmd.MarkFlagRequired(name); err != nil {
 			panic(err) // a flag that the command does not have: a slip in this package
 		}
+	}
+}
+
+// exactlyOne makes a check that one of some flags was given, and no other of them.
+func exactlyOne(names ...string) func(*cobra.Command, []string) error {
+	choices := "--" + strings.Join(names, ", --")
+	return func(cmd *cobra.Command, _ []string) error {
+		given := 0
+		for _, name := range names {
+			if cmd.Flags().Changed(name) {
+				given++
+			}
+		}
+		if given != 1 {
+			return wrongUse("give one of %s, not %d of them", choices, given)
+		}
+		return nil
+	}
+}
+
+// inOrder joins checks: the first that fails ends them.
+func inOrder(checks ...func(*cobra.Command, []string) error) func(*cobra.Command, []string) error {
+	return func(cmd *cobra.Command, args []string) error {
+		for _, check := range checks {
+			if err := check(cmd, args); err != nil {
+				return err
+			}
+		}
+		return nil
 	}
 }

@@ -5,7 +5,9 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"strings"
 	"text/tabwriter"
+	"unicode/utf8"
 
 	"catchplate/partspec/units"
 )
@@ -48,18 +50,48 @@ func tidy[T ~float64](x T) float64 {
 // row is one line of an answer: a name and what it is. A row that says nothing is left out.
 type row struct{ name, value string }
 
-// rows prints names and values in two columns.
+// rows prints names and values in two columns; a long value goes on in the second.
 func rows(w io.Writer, list ...row) {
 	columns := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
 	for _, r := range list {
-		if r.value != "" {
-			fmt.Fprintf(columns, "  %s\t%s\n", r.name, r.value)
+		if r.value == "" {
+			continue
+		}
+		name := r.name
+		for _, line := range wrapped(r.value, valueWidth) {
+			fmt.Fprintf(columns, "  %s\t%s\n", name, line)
+			name = ""
 		}
 	}
 	columns.Flush()
+}
+
+// valueWidth is where a value is broken: with the names before it, a line fits a screen of 120 characters.
+const valueWidth = 90
+
+// wrapped breaks a text between words into lines of at most so many characters, unless one word is longer.
+func wrapped(text string, width int) []string {
+	var lines []string
+	line := ""
+	for _, word := range strings.Fields(text) {
+		if line != "" && utf8.RuneCountInString(line+" "+word) > width {
+			lines = append(lines, line)
+			line = ""
+		}
+		line = strings.TrimPrefix(line+" "+word, " ")
+	}
+	return append(lines, line)
 }
 
 // inMM shows a length in millimetres; both shows it in inches as well.
 func inMM(mm float64) string { return units.Length(mm).Text(units.InMM) }
 
 func both(mm float64) string { return units.Length(mm).Both(units.InMM) }
+
+// cited puts a rule's id behind a sentence, for catchplate explain.
+func cited(rule string) string {
+	if rule == "" {
+		return ""
+	}
+	return " [" + rule + "]"
+}

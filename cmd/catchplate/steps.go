@@ -42,9 +42,9 @@ type runAnswer struct {
 
 // stepsFlags are the arguments of the command.
 type stepsFlags struct {
-	concave, convex                                 bool
-	radius, width, roundNose, square, corner        length
-	graduation, graduationAcross, leftover, maximum length
+	concave, convex                          bool
+	radius, width, roundNose, square, corner length
+	graduation, graduationAcross, leftover   length
 }
 
 func (c *cli) steps() *cobra.Command {
@@ -76,10 +76,7 @@ func (c *cli) steps() *cobra.Command {
 	flags.Var(&f.graduationAcross, "graduation-across", "travel of one graduation of the dial across")
 	flags.Var(&f.leftover, "leftover", "most metal to leave for the file, square to the curve")
 	need(cmd, "radius", "width", "graduation", "leftover")
-	cmd.MarkFlagsOneRequired("concave", "convex")
-	cmd.MarkFlagsMutuallyExclusive("concave", "convex")
-	cmd.MarkFlagsOneRequired("round-nose", "square")
-	cmd.MarkFlagsMutuallyExclusive("round-nose", "square")
+	cmd.PreRunE = inOrder(exactlyOne("concave", "convex"), exactlyOne("round-nose", "square"))
 	return cmd
 }
 
