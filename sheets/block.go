@@ -1,0 +1,69 @@
+package sheets
+
+import "strings"
+
+// md is a run of Markdown inside a block. It comes only from constants and from esc, so that no word of a person's acts as Markdown.
+type md string
+
+// block is a piece of a sheet: heading, para, list, table, figure, quote or group. The list is closed.
+type block interface{ isBlock() }
+
+type heading struct {
+	level int
+	text  md
+}
+
+type para md
+
+// list is a list of one-line items: with boxes to tick, with numbers, or plain.
+type list struct {
+	ticks, numbered bool
+	items           []md
+}
+
+// table has one head row. A cell of its first column that is tick becomes a box to tick.
+type table struct {
+	head []md
+	rows [][]md
+}
+
+type figure struct {
+	file string
+	alt  md
+}
+
+// quote sets a warning apart.
+type quote []block
+
+// group is a run of blocks that HTML sets in an element of its own; Markdown shows only what is in it.
+type group struct {
+	class, id string
+	blocks    []block
+}
+
+func (heading) isBlock() {}
+func (para) isBlock()    {}
+func (list) isBlock()    {}
+func (table) isBlock()   {}
+func (figure) isBlock()  {}
+func (quote) isBlock()   {}
+func (group) isBlock()   {}
+
+// tick is a box to tick in a table.
+const tick md = "☐"
+
+func bold(m md) md { return "**" + m + "**" }
+
+// labelled is a line of the form "Tool: knife".
+func labelled(label string, value md) md { return bold(esc(label)+":") + " " + value }
+
+// words joins texts that are not empty with a separator.
+func words(separator string, texts ...string) string {
+	var out []string
+	for _, t := range texts {
+		if t != "" {
+			out = append(out, t)
+		}
+	}
+	return strings.Join(out, separator)
+}

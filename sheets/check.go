@@ -1,0 +1,77 @@
+package sheets
+
+import (
+	"fmt"
+	"math"
+
+	"catchplate/planner/plan"
+)
+
+// mostMM is beyond any part: a larger figure is a fault of the plan, and no sketch could show it.
+const mostMM = 1e6
+
+// checkFigures refuses a plan whose shapes are not finite or run backwards: nothing could be drawn of it.
+func checkFigures(p *plan.Plan) error {
+	for _, part := range p.Parts {
+		if err := checkSection(part.Drawing.Section); err != nil {
+			return fmt.Errorf("drawing of %s: %w", part.Name, err)
+		}
+		for _, d := range part.Drawing.Dims {
+			if !sane(d.Z0, d.Z1, d.R) {
+				return fmt.Errorf("drawing of %s: dimension %q lies nowhere", part.Name, d.Text)
+			}
+		}
+		for _, s := range part.Setups {
+			if err := checkSetup(s); err != nil {
+				return fmt.Errorf("%s, holding %d: %w", part.Name, s.Number, err)
+			}
+		}
+	}
+	return nil
+}
+
+func checkSetup(s plan.Setup) error {
+	if s.FreeEnd != "left" && s.FreeEnd != "right" {
+		return fmt.Errorf("the free end is %q, not left or right", s.FreeEnd)
+	}
+	if g := s.Grip; !sane(g.FromZ, g.ToZ, g.RadiusMM, s.StickOutMM) {
+		return fmt.Errorf("the grip lies nowhere")
+	}
+	for _, op := range s.Operations {
+		for _, z := range op.Zeros {
+			if !sane(z.ReferenceMM) {
+				return fmt.Errorf("operation %d: a zero of the %s dial lies nowhere", op.Number, z.Dial)
+			}
+		}
+	}
+	if err := checkSection(s.Before); err != nil {
+		return fmt.Errorf("shape before: %w", err)
+	}
+	if err := checkSection(s.After); err != nil {
+		return fmt.Errorf("shape after: %w", err)
+	}
+	return nil
+}
+
+func checkSection(s plan.Section) error {
+	for _, curve := range [][]plan.Segment{s.Outer, s.Inner} {
+		for i, seg := range curve {
+			if !sane(seg.Z0, seg.R0, seg.Z1, seg.R1, seg.RadiusMM, seg.CentreZ, seg.CentreR) || seg.R0 < 0 || seg.R1 < 0 || seg.RadiusMM < 0 {
+				return fmt.Errorf("segment %d is not a shape: %+v", i+1, seg)
+			}
+			if seg.Z1 < seg.Z0 {
+				return fmt.Errorf("segment %d runs backwards, from %g to %g", i+1, seg.Z0, seg.Z1)
+			}
+		}
+	}
+	return nil
+}
+
+func sane(figures ...float64) bool {
+	for _, f := range figures {
+		if math.IsNaN(f) || math.Abs(f) > mostMM {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,150 @@
+package draw
+
+import (
+	"fmt"
+	"sort"
+
+	"catchplate/partspec/units"
+	"catchplate/planner/plan"
+)
+
+// scales are the scales of ISO 5455, largest first; from memory.
+var scales = []float64{50, 20, 10, 5, 2, 1, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01, 0.005, 0.002, 0.001}
+
+// scaleText shows a scale: "5:1", "1:2".
+func scaleText(scale float64) string {
+	if scale >= 1 {
+		return units.Decimal(scale, 0) + ":1"
+	}
+	return "1:" + units.Decimal(1/scale, 0)
+}
+
+// The most that the work itself may take on paper, and the figure as a whole.
+const (
+	mostLong = 125.0
+	mostHigh = 80.0
+	mostTall = 175.0
+)
+
+// Part is the dimensioned drawing of a part: upper half in section, lower half from outside, to be held against the paper drawing.
+func Part(name string, p *plan.Part) Page {
+	section, ok := solid(p.Drawing.Section)
+	if !ok {
+		return NewCanvas().Page(name, p.Name+": no drawing", "This part has no drawing.")
+	}
+	d := p.Drawing
+	d.Section = section
+	title := p.Name + " as it was understood"
+	desc := describe(p, d)
+	var page Page
+	for _, scale := range scalesFor(section) {
+		page = drawPart(d, scale).Page(name, title, desc)
+		if page.Width <= PageWidth && page.Height <= mostTall {
+			break
+		}
+	}
+	return page
+}
+
+// scalesFor are the scales at which the work itself fits.
+func scalesFor(s plan.Section) []float64 {
+	long := s.Outer[len(s.Outer)-1].Z1 - s.Outer[0].Z0
+	high := 2 * greatest(s.Outer, s.Outer[0].Z0, s.Outer[len(s.Outer)-1].Z1)
+	i := sort.Search(len(scales)-1, func(i int) bool { return long*scales[i] <= mostLong && high*scales[i] <= mostHigh })
+	return scales[i:]
+}
+
+func describe(p *plan.Part, d plan.Drawing) string {
+	text := fmt.Sprintf("Half section of %s, %s long.", p.Name, units.Length(p.LengthMM))
+	for _, dim := range d.Dims {
+		text += " " + dim.Text + "."
+	}
+	return text
+}
+
+func drawPart(d plan.Drawing, scale float64) *Canvas {
+	c := NewCanvas()
+	v := view{scale: scale, originZ: d.Section.Outer[0].Z0}
+	c.body(v, d)
+	b := newBench(v, d)
+	c.diameters(b)
+	c.lengths(b)
+	c.notes(b, d, scale)
+	return c
+}
+
+// body draws the part without dimensions.
+func (c *Canvas) body(v view, d plan.Drawing) {
+	s := d.Section
+	c.skin(v, s, lower)
+	c.metal(Stays, v, s, upper)
+	for _, e := range edges(s.Inner) {
+		if e.r > 0 {
+			c.Line(Outline, v.at(e.z, 0), v.at(e.z, e.r))
+		}
+	}
+	for _, e := range edges(s.Outer) {
+		c.Line(Outline, v.at(e.z, 0), v.at(e.z, -e.r))
+	}
+	if d.Hexagon {
+		c.hexagon(v, s.Outer)
+	}
+	if insideLengths(d.Dims) {
+		for _, run := range bored(s.Inner) {
+			c.Path(Path{Class: Hidden, Start: v.at(run[0].Z0, -run[0].R0), Steps: v.curve(run, lower)})
+		}
+	}
+	first, last := s.Outer[0].Z0, s.Outer[len(s.Outer)-1].Z1
+	c.Line(Centre, Point{v.x(first) - 5, 0}, Point{v.x(last) + 5, 0})
+}
+
+func insideLengths(dims []plan.Dim) bool {
+	for _, d := range dims {
+		if d.Kind == plan.DimLength && d.Inside {
+			return true
+		}
+	}
+	return false
+}
+
+// hexagon draws the edges of the flats where the bar's own outside is left: seen across corners, they lie at half the corners' radius.
+func (c *Canvas) hexagon(v view, outer []plan.Segment) {
+	corners := greatest(outer, outer[0].Z0, outer[len(outer)-1].Z1)
+	for _, s := range outer {
+		if s.R0 == corners && s.R1 == corners {
+			c.Line(Outline, v.at(s.Z0, -corners/2), v.at(s.Z1, -corners/2))
+		}
+	}
+}
+
+func (c *Canvas) lengths(b *bench) {
+	var spans []span
+	for _, d := range b.dims {
+		if d.Kind == plan.DimLength {
+			spans = append(spans, span{b.v.x(d.Z0), b.v.x(d.Z1), b.depth(d, d.Z0), b.depth(d, d.Z1), d.Text})
+		}
+	}
+	c.rungs(ladder(spans, nil), b.reach)
+}
+
+// notes writes what must be known to read the drawing, and the drawing's own notes.
+func (c *Canvas) notes(b *bench, d plan.Drawing, scale float64) {
+	lines := []string{
+		"Scale " + scaleText(scale) + ". Do not measure the paper: work to the figures. Upper half cut open, lower half from outside.",
+	}
+	if d.Hexagon {
+		lines = append(lines, "The outside is a hexagon bar's, drawn across corners.")
+	}
+	for _, n := range d.Notes {
+		lines = append(lines, n)
+	}
+	box := c.Bounds()
+	left := max(min(box.Left, b.v.x(b.first)), (b.v.x(b.first)+b.v.x(b.last))/2-PageWidth/2+pageEdge)
+	y := box.Bottom + 3
+	for _, l := range lines {
+		for _, part := range Wrap(l, PageWidth-2*pageEdge-10, noteSize, false) {
+			y += LineStep * noteSize
+			c.Text(Text{At: Point{left, y}, Anchor: AtStart, Size: noteSize, Text: part})
+		}
+	}
+}

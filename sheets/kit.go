@@ -1,0 +1,78 @@
+package sheets
+
+import "catchplate/planner/plan"
+
+// stock is the metal to fetch.
+func stock(s *sheet) []block {
+	if s.part.Stock.Text == "" {
+		return nil
+	}
+	return []block{heading{2, "Metal to fetch"}, list{ticks: true, items: []md{esc(s.part.MaterialName + ", " + s.part.Stock.Text)}}}
+}
+
+// kit is all that must lie ready: machines, holdings, tools and instruments, each once, in the order of their first use.
+func kit(s *sheet) []block {
+	if len(s.part.Setups) == 0 {
+		return nil
+	}
+	var machines, held, tools, gauges once
+	for _, setup := range s.part.Setups {
+		machines.add(setup.Machine)
+		held.add(setup.Holding)
+		held.add(setup.Grip.Packing)
+		for _, op := range setup.Operations {
+			tools.add(op.Tool.Text)
+			gauges.addChecks(op.Checks)
+		}
+		gauges.addChecks(setup.BeforeRelease)
+	}
+	out := []block{heading{2, "Lay ready"}}
+	var lists []block
+	for _, k := range []struct {
+		title string
+		names once
+	}{{"Machines", machines}, {"Holding", held}, {"Tools", tools}, {"Measuring", gauges}} {
+		if len(k.names) > 0 {
+			lists = append(lists, group{class: "kit", blocks: []block{para(bold(md(k.title))), list{ticks: true, items: escapeAll(k.names)}}})
+		}
+	}
+	return append(out, group{class: "kits", blocks: lists})
+}
+
+// once collects names, each once, in the order in which they come.
+type once []string
+
+func (o *once) add(name string) {
+	if name == "" {
+		return
+	}
+	for _, n := range *o {
+		if n == name {
+			return
+		}
+	}
+	*o = append(*o, name)
+}
+
+func (o *once) addChecks(checks []plan.Check) {
+	for _, c := range checks {
+		o.add(c.Instrument)
+	}
+}
+
+// makeFirst lists the small things to make before or during the job.
+func makeFirst(s *sheet) []block {
+	if len(s.part.MakeFirst) == 0 {
+		return nil
+	}
+	out := []block{heading{2, "Make first"}}
+	for _, h := range s.part.MakeFirst {
+		title := esc(h.Title) + " " + esc("(for holding "+itoa(h.ForSetup)+", "+minutes(h.Minutes)+")")
+		blocks := []block{heading{3, title}, list{numbered: true, items: escapeAll(h.Steps)}}
+		if len(h.Rules) > 0 {
+			blocks = append(blocks, para("Rules: "+esc(words(", ", h.Rules...))+"."))
+		}
+		out = append(out, group{class: "helper", blocks: blocks})
+	}
+	return out
+}

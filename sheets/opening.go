@@ -1,0 +1,45 @@
+package sheets
+
+import (
+	"fmt"
+
+	"catchplate/sheets/draw"
+)
+
+// opening names the part and says at once whether there is a plan, and whether it was proved.
+func opening(s *sheet) []block {
+	p := s.part
+	out := []block{heading{1, esc(p.Name)}}
+	if p.Note != "" {
+		out = append(out, para(esc(p.Note)))
+	}
+	items := []md{labelled("Material", esc(p.MaterialName)), labelled("Pieces", esc(fmt.Sprint(p.Quantity)))}
+	if len(p.Refusals) == 0 {
+		items = append(items, labelled("Time", esc("about "+minutes(p.Minutes))))
+	}
+	items = append(items, labelled("Workshop", s.workshop()))
+	out = append(out, group{class: "facts", blocks: []block{list{items: items}}})
+	if len(p.Refusals) == 0 && p.Proof == nil {
+		out = append(out, quote{para(bold("This plan has not been proved. Do not cut metal by it."))})
+	}
+	return out
+}
+
+func (s *sheet) workshop() md {
+	if s.plan.BuiltInWorkshop {
+		return esc(s.plan.Workshop) + " (no workshop was given, so the built-in one serves: check that its machines and tools are yours)"
+	}
+	return esc(s.plan.Workshop)
+}
+
+// drawing shows the part as it was understood.
+func drawing(s *sheet) []block {
+	if len(s.part.Drawing.Section.Outer) == 0 {
+		return nil
+	}
+	return []block{group{class: "drawing", id: "drawing", blocks: []block{
+		heading{2, "The part as it was understood"},
+		para("Hold this against the paper drawing, size by size, before any metal is cut."),
+		s.figure(draw.Part(s.base+"-drawing", s.part)),
+	}}}
+}

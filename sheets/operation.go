@@ -1,0 +1,117 @@
+package sheets
+
+import (
+	"catchplate/partspec/units"
+	"catchplate/planner/plan"
+)
+
+// operation is one thing done with one tool: settings, zeros, dial card, measurements, notes, reasons.
+func (s *sheet) operation(op plan.Operation) []block {
+	out := []block{heading{3, esc(itoa(op.Number)) + " " + esc(op.Title)}}
+	out = append(out, group{class: "facts", blocks: []block{list{items: s.settings(op)}}})
+	out = append(out, s.zeros(op.Zeros)...)
+	out = append(out, card(op)...)
+	out = append(out, checks(op.Checks)...)
+	if len(op.Notes) > 0 {
+		out = append(out, para(bold("Mind")), list{items: escapeAll(op.Notes)})
+	}
+	return append(out, reasons("Why here, why so", op.Why)...)
+}
+
+// settings are one labelled figure a line.
+func (s *sheet) settings(op plan.Operation) []md {
+	var items []md
+	if op.Tool.Text != "" {
+		items = append(items, labelled("Tool", esc(op.Tool.Text)))
+	}
+	if op.RPM > 0 {
+		items = append(items, labelled("Speed", bold(esc(units.Speed(op.RPM).String()))))
+		items = append(items, labelled("Speed reckoned", esc(units.Speed(op.WantedRPM).String())+ruledBy(op.SpeedWhy)))
+		items = append(items, feed(op))
+	}
+	if op.Passes > 0 {
+		items = append(items, labelled("Passes", esc(itoa(op.Passes))))
+	}
+	if op.DepthMM > 0 {
+		items = append(items, labelled("Deepest pass", esc(s.length(op.DepthMM))))
+	}
+	if op.TopSlideDeg != 0 {
+		a := units.Angle(op.TopSlideDeg)
+		items = append(items, labelled("Top slide set over", esc(a.String()+" from the axis ("+a.DegreesMinutes()+")")))
+	}
+	if op.ForceN > 0 {
+		items = append(items, labelled("Cutting force reckoned", esc(newtons(op.ForceN))))
+	}
+	return append(items, labelled("Time", esc(minutes(op.Minutes))))
+}
+
+func ruledBy(why string) md {
+	if why == "" {
+		return ""
+	}
+	return ", ruled by: " + esc(why)
+}
+
+func feed(op plan.Operation) md {
+	if op.FeedMM == 0 {
+		return labelled("Feed", "by hand")
+	}
+	return labelled("Feed", esc(units.Length(op.FeedMM).String()+" a turn of the work"))
+}
+
+// zeros are the lines that set a dial to nought.
+func (s *sheet) zeros(zeros []plan.Zero) []block {
+	if len(zeros) == 0 {
+		return nil
+	}
+	var items []md
+	for _, z := range zeros {
+		text := bold(esc(z.Dial)+" dial to nought") + ": " + esc(z.How) + " (" + esc(s.reference(z)) + ")"
+		items = append(items, text)
+	}
+	return []block{para(bold("Set nought")), list{ticks: true, items: items}}
+}
+
+// reference says where a dial's nought lies and which way it counts.
+func (s *sheet) reference(z plan.Zero) string {
+	switch {
+	case z.Dial == "cross" && z.Outward:
+		return "nought lies at Ø" + s.length(z.ReferenceMM) + "; count away from the axis"
+	case z.Dial == "cross":
+		return "nought lies at Ø" + s.length(z.ReferenceMM) + "; count towards the axis"
+	case z.Dial == "top":
+		return "count along the top slide"
+	}
+	return "nought lies " + s.length(z.ReferenceMM) + " from the part's left end; count towards the headstock"
+}
+
+// checks are the measurements of an operation, each with a place for what was found.
+func checks(list_ []plan.Check) []block {
+	if len(list_) == 0 {
+		return nil
+	}
+	var items []md
+	for _, c := range list_ {
+		items = append(items, check(c))
+	}
+	return []block{group{class: "checks", blocks: []block{para(bold("Measure")), list{ticks: true, items: items}}}}
+}
+
+func check(c plan.Check) md {
+	text := bold(esc(c.What)+":") + " " + bold(esc(c.Limits))
+	if c.Instrument != "" {
+		text += ", with the " + esc(c.Instrument)
+	} else {
+		text += ", by the mating part or a gauge"
+	}
+	if c.When != "" {
+		text += ", " + bold(esc(c.When))
+	}
+	text += "."
+	for _, more := range []struct{ label, text string }{{"If large", c.IfLarge}, {"If small", c.IfSmall}, {"Mind", c.Doubt}} {
+		if more.text != "" {
+			text += " " + md(more.label) + ": " + esc(more.text) + "."
+		}
+	}
+	return text + " Found: …………………"
+}
