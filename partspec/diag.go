@@ -76,25 +76,28 @@ func nearest(word string, known []string) string {
 	return best
 }
 
-// changes is the Levenshtein distance of two short words, in bytes.
+// changes counts the letters to change, add, leave out or swap with the next one
+// to make one short word the other (optimal string alignment, in bytes).
 func changes(a, b string) int {
-	row := make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
+	before, last, row := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
+	for j := range last {
+		last[j] = j
 	}
-	for i := range len(a) {
-		diagonal := row[0]
-		row[0] = i + 1
-		for j := range len(b) {
-			replace := diagonal
-			if a[i] != b[j] {
+	for i := 1; i <= len(a); i++ {
+		row[0] = i
+		for j := 1; j <= len(b); j++ {
+			replace := last[j-1]
+			if a[i-1] != b[j-1] {
 				replace++
 			}
-			diagonal = row[j+1]
-			row[j+1] = min(replace, row[j]+1, row[j+1]+1)
+			row[j] = min(replace, last[j]+1, row[j-1]+1)
+			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
+				row[j] = min(row[j], before[j-2]+1)
+			}
 		}
+		before, last, row = last, row, before
 	}
-	return row[len(b)]
+	return last[len(b)]
 }
 
 // listed joins names for a sentence: "a, b and c".

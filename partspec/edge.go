@@ -143,7 +143,9 @@ func (s *shaper) checkEdges() {
 			continue
 		}
 		for _, other := range all[:i] {
-			s.checkTogether(w, other)
+			if !w.entry.broken && !other.entry.broken {
+				s.checkTogether(w, other)
+			}
 		}
 	}
 }

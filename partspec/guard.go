@@ -23,8 +23,12 @@ func guard(name string, text []byte) Diagnostics {
 			"A file has at most %d words and signs; split the job into several files.", maxTokens)}
 	}
 	w := guardWalk{}
-	for i, token := range tokens {
-		w.step(token, tokens[max(0, i-1)])
+	before := hclsyntax.TokenNil // the last one that is no newline and no comment
+	for _, token := range tokens {
+		w.step(token, before)
+		if token.Type != hclsyntax.TokenNewline && token.Type != hclsyntax.TokenComment {
+			before = token.Type
+		}
 		if w.stop || len(w.found) >= maxGuardReports {
 			break
 		}
@@ -53,7 +57,7 @@ type guardWalk struct {
 	stop      bool // nothing after this can be trusted
 }
 
-func (w *guardWalk) step(token, before hclsyntax.Token) {
+func (w *guardWalk) step(token hclsyntax.Token, before hclsyntax.TokenType) {
 	switch token.Type {
 	case hclsyntax.TokenOParen, hclsyntax.TokenOBrack, hclsyntax.TokenOBrace, hclsyntax.TokenOQuote:
 		w.push(token)
@@ -68,7 +72,7 @@ func (w *guardWalk) step(token, before hclsyntax.Token) {
 	case hclsyntax.TokenNumberLit:
 		w.number(token)
 	case hclsyntax.TokenIdent:
-		if string(token.Bytes) == "for" && (before.Type == hclsyntax.TokenOBrack || before.Type == hclsyntax.TokenOBrace || before.Type == hclsyntax.TokenNewline && !w.inBody()) {
+		if string(token.Bytes) == "for" && (before == hclsyntax.TokenOBrack || before == hclsyntax.TokenOBrace) {
 			w.refuse(token, "Loops are not part of the language", "Write each block or figure out.")
 		}
 	default:
@@ -77,7 +81,7 @@ func (w *guardWalk) step(token, before hclsyntax.Token) {
 }
 
 // sign looks at operators and at the signs that begin something refused.
-func (w *guardWalk) sign(token, before hclsyntax.Token) {
+func (w *guardWalk) sign(token hclsyntax.Token, before hclsyntax.TokenType) {
 	switch token.Type {
 	case hclsyntax.TokenTemplateInterp, hclsyntax.TokenTemplateControl:
 		w.refuse(token, "Expressions inside quotes are not part of the language", "Write the figure without quotes: 7/8 * inch.")
@@ -88,7 +92,7 @@ func (w *guardWalk) sign(token, before hclsyntax.Token) {
 	case hclsyntax.TokenEllipsis, hclsyntax.TokenFatArrow:
 		w.refuse(token, fmt.Sprintf("%q is not part of the language", token.Bytes), "Expressions are arithmetic, names and a few functions.")
 	case hclsyntax.TokenStar:
-		if before.Type == hclsyntax.TokenDot || before.Type == hclsyntax.TokenOBrack {
+		if before == hclsyntax.TokenDot || before == hclsyntax.TokenOBrack {
 			w.refuse(token, "Names with a star are not part of the language", "Name one thing at a time.")
 		}
 		w.operator(token)

@@ -34,15 +34,20 @@ type partEntry struct {
 // all lists every entry of the part that has values.
 func (p *partEntry) all() []*entry {
 	list := []*entry{p.entry}
-	add := func(e *entry) { list = append(append(list, e), e.children...) }
 	if p.stock != nil {
-		add(p.stock)
-		for _, child := range p.stock.children {
-			list = append(list, child.children...)
-		}
+		list = append(list, p.stock.withChildren()...)
 	}
 	for _, e := range slices.Concat(p.features, p.relations) {
-		add(e)
+		list = append(list, e.withChildren()...)
+	}
+	return list
+}
+
+// withChildren lists an entry and all that stands inside it.
+func (e *entry) withChildren() []*entry {
+	list := []*entry{e}
+	for _, child := range e.children {
+		list = append(list, child.withChildren()...)
 	}
 	return list
 }
@@ -83,9 +88,11 @@ func (c *checker) gatherFeature(list []*entry, b *hclsyntax.Block, in *entry) []
 	}
 	if e.name == "face" {
 		c.fail(e, b.LabelRanges[0], "No feature can be called face", "The name stands for the end faces of the part, as in face.left.")
+		in.lost = true
 		return list
 	}
 	if i := slices.IndexFunc(list, func(other *entry) bool { return other.name == e.name }); i >= 0 && e.name != "" {
+		in.lost = true
 		c.report(fault(e.head(), fmt.Sprintf("A second feature %q", e.name), "The first is the %s in line %d. Names are unique within a part: give this one another.",
 			list[i].word, list[i].head().Start.Line))
 		return list

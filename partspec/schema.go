@@ -66,6 +66,7 @@ type entry struct {
 	fields     []*field
 	children   []*entry // blocks inside: segments of a profile, features of existing stock
 	broken     bool     // a value failed: nothing that rests on it is judged
+	lost       bool     // a block inside was refused: what needs all of them is not judged
 }
 
 // field is one attribute of an entry with its value once it is known.
@@ -154,7 +155,7 @@ func (c *checker) enter(block *hclsyntax.Block, inside string, inches bool, shap
 	for _, b := range block.Body.Blocks {
 		if !slices.Contains(shape.blocks, b.Type) {
 			c.unknownBlock(b, e.title(), shape.blocks)
-			e.broken = true
+			e.broken, e.lost = true, true
 		}
 	}
 	return e

@@ -80,7 +80,7 @@ func stageOf(e *entry) stage {
 // build makes all features and returns them in file order.
 func (s *shaper) build() []Feature {
 	s.done, s.rims = map[string]Feature{}, map[string]rim{}
-	s.doubt = s.part.Length.Value <= 0
+	s.doubt = s.owner.lost || s.part.Length.Value <= 0
 	for _, now := range []stage{stageOutside, stageInside, stageCut, stageThread, stageEdge} {
 		for _, e := range s.entries {
 			if stageOf(e) == now {

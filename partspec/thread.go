@@ -42,7 +42,7 @@ const (
 func (s *shaper) threadBlank(e *entry, t tables.Thread) Size {
 	drawn := s.size(e, "diameter", useShaft)
 	if t.Major == 0 || e.broken {
-		e.broken = true
+		e.broken = e.broken || !e.has("diameter") // the thread was told already
 		return drawn
 	}
 	if e.has("diameter") && (drawn.Value-t.Major).Abs() > blankAgrees {
@@ -61,7 +61,7 @@ func (s *shaper) threadBlank(e *entry, t tables.Thread) Size {
 func (s *shaper) threadCore(e *entry, t tables.Thread) Size {
 	drawn := s.size(e, "diameter", useHole)
 	if t.MinorInt == 0 || e.broken {
-		e.broken = true
+		e.broken = e.broken || !e.has("diameter") // the thread was told already
 		return drawn
 	}
 	limits := units.Around(t.MinorInt, 0, t.Pitch*coreOverPerPitch)

@@ -1,0 +1,157 @@
+# Bores that cannot be.
+part "walls" {
+  material = "brass"
+  length   = 30
+  stock "bar" {
+    diameter = 25
+  }
+  spigot "big" {
+    diameter = 20
+    length   = 15
+  }
+  spigot "small" {
+    diameter = 10
+  }
+  bore "way" { # ERROR "leaves no wall. Its diameter is 10 mm where spigot 'small' is 10 mm"
+    diameter = 10
+  }
+}
+
+part "deep" {
+  material = "brass"
+  length   = 30
+  stock "bar" {
+    diameter = 25
+  }
+  spigot "body" {
+    diameter = 20
+  }
+  bore "blind" {
+    diameter = 5
+    depth    = 30 # ERROR "is deeper than the part"
+  }
+  bore "pointed" {
+    diameter = 10
+    depth    = 27.5 # ERROR "The drill's point breaks through"
+  }
+  counterbore "open" { # ERROR "lacks depth"
+    diameter = 8
+  }
+  bore "both" {
+    diameter = 8
+    depth    = 5 # ERROR "is both through and blind"
+    through  = true
+  }
+  bore "side" {
+    diameter = 5
+    from     = "top" # ERROR "cannot begin from"
+  }
+  bore "bare" { # ERROR "lacks diameter"
+  }
+  bore "tube" {
+    as_supplied = true # ERROR "The stock has no bore"
+  }
+}
+
+part "meeting" {
+  material = "brass"
+  length   = 30
+  stock "bar" {
+    diameter = 25
+  }
+  spigot "body" {
+    diameter = 20
+  }
+  bore "left_one" {
+    diameter = 5
+    depth    = 16
+    flat     = true
+  }
+  bore "right_one" { # ERROR "meet"
+    diameter = 8
+    depth    = 16
+    from     = "right"
+    flat     = true
+  }
+}
+
+part "swallowed" {
+  material = "brass"
+  length   = 30
+  stock "bar" {
+    diameter = 25
+  }
+  spigot "body" {
+    diameter = 20
+  }
+  bore "through_one" {
+    diameter = 10
+  }
+  counterbore "seat" { # ERROR "is swallowed by"
+    diameter = 8
+    depth    = 5
+  }
+}
+
+part "twice" {
+  material = "brass"
+  length   = 30
+  stock "bar" {
+    diameter = 25
+  }
+  spigot "body" {
+    diameter = 20
+  }
+  bore "first" {
+    diameter = 10
+  }
+  bore "second" { # ERROR "are both through"
+    diameter = 12
+  }
+}
+
+part "recesses" {
+  material = "brass"
+  length   = 30
+  stock "bar" {
+    diameter = 25
+  }
+  spigot "body" {
+    diameter = 20
+  }
+  bore "hole" {
+    diameter = 10
+    depth    = 20
+    from     = "right"
+  }
+  recess "outside_bore" { # ERROR "is not in bore 'hole'"
+    on       = "hole"
+    diameter = 12
+    width    = 3
+    at       = 18
+  }
+  recess "small" {
+    on       = "hole"
+    diameter = 10 # ERROR "is not larger than its bore"
+    width    = 3
+    at       = 10
+  }
+  recess "wide" { # ERROR "leaves no wall"
+    on       = "hole"
+    diameter = 21
+    width    = 2
+    at       = 5
+  }
+  recess "lost" {
+    on       = "hoel" # ERROR "Did you mean 'hole'?"
+    diameter = 12
+    width    = 3
+    at       = 10
+  }
+  recess "misplaced" {
+    on       = "body" # ERROR "A recess cannot be on spigot"
+    diameter = 12
+    width    = 3
+    at       = 10
+  }
+}

@@ -1,0 +1,3 @@
+part "a" {
+  length = 3 mm # ERROR:14 "Write 3 * mm"
+}
