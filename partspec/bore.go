@@ -80,7 +80,7 @@ func (s *shaper) checkDepth(e *entry, f *Bore) {
 // boreDiameter is what is drawn, the stock tube's own bore, or the core of the
 // thread in it.
 func (s *shaper) boreDiameter(e *entry) Size {
-	if e.flag("as_supplied") {
+	if e.flag("as_supplied") && s.part.Stock.Kind != Existing {
 		if e.has("diameter") {
 			s.c.fail(e, e.at("diameter"), fmt.Sprintf("%s has two diameters", e.title()), "as_supplied leaves the stock's own bore: leave diameter or as_supplied out.")
 		}

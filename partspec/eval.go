@@ -23,6 +23,11 @@ func (c *checker) evaluate(f *field, path []*field) {
 		c.circle(path[slices.Index(path, f):])
 		return
 	}
+	if len(path) > maxChain {
+		f.state, f.owner.broken = fieldFailed, true
+		c.report(fault(f.at, "Too many sizes rest on one another", "At most %d in a row are worked out: write a figure for this one.", maxChain))
+		return
+	}
 	f.state = fieldBusy
 	v, ok := c.work(f, append(path, f))
 	if f.state == fieldFailed || !ok { // a circle may have failed it meanwhile
@@ -201,6 +206,13 @@ func (c *checker) circle(members []*field) {
 		f.state = fieldFailed
 		f.owner.broken = true
 		next := members[(i+1)%len(members)]
+		const shownSteps = 8
+		if i == shownSteps {
+			steps = append(steps, "and so on")
+		}
+		if i >= shownSteps {
+			continue
+		}
 		steps = append(steps, fmt.Sprintf("%s (%s:%d) needs %s", f.path(), f.at.Filename, f.at.Start.Line, next.path()))
 	}
 	if len(members) == 1 {

@@ -14,6 +14,10 @@ var fitShape = shapeOf{attrs: []attr{need("hole", kindWord), need("shaft", kindW
 
 func (c *checker) gatherFit(block *hclsyntax.Block) {
 	e := c.enter(block, "", false, fitShape, nameLabel)
+	if len(c.fits) == maxFits {
+		c.report(fault(e.head(), "There are too many fits", "A job has at most %d.", maxFits))
+		return
+	}
 	for _, other := range c.fits {
 		if other.name == e.name && e.name != "" {
 			c.fail(e, e.head(), fmt.Sprintf("A second fit %q", e.name), "The first is at %s:%d. Give this one another name.", other.head().Filename, other.head().Start.Line)
@@ -132,13 +136,13 @@ func (c *checker) missingMate(e *entry, side, partName, featureName string) {
 func (c *checker) applyFit(e *entry, pair string, hole, shaft mate) bool {
 	holeClass, shaftClass, _ := tables.SplitFit(pair)
 	nominal := hole.size.Value
+	if shaft.measured != nil && hole.measured == nil {
+		nominal = shaft.size.Value // the hole may have taken over the as-made size
+	}
 	if !sameNominal(hole, shaft) {
 		c.fail(e, e.head(), "Hole and shaft have different sizes", "%s is %s, %s is %s: a fit binds two of one nominal size. Let one name the other, as in diameter = part.%s.spigot.%s.diameter.",
 			hole.ref, hole.size.Value, shaft.ref, shaft.size.Value, shaft.ref.Part, shaft.ref.Feature)
 		return false
-	}
-	if hole.measured != nil && shaft.measured == nil {
-		nominal = shaft.size.Value
 	}
 	inHole, err1 := tables.ISO286(holeClass, nominal)
 	onShaft, err2 := tables.ISO286(shaftClass, nominal)

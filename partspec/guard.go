@@ -65,7 +65,8 @@ func (w *guardWalk) step(token hclsyntax.Token, before hclsyntax.TokenType) {
 		w.pop()
 	case hclsyntax.TokenComma:
 		w.operators = 0
-	case hclsyntax.TokenNewline:
+	case hclsyntax.TokenNewline, hclsyntax.TokenQuotedNewline:
+		w.closeQuote()
 		if w.inBody() {
 			w.operators = 0
 		}
@@ -136,6 +137,13 @@ func (w *guardWalk) push(token hclsyntax.Token) {
 func (w *guardWalk) pop() {
 	if len(w.open) > 0 {
 		w.open = w.open[:len(w.open)-1]
+	}
+}
+
+// closeQuote ends a text that was not closed: a text has one line.
+func (w *guardWalk) closeQuote() {
+	if n := len(w.open); n > 0 && w.open[n-1] == hclsyntax.TokenOQuote {
+		w.open = w.open[:n-1]
 	}
 }
 

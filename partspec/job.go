@@ -143,8 +143,10 @@ type Stock struct {
 	// Length is zero when the file gives none: then bar is cut as the plan needs it, and may stand long in the spindle.
 	Length   units.Dimension
 	Rough    bool      // black bar or casting skin: the first cut goes under it
-	Features []Feature // shape of existing stock, resolved like a part's (Existing only)
-	Range    Range
+	Features []Feature // shape of existing stock, resolved like a part's from its own left end (Existing only)
+	// At is where the left end of existing stock lies on the part's axis: 0, or negative when metal stands out on the left.
+	At    units.Length
+	Range Range
 }
 
 // EnvelopeDiameter is the diameter of the smallest cylinder around the stock (across corners for a hexagon).

@@ -1,6 +1,7 @@
 package partspec
 
 import (
+	"cmp"
 	_ "embed"
 	"fmt"
 	"slices"
@@ -78,9 +79,10 @@ func appendKnown[T any](list []T, read func(*hclsyntax.Block, bool) (T, bool), b
 	return list
 }
 
-// oneName reports things of one list that cannot be told apart.
+// oneName reports things of one list that cannot be told apart. A thing without
+// a name is called by its kind.
 func (c *checker) oneName(block *hclsyntax.Block, words ...string) {
-	type key struct{ word, kind, name string }
+	type key struct{ word, name string }
 	first := map[key]*hclsyntax.Block{}
 	for _, b := range block.Body.Blocks {
 		if !slices.Contains(words, b.Type) || len(b.Labels) != 1 {
@@ -90,18 +92,17 @@ func (c *checker) oneName(block *hclsyntax.Block, words ...string) {
 		if !known {
 			continue
 		}
-		k := key{b.Type, b.Labels[0], name}
+		k := key{b.Type, cmp.Or(name, b.Labels[0])}
+		if b.Type == "tool" {
+			k.name = b.Labels[0] + "/" + k.name // taps and dies may both be called "metric"
+		}
 		other, taken := first[k]
 		if !taken {
 			first[k] = b
 			continue
 		}
-		advice := "Give one a name: name = \"...\"."
-		if name != "" {
-			advice = "Give one another name."
-		}
-		c.report(fault(b.DefRange(), fmt.Sprintf("Two of %s %q cannot be told apart", b.Type, b.Labels[0]),
-			"The other is in line %d. %s", other.DefRange().Start.Line, advice))
+		c.report(fault(b.DefRange(), fmt.Sprintf("Two of %s %q cannot be told apart", b.Type, cmp.Or(name, b.Labels[0])),
+			"The other is in line %d. Give one a name of its own: name = \"...\".", other.DefRange().Start.Line))
 	}
 }
 

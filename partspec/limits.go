@@ -19,6 +19,11 @@ const (
 	maxReported     = 200    // diagnostics kept; cmd shows fewer
 	maxGuardReports = 20     // refusals of the guard in one file
 	maxQuantity     = 10_000
+	maxWordBytes    = 100 // names, materials, designations
+	maxParts        = 500
+	maxFits         = 500
+	maxFeatures     = 300   // in one part
+	maxChain        = 1_000 // values that rest on one another
 )
 
 // Tolerances of the checks, all in millimetres.

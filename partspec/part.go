@@ -16,7 +16,7 @@ var partShape = shapeOf{
 		may("quantity", kindCount), may("bought", kindFlag), may("roundness", kindLength), may("roughness", kindNumber),
 		may("inner_corner", kindLength), may("note", kindText),
 	},
-	blocks: slices.Concat([]string{"stock"}, featureWords(), relationWords),
+	blocks: slices.Concat([]string{"stock"}, FeatureWords(), relationWords),
 }
 
 // defaultInnerCorner is the largest radius left in a corner that is drawn sharp
@@ -61,16 +61,17 @@ func (c *checker) gatherPart(block *hclsyntax.Block) {
 			c.gatherStock(p, b)
 		case slices.Contains(relationWords, b.Type):
 			p.relations = append(p.relations, c.enter(b, p.path(), inches, relationShape, noLabel))
-		case slices.Contains(featureWords(), b.Type):
+		case slices.Contains(FeatureWords(), b.Type):
 			p.features = c.gatherFeature(p.features, b, p.entry)
 		}
-	}
-	if p.stock == nil && !p.has("bought") {
-		c.fail(p.entry, p.head(), p.title()+" has no stock", "Write what it is cut from: stock \"bar\" { diameter = 25 }.")
 	}
 	if i := slices.IndexFunc(c.parts, func(other *partEntry) bool { return other.name == p.name }); i >= 0 && p.name != "" {
 		first := c.parts[i].head()
 		c.report(fault(p.head(), fmt.Sprintf("A second part %q", p.name), "The first is at %s:%d. Give this one another name.", first.Filename, first.Start.Line))
+		return
+	}
+	if len(c.parts) == maxParts {
+		c.report(fault(p.head(), "There are too many parts", "A job has at most %d; make several jobs of it.", maxParts))
 		return
 	}
 	c.parts = append(c.parts, p)
@@ -80,6 +81,11 @@ func (c *checker) gatherPart(block *hclsyntax.Block) {
 // within a part, whatever the word, because relations use the name alone.
 func (c *checker) gatherFeature(list []*entry, b *hclsyntax.Block, in *entry) []*entry {
 	kind := findFeatureKind(b.Type)
+	if len(list) == maxFeatures {
+		in.lost = true
+		c.report(fault(b.DefRange(), "There are too many features", "A part has at most %d.", maxFeatures))
+		return list
+	}
 	e := c.enter(b, in.path(), in.inches, kind.shape, nameLabel)
 	for _, inner := range b.Body.Blocks {
 		if shape, ok := segmentShapes[inner.Type]; ok && slices.Contains(kind.shape.blocks, inner.Type) {
@@ -116,6 +122,9 @@ func (c *checker) buildPart(p *partEntry) *Part {
 	part.Material = c.material(p.entry)
 	s := &shaper{c: c, part: part, owner: p.entry, entries: p.features}
 	part.Length = s.size(p.entry, "length", useLength)
+	if p.stock == nil && !part.Bought {
+		c.fail(p.entry, p.head(), p.title()+" has no stock", "Write what it is cut from: stock \"bar\" { diameter = 25 }.")
+	}
 	part.Stock = c.buildStock(p, s)
 	part.Features = s.build()
 	if part.Length.Value > 0 {

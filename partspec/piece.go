@@ -100,6 +100,11 @@ func radiusBeside(pieces []piece, z units.Length, side End) units.Length {
 	return most
 }
 
+// inside keeps the positions that lie within a stretch.
+func inside(within Span, lists ...[]units.Length) []units.Length {
+	return slices.DeleteFunc(slices.Concat(lists...), func(z units.Length) bool { return z <= within.Left || z >= within.Right })
+}
+
 // checkWalls finds places where the hollow reaches the outside.
 func (s *shaper) checkWalls() {
 	outer := slices.Concat(s.outsidePieces(), s.groovePieces())
@@ -114,13 +119,7 @@ func (s *shaper) checkWalls() {
 
 // checkWall reports a wall that is gone; one message for each hollow piece.
 func (s *shaper) checkWall(in, out piece, both Span) bool {
-	places := []units.Length{both.Left, both.Right}
-	for _, z := range slices.Concat(in.turns, out.turns) {
-		if z > both.Left && z < both.Right {
-			places = append(places, z)
-		}
-	}
-	for _, z := range places {
+	for _, z := range append([]units.Length{both.Left, both.Right}, inside(both, in.turns, out.turns)...) {
 		wall := out.radius(z) - in.radius(z)
 		if wall > sameLength {
 			continue

@@ -11,14 +11,15 @@ import (
 // outside in: first what makes the outside, then what makes the hollow, then
 // what is cut in those, then the edges between them.
 type shaper struct {
-	c       *checker
-	part    *Part  // its length, general class and stock are known already
-	owner   *entry // the part or the stock
-	entries []*entry
-	done    map[string]Feature
-	rims    map[string]rim // edges of the chamfers and fillets
-	outer   []*outside     // pieces of the outside, from left to right once placed
-	doubt   bool           // a feature failed, so what needs all of them is not judged
+	c        *checker
+	part     *Part  // its length, general class and stock are known already
+	owner    *entry // the part or the stock
+	entries  []*entry
+	done     map[string]Feature
+	existing *shaper        // of the existing piece that the part is made from
+	rims     map[string]rim // edges of the chamfers and fillets
+	outer    []*outside     // pieces of the outside, from left to right once placed
+	doubt    bool           // a feature failed, so what needs all of them is not judged
 }
 
 // stage is when a feature is built.
@@ -36,38 +37,64 @@ const (
 // featureKind is a word that makes a feature.
 type featureKind struct {
 	word  string
-	stage stage // of a taper: stageInside when it says so
+	stage stage // of an inside taper: stageInside
 	shape shapeOf
-	build func(*shaper, *entry) Feature // nil after an error
 }
 
 // featureKinds lists every kind, in the order the language document tells them.
-// It is a function because the builders name it in turn.
-func featureKinds() []featureKind {
-	return []featureKind{
-		{"spigot", stageOutside, spigotShape, (*shaper).spigot},
-		{"flange", stageOutside, spigotShape, (*shaper).spigot},
-		{"taper", stageOutside, taperShape, (*shaper).taper},
-		{"profile", stageOutside, profileShape, (*shaper).profile},
-		{"bore", stageInside, boreShape, (*shaper).bore},
-		{"counterbore", stageInside, boreShape, (*shaper).bore},
-		{"groove", stageCut, grooveShape, (*shaper).groove},
-		{"recess", stageCut, recessShape, (*shaper).recess},
-		{"thread", stageThread, threadShape, (*shaper).thread},
-		{"knurl", stageThread, knurlShape, (*shaper).knurl},
-		{"chamfer", stageEdge, chamferShape, (*shaper).chamfer},
-		{"fillet", stageEdge, filletShape, (*shaper).fillet},
-	}
+var featureKinds = []featureKind{
+	{"spigot", stageOutside, spigotShape},
+	{"flange", stageOutside, spigotShape},
+	{"taper", stageOutside, taperShape},
+	{"profile", stageOutside, profileShape},
+	{"bore", stageInside, boreShape},
+	{"counterbore", stageInside, boreShape},
+	{"groove", stageCut, grooveShape},
+	{"recess", stageCut, recessShape},
+	{"thread", stageThread, threadShape},
+	{"knurl", stageThread, knurlShape},
+	{"chamfer", stageEdge, chamferShape},
+	{"fillet", stageEdge, filletShape},
 }
 
-// featureWords are the words of featureKinds.
-func featureWords() []string {
-	return []string{"spigot", "flange", "taper", "profile", "bore", "counterbore", "groove", "recess", "thread", "knurl", "chamfer", "fillet"}
+// feature builds the feature of an entry; nil after an error.
+func (s *shaper) feature(e *entry) Feature {
+	switch e.word {
+	case "spigot", "flange":
+		return s.spigot(e)
+	case "taper":
+		return s.taper(e)
+	case "profile":
+		return s.profile(e)
+	case "bore", "counterbore":
+		return s.bore(e)
+	case "groove":
+		return s.groove(e)
+	case "recess":
+		return s.recess(e)
+	case "thread":
+		return s.thread(e)
+	case "knurl":
+		return s.knurl(e)
+	case "chamfer":
+		return s.chamfer(e)
+	case "fillet":
+		return s.fillet(e)
+	}
+	panic("partspec: no builder for the feature " + e.word)
+}
+
+// FeatureWords lists the words of features in the order of the language document.
+func FeatureWords() []string {
+	var words []string
+	for _, k := range featureKinds {
+		words = append(words, k.word)
+	}
+	return words
 }
 
 func findFeatureKind(word string) featureKind {
-	kinds := featureKinds()
-	return kinds[slices.IndexFunc(kinds, func(k featureKind) bool { return k.word == word })]
+	return featureKinds[slices.IndexFunc(featureKinds, func(k featureKind) bool { return k.word == word })]
 }
 
 func stageOf(e *entry) stage {
@@ -111,7 +138,7 @@ func (s *shaper) build() []Feature {
 func (s *shaper) buildOne(e *entry) {
 	var f Feature
 	if !e.broken && s.part.Length.Value > 0 {
-		f = findFeatureKind(e.word).build(s, e)
+		f = s.feature(e)
 	}
 	if f == nil || e.broken {
 		s.doubt, e.broken = true, true

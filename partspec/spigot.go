@@ -28,9 +28,10 @@ func (s *shaper) spigot(e *entry) Feature {
 }
 
 // spigotDiameter is what is drawn, the stock's own outside, or the blank of the
-// thread on it.
+// thread on it. An existing piece has several outsides, so that there the
+// diameter is written beside as_supplied.
 func (s *shaper) spigotDiameter(e *entry) Size {
-	if e.flag("as_supplied") {
+	if e.flag("as_supplied") && s.part.Stock.Kind != Existing {
 		if e.has("diameter") {
 			s.c.fail(e, e.at("diameter"), fmt.Sprintf("%s has two diameters", e.title()), "as_supplied leaves the stock's own outside: leave diameter or as_supplied out.")
 		}

@@ -15,7 +15,7 @@ var stockShapes = map[string]shapeOf{
 	"bar":      sawn.with(need("diameter", kindSize)),
 	"tube":     sawn.with(need("outside", kindSize), need("inside", kindSize)),
 	"hexagon":  sawn.with(need("across_flats", kindSize)),
-	"existing": {attrs: []attr{need("length", kindSize), may("rough", kindFlag), may("note", kindText)}, blocks: featureWords()},
+	"existing": {attrs: []attr{need("length", kindSize), may("at", kindPosition), may("rough", kindFlag), may("note", kindText)}, blocks: FeatureWords()},
 }
 
 var stockKinds = []string{"bar", "tube", "hexagon", "existing"}
@@ -80,7 +80,10 @@ func (c *checker) buildExisting(e *entry, s *shaper, stock *Stock) {
 	stock.Kind = Existing
 	piece := &Part{Name: e.title(), General: s.part.General, Inches: s.part.Inches, Length: s.size(e, "length", useLength)}
 	shape := &shaper{c: c, part: piece, owner: e, entries: e.children}
-	stock.Features = shape.build()
+	stock.Features, stock.At = shape.build(), -e.length("at")
+	if e.length("at") < 0 {
+		c.fail(e, e.at("at"), "The part begins outside the existing piece", "at counts from the piece's left end to the part's: write 0 or more.")
+	}
 	if shape.doubt {
 		e.broken = true
 		return
@@ -95,6 +98,7 @@ func (c *checker) buildExisting(e *entry, s *shaper, stock *Stock) {
 		}
 	}
 	stock.Inside = shape.throughBore()
+	s.existing = shape
 }
 
 // throughBore is the smallest bore that goes right through, else zero.
@@ -105,63 +109,4 @@ func (s *shaper) throughBore() Size {
 		}
 	}
 	return Size{}
-}
-
-// checkStock finds parts that the stock has no metal for.
-func (s *shaper) checkStock() {
-	stock := s.part.Stock
-	if stock.Kind == StockInvalid {
-		return
-	}
-	if stock.Length.Value > 0 && stock.Length.Value < s.length()-sameLength {
-		s.c.fail(s.owner, stock.Range, fmt.Sprintf("The stock is shorter than %s", s.owner.title()), "The part is %s long, the stock %s.%s",
-			s.shown(s.length()), s.shown(stock.Length.Value), s.wrongUnit(s.length(), stock.Length.Value))
-	}
-	if stock.Kind == Existing {
-		return // compared with its shape by the planner, cut by cut
-	}
-	for _, p := range s.outsidePieces() {
-		s.checkOutside(p, stock)
-	}
-	if stock.Kind == Tube && !s.doubt {
-		s.checkInside(stock)
-	}
-}
-
-func (s *shaper) checkOutside(p piece, stock Stock) {
-	e := s.entryOf(p.name)
-	if f, ok := s.done[p.name].(*Spigot); ok && f.AsSupplied {
-		return
-	}
-	_, most := p.extremes()
-	switch excess := 2*most - stock.Outside.Value; {
-	case excess > sameLength:
-		s.c.fail(e, e.head(), fmt.Sprintf("%s is larger than its stock", e.title()), "It is %s across, the %s %s.%s",
-			s.shown(2*most), stock.Kind, s.shown(stock.Outside.Value), s.wrongUnit(2*most, stock.Outside.Value))
-	case excess > -sameLength && stock.Kind != Hexagon:
-		s.c.fail(e, e.head(), fmt.Sprintf("Nothing is left to turn on %s", e.title()), "It has the diameter of its stock: write as_supplied = true to leave that as it is, or take larger stock.")
-	}
-}
-
-// checkInside: a tube has no metal where the part has some nearer the axis.
-func (s *shaper) checkInside(stock Stock) {
-	bores := s.insidePieces()
-	reached := units.Length(0)
-	for reached < s.length()-sameLength {
-		r := radiusBeside(bores, reached, Right)
-		if 2*r < stock.Inside.Value-sameLength {
-			s.c.fail(s.owner, stock.Inside.Range, "The tube has no metal there", "Its bore is %s, the part's hollow %s at %s from the left end: take a tube with a smaller bore, or a bar.",
-				s.shown(stock.Inside.Value), s.shown(2*r), s.shown(reached))
-			return
-		}
-		next := s.length()
-		for _, p := range bores {
-			for _, z := range []units.Length{p.span.Left, p.span.Right} {
-				if z > reached+sameLength {
-					next = min(next, z)
-				}
-			}
-		}
-		reached = next
-	}
 }

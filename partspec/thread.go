@@ -151,10 +151,14 @@ func (s *shaper) leftHand(e *entry) bool {
 // threadEnd is the free end of a spigot: the end of the part if it has one,
 // else the end whose neighbour is smaller.
 func (s *shaper) threadEnd(e *entry, on *Spigot) End {
-	if e.has("from") {
-		return s.fromEnd(e, EndInvalid)
-	}
 	left, right := s.freedom(on.Span.Left, Left, on), s.freedom(on.Span.Right, Right, on)
+	if e.has("from") {
+		end := s.fromEnd(e, EndInvalid)
+		if end == Left && left == 0 || end == Right && right == 0 {
+			s.c.fail(e, e.at("from"), fmt.Sprintf("The %s end of %s is not free", end, s.entryOf(on.Name).title()), "What lies beside it is larger, so that no thread can be begun there.")
+		}
+		return end
+	}
 	switch {
 	case left > right:
 		return Left

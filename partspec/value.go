@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"unicode"
 
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
@@ -56,14 +57,18 @@ func convertText(a attr, v cty.Value) (value, *misuse) {
 		return value{}, wrongKind(a)
 	}
 	text := strings.TrimSpace(v.AsString())
-	if len(text) > maxTextBytes {
-		return value{}, &misuse{"the text is too long", fmt.Sprintf("It has at most %d letters.", maxTextBytes)}
+	most := maxTextBytes
+	if a.kind == kindWord {
+		most = maxWordBytes
+	}
+	if len(text) > most {
+		return value{}, &misuse{"the text is too long", fmt.Sprintf("It has at most %d letters.", most)}
 	}
 	if text == "" {
 		return value{}, &misuse{"the text is empty", "Write " + example(a) + ", or leave it out."}
 	}
-	if strings.ContainsFunc(text, func(r rune) bool { return r < ' ' }) {
-		return value{}, &misuse{"the text has more than one line", "Write it on one line."}
+	if strings.ContainsFunc(text, func(r rune) bool { return !unicode.IsPrint(r) }) {
+		return value{}, &misuse{"the text has signs that do not print", "Write it on one line, with plain spaces."}
 	}
 	return value{text: text}, nil
 }

@@ -64,7 +64,7 @@ part "pipe" {
   length   = 10
   stock "tube" {
     outside = 20
-    inside  = 15 # ERROR "The tube has no metal there"
+    inside  = 15 # ERROR "The stock has no metal there"
   }
   spigot "body" {
     diameter = 18
@@ -135,5 +135,31 @@ part "inch_read_as_mm" {
   }
   spigot "body" {
     diameter = 0.75 # WARNING "If the drawing has inches"
+  }
+}
+
+part "rework" {
+  material = "brass"
+  length   = 10
+  stock "existing" { # ERROR "The stock has no metal there"
+    length = 12
+    at     = 1
+    spigot "old" {
+      diameter = 22
+    }
+    bore "old_bore" {
+      diameter = 8
+    }
+  }
+  spigot "body" { # ERROR "The existing piece does not allow spigot 'body'"
+    diameter    = 20
+    as_supplied = true
+    length      = 5
+  }
+  spigot "big" { # ERROR "The existing piece does not allow spigot 'big'"
+    diameter = 23
+  }
+  bore "way" {
+    diameter = 6
   }
 }
