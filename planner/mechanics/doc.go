@@ -12,13 +12,25 @@
 // Where to find what:
 //
 //	ring.go domain.go     a ring, tube, cup or bar in jaws: RingGrip.Distortion and the range in which it holds
-//	pad.go field.go       pressure as harmonics; movement, out of round and stress anywhere on the ring
+//	most.go release.go    the most force a tolerance bears; what springs back after the cut
+//	straps.go plate.go    a ring under straps on a face; a plate with a big bore near an edge
+//	force.go tool.go      Kienzle's cutting force; drills and boring bars
+//	grip.go clamp.go      the least grip and the least strap force that hold
+//	chuck.go              hand-tightened chucks, and what speed takes from them
+//	hold.go mandrel.go    what friction and wedges resist
+//	bond.go fit.go        glue and solder; press fits
+//	beam.go whirl.go      deflection and critical speed of stepped shafts
+//	balance.go            faceplate balance
+//
+// and beneath them:
+//
+//	confidence.go         trust, band and input errors
+//	pad.go field.go       pressure as harmonics; movement and out of round anywhere on the ring
+//	stress.go             stress there
 //	annulus.go            the exact plane annulus for one harmonic
 //	shell.go web.go       its spread along the axis; a web that closes the end
-//	contact.go            stiff bored jaws with a mismatch, a plug with clearance
-//	force.go grip.go      Kienzle's cutting force; the least grip that holds
-//	mandrel.go bond.go    friction drives, wedges, glue and solder
-//	beam.go               deflection of stepped shafts, bars and tools
+//	contact.go            which cells of a face press: jaws.go for stiff bored jaws, plug.go for a plug
+//	thinring.go           the closed thin-ring formula, for a quick look
+//	frame.go              the plate's frame of beams
 //	band.go hermite.go    the one equation solver and the one finite element
-//	confidence.go         trust, band and input errors
 package mechanics

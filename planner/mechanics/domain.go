@@ -25,7 +25,7 @@ func (g RingGrip) confidence(d Distortion) Confidence {
 		return good(bandPart, "gripped over part of the length; checked against finite elements")
 	}
 	if float64(g.Jaws) > longWave*g.slenderness() {
-		return good(bandPart, "gripped over the full length; checked against finite elements (middle of the grip within 1 %)")
+		return good(bandShortWave, "gripped over the full length; checked against finite elements (middle of the grip within 1 %)")
 	}
 	return good(bandFull, "gripped over the full length; checked against finite elements (middle of the grip within 1 %)")
 }

@@ -61,7 +61,7 @@ func (f *field) answer(m int, pressed face) answer {
 	if pressed == onBore {
 		a.sign, seen = 1, onOutside
 	}
-	if !f.plane && float64(m)*f.thickness()/f.meanRadius() <= planeAbove {
+	if !f.plane && f.wavesPerWall(m) <= planeAbove {
 		p := f.spread(m, 1/math.Abs(a.move(seen)))
 		a.profile = &p
 	}
@@ -73,11 +73,22 @@ func (f *field) state(a answer, z float64) (stretch, bend, hoop, axial float64) 
 	if a.profile != nil {
 		return a.profile.read(z)
 	}
-	if z <= f.grip {
+	if f.gripped(z) {
 		return 1, 0, 0, 0
 	}
 	return 0, 0, 0, 0
 }
+
+// edgeShare is the share by which a figure may lie past an edge and still count as on it. Round dimensions hit edges
+// exactly, and rounding must not decide there: the same ring in inches has to give the same figures.
+const edgeShare = 1e-9
+
+// wavesPerWall is m h/R: how short a harmonic is against the wall.
+func (f *field) wavesPerWall(m int) float64 {
+	return float64(m) * f.thickness() / f.meanRadius() / (1 + edgeShare)
+}
+
+func (f *field) gripped(z float64) bool { return z <= f.grip*(1+edgeShare) }
 
 // outOfRound is the peak-to-valley radial movement of a face at z, mm.
 func (f *field) outOfRound(l loads, z float64, seen face) float64 {
@@ -134,9 +145,12 @@ var cosines = func() (table [2 * angleSteps]float64) {
 	return table
 }()
 
+// middle is the middle of the grip, or the nearest place where a cup has a bore.
+func (f *field) middle() float64 { return math.Max(f.grip/2, f.web) }
+
 // planes are the places along the axis where the wall is read, the middle of the grip first.
 func (f *field) planes() []float64 {
-	list := []float64{f.grip / 2}
+	list := []float64{f.middle()}
 	if f.plane {
 		return list
 	}

@@ -62,7 +62,6 @@ func (s wall) spread(m int, stiffness float64) profile {
 }
 
 // spreadEven is m = 0: a beam on springs, D w”” + K w = p. It holds no membrane part: K is the hoop stiffness itself.
-// A web is left out: it only lowers the even squeeze, which no out-of-round figure contains.
 func (s wall) spreadEven(stiffness float64) profile {
 	f := s.frame(0, stiffness)
 	h := s.thickness()
@@ -74,6 +73,9 @@ func (s wall) spreadEven(stiffness float64) profile {
 				f.addTo(i, a, b, 0, 0, (d*c.bends[a][b]+stiffness*c.values[a][b])/(s.modulus*h))
 			}
 		}
+	}
+	if s.web > 0 {
+		f.evenWeb()
 	}
 	right := f.pressure()
 	for i := range f.nodes {
@@ -160,7 +162,7 @@ func (f *shellFrame) hold(node int, right []float64, value, slope float64) {
 func (f *shellFrame) pressure() []float64 {
 	right := make([]float64, 4*len(f.nodes))
 	unit := 1 / (f.modulus * f.thickness() * f.thickness())
-	for i := 0; i+1 < len(f.nodes) && f.nodes[i] < f.grip; i++ {
+	for i := 0; i+1 < len(f.nodes) && (f.nodes[i]+f.nodes[i+1])/2 < f.grip; i++ {
 		l := f.nodes[i+1] - f.nodes[i]
 		for a, share := range [4]float64{l / 2, l * l / 12, l / 2, -l * l / 12} {
 			right[4*i+4*(a/2)+a%2] += unit * share

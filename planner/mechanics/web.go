@@ -19,17 +19,28 @@ func (s wall) rigidLength() float64 { return webStart * s.web }
 //
 // joins the functional, with P and P' left free there, and w taken back to the middle plane as a rigid arm.
 func (f *shellFrame) webSprings() {
-	kw := f.webInPlane()
 	kuu, kus, kss := f.webBending()
-	h, e, d := f.thickness(), f.modulus, (webStart-webMiddle)*f.web
+	f.webArm(f.webInPlane(), kss-kus*kus/kuu)
 	q := (f.m / f.meanRadius()) * (f.m / f.meanRadius())
-	f.equations.add(0, 0, kw/(e*h))
-	f.equations.add(0, 1, -kw*d/(e*h))
-	f.equations.add(1, 0, -kw*d/(e*h))
-	f.equations.add(1, 1, (kw*d*d+kss-kus*kus/kuu)/(e*h))
 	f.equations.add(1, 2, q*kus/kuu)
 	f.equations.add(2, 1, q*kus/kuu)
-	f.equations.add(2, 2, -q*q*e*h/kuu)
+	f.equations.add(2, 2, -q*q*f.modulus*f.thickness()/kuu)
+}
+
+// evenWeb is the web under an even squeeze: a disc with u = p R (1-nu)/E, and a plate that is dished by its edge.
+func (f *shellFrame) evenWeb() {
+	r, nu := f.meanRadius(), f.poisson
+	d := f.modulus * f.web * f.web * f.web / (12 * (1 - nu*nu))
+	f.webArm(f.web*f.modulus/((1-nu)*r), d*(1+nu)/r)
+}
+
+// webArm holds movement (at the web's middle plane) and turn of the wall's start with a spring each.
+func (f *shellFrame) webArm(movement, turn float64) {
+	eh, arm := f.modulus*f.thickness(), (webStart-webMiddle)*f.web
+	f.equations.add(0, 0, movement/eh)
+	f.equations.add(0, 1, -movement*arm/eh)
+	f.equations.add(1, 0, -movement*arm/eh)
+	f.equations.add(1, 1, (movement*arm*arm+turn)/eh)
 }
 
 // webInPlane is the stiffness of a solid disc of the web's thickness against the edge movement u_r = cos(m th),
