@@ -131,8 +131,14 @@ func importsOf(t *testing.T, file string) []string {
 	return list
 }
 
-// repoRoot is where go.mod lies, seen from this package.
-const repoRoot = "../.."
+// repoRoot is the folder where go.mod lies.
+var repoRoot = func() string {
+	dir, err := filepath.Abs("../..")
+	if err != nil {
+		panic(err)
+	}
+	return dir
+}()
 
 // goFiles lists every Go file of the repository, below its root.
 func goFiles(t *testing.T) []string {
