@@ -54,7 +54,7 @@ var importRules = []importRule{
 		tests: []string{"planner"}},
 	{pkg: "planner/rules", may: []string{"partspec", "partspec/units", "planner/shape", "planner/numbers/...", "planner/tables", "planner/plan", "planner/mechanics"}},
 	{pkg: "planner/process", may: []string{"partspec", "partspec/units", "planner/solid", "planner/shape", "planner/numbers/...", "planner/tables", "planner/plan", "planner/rules", "planner/mechanics"}},
-	{pkg: "planner/holding", may: []string{"partspec", "partspec/units", "planner/shape", "planner/numbers/...", "planner/tables", "planner/plan", "planner/rules", "planner/mechanics", "planner/process"}},
+	{pkg: "planner/holding", may: []string{"partspec", "partspec/units", "planner/solid", "planner/shape", "planner/numbers/...", "planner/tables", "planner/plan", "planner/rules", "planner/mechanics", "planner/process"}},
 	{pkg: "planner", may: []string{"partspec", "partspec/units", "planner/..."}},
 	{pkg: "planner/drawing", may: []string{"partspec", "partspec/units", "planner/plan", "planner/shape", "planner/tables"}},
 	{pkg: "sheets/...", may: []string{"planner/plan", "partspec/units", "goldmark", "sheets/..."}},
