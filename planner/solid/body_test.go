@@ -164,3 +164,13 @@ func TestWithinAgainstSampling(t *testing.T) {
 	assert.Greater(t, inside, 100)
 	assert.Less(t, inside, 290)
 }
+
+func TestLost(t *testing.T) {
+	bar := Cylinder(0, 50, 10, 0)
+	assert.False(t, Lost(bar, bar, Same).Any())
+	l := Lost(bar, bar.TurnTo(Const(20, 60, 8)).BoreTo(Const(40, 60, 3)), Same)
+	assert.Equal(t, Loss{Z0: 20, Z1: 50, Outside: 2, Inside: 3}, l)
+	l = Lost(bar, bar.TurnTo(Const(48, 60, -1)), Same)
+	assert.Equal(t, Loss{Z0: 48, Z1: 50, Whole: 10}, l)
+	assert.InDelta(t, 2, Lost(bar, bar.TurnTo(Arc(10, 10, 14, 10, 12, 10, false)), Same).Outside, Noise)
+}

@@ -13,7 +13,7 @@ func Lower(a, b Curve) Curve {
 }
 
 // Upper is the greater of both radii over a's domain; where b has no value, a's.
-func Upper(a, b Curve) Curve { return Lower(a.flip(), b.flip()).flip() }
+func Upper(a, b Curve) Curve { return Lower(a.Flip(), b.Flip()).Flip() }
 
 // extent says over which stretches two curves are combined.
 type extent int

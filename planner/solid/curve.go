@@ -93,8 +93,8 @@ func (c Curve) Clip(z0, z1 float64) Curve {
 // Raise is the curve moved outward.
 func (c Curve) Raise(by float64) Curve { return c.each(func(p Piece) Piece { return p.raise(by) }) }
 
-// flip is the curve with -r for r.
-func (c Curve) flip() Curve { return c.each(Piece.flip) }
+// Flip is the half plane turned over: -r for r, so that what is done to outer curves serves for inner ones.
+func (c Curve) Flip() Curve { return c.each(Piece.flip) }
 
 // Shift is the curve moved by dz along the axis and dr outward.
 func (c Curve) Shift(dz, dr float64) Curve {
@@ -131,7 +131,7 @@ func (c Curve) Least(z0, z1 float64) float64 {
 }
 
 // Greatest is the greatest radius over z0..z1, -Inf where the curve has no value there.
-func (c Curve) Greatest(z0, z1 float64) float64 { return -c.flip().Least(z0, z1) }
+func (c Curve) Greatest(z0, z1 float64) float64 { return -c.Flip().Least(z0, z1) }
 
 // pieceOver is the piece that has z inside.
 func (c Curve) pieceOver(z float64) (Piece, bool) {

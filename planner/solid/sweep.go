@@ -82,7 +82,7 @@ func (e Edge) Sweep(from, to Point) Curve {
 
 // SweepInside is the upper bound of what the tool passes over when it cuts away from the axis: the edge turned over.
 func (e Edge) SweepInside(from, to Point) Curve {
-	return e.Sweep(Point{from.Z, -from.R}, Point{to.Z, -to.R}).flip()
+	return e.Sweep(Point{from.Z, -from.R}, Point{to.Z, -to.R}).Flip()
 }
 
 // touches is the place on the edge whose direction is the given slope: before it the edge rises less, after it more.

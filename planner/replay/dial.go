@@ -1,0 +1,204 @@
+package replay
+
+import (
+	"math"
+	"sort"
+	"strconv"
+	"strings"
+
+	"catchplate/partspec"
+	"catchplate/planner/plan"
+)
+
+// checkDials holds what must be true of an operation's readings whatever the metal: within the dial's travel, approached from one side, and the
+// card says what the cuts say.
+func (w *walk) checkDials(op plan.Operation) {
+	w.checkTravel(op)
+	w.checkOneWay(op)
+	if len(op.Cuts) > 0 {
+		w.checkPasses(op)
+		w.checkCard(op)
+	}
+}
+
+// checkTravel holds that the readings of a dial lie within its slide's travel.
+func (w *walk) checkTravel(op plan.Operation) {
+	for _, name := range []string{"cross", "saddle", "tailstock", "top"} {
+		d, ok := w.machine.Dial(name)
+		if !ok || d.Travel == 0 {
+			continue
+		}
+		low, high := int64(0), int64(0)
+		for _, cut := range op.Cuts {
+			for _, rd := range append(append([]plan.Reading(nil), cut.From...), cut.To...) {
+				if rd.Dial == name {
+					low, high = min(low, rd.Graduations), max(high, rd.Graduations)
+				}
+			}
+		}
+		if span := float64(high-low) * graduationOf(d); span > float64(d.Travel)+same {
+			w.failOp("travel", "the %s slide would move %s; its travel is %s", name, mm(span), mm(float64(d.Travel)))
+		}
+	}
+}
+
+// checkOneWay holds that a dial moves under cut in one direction only, and that a table of steps moves every dial one way throughout, so that
+// backlash never enters (rule C-08). A dial indicator has none.
+func (w *walk) checkOneWay(op plan.Operation) {
+	way, last := map[string]int64{}, map[string]int64{}
+	for _, cut := range op.Cuts {
+		counts := countsOf(cut)
+		for _, name := range dialsOf(counts) {
+			if d, ok := w.machine.Dial(name); !ok || d.Reads == partspec.ReadsIndicator {
+				continue
+			}
+			c := counts[name]
+			moves := []int64{c[1] - c[0]}
+			if before, ok := last[name]; ok && op.Process == plan.Steps {
+				moves = append(moves, c[0]-before)
+			}
+			for _, by := range moves {
+				if by*way[name] < 0 {
+					w.failOp("one way", "the %s dial goes both ways under cut: at %q it turns round", name, cut.Name)
+					return
+				}
+				if by != 0 {
+					way[name] = by
+				}
+			}
+			last[name] = c[1]
+		}
+	}
+}
+
+func dialsOf(counts map[string][2]int64) []string {
+	var names []string
+	for name := range counts {
+		names = append(names, name)
+	}
+	sort.Strings(names)
+	return names
+}
+
+// checkPasses holds that the number of passes is the number of cuts.
+func (w *walk) checkPasses(op plan.Operation) {
+	if op.Passes != len(op.Cuts) {
+		w.failOp("passes", "it says %d passes and has %d cuts", op.Passes, len(op.Cuts))
+	}
+}
+
+// checkCard holds that every line of the card is a reading of the cuts, with turns, graduations and figure adding up to it, and that every place at
+// which a slide is set stands on the card.
+func (w *walk) checkCard(op plan.Operation) {
+	set := map[plan.Reading]bool{}
+	for _, cut := range op.Cuts {
+		for _, rd := range append(append([]plan.Reading(nil), cut.From...), cut.To...) {
+			set[rd] = true
+		}
+	}
+	shown := map[plan.Reading]bool{}
+	for _, l := range op.Card {
+		if l.Dial == "" {
+			continue
+		}
+		rd := plan.Reading{Dial: l.Dial, Graduations: l.Total}
+		shown[rd] = true
+		if l.Total != 0 && !set[rd] {
+			w.failOp("card", "line %q sets the %s dial to %d, where no cut goes", l.Label, l.Dial, l.Total)
+		}
+		w.checkLine(l)
+	}
+	for _, cut := range op.Cuts {
+		w.checkShown(cut, shown)
+	}
+}
+
+// checkShown holds that where a cut ends, and what stands still in it, is on the card. Where it begins in the air is the worker's own business.
+func (w *walk) checkShown(cut plan.Cut, shown map[plan.Reading]bool) {
+	counts := countsOf(cut)
+	for _, name := range dialsOf(counts) {
+		if end := counts[name][1]; end != 0 && !shown[plan.Reading{Dial: name, Graduations: end}] {
+			w.failOp("card", "cut %q takes the %s dial to %d; no line of the card says so", cut.Name, name, end)
+		}
+	}
+}
+
+// checkLine holds that a line's turns, graduations and figure are its total.
+func (w *walk) checkLine(l plan.Line) {
+	d, ok := w.machine.Dial(l.Dial)
+	if !ok {
+		w.failOp("card", "line %q reads a %s dial that %s has not", l.Label, l.Dial, w.machine.Name)
+		return
+	}
+	sum := l.Marks
+	if l.Counted {
+		turn := int64(math.Round(float64(d.PerTurn.Value) / float64(d.Graduation.Value)))
+		sum += l.Turns * turn
+	} else if l.Turns != 0 {
+		w.failOp("card", "line %q counts turns on a dial where none are counted", l.Label)
+	}
+	if sum != l.Total {
+		w.failOp("card", "line %q: its turns and graduations make %d, its total is %d", l.Label, sum, l.Total)
+	}
+	if l.Reads != string(d.Reads) {
+		w.failOp("card", "line %q says that the %s dial reads %s; it reads %s", l.Label, l.Dial, l.Reads, d.Reads)
+	}
+	w.checkReading(l, d)
+}
+
+// checkReading holds the dial's own figure against the total.
+func (w *walk) checkReading(l plan.Line, d partspec.Dial) {
+	want := float64(l.Total) * float64(d.Graduation.Value)
+	got, digit, ok := readFigure(l.Reading)
+	if !ok {
+		w.failOp("card", "line %q reads %q: expected a figure with its unit", l.Label, l.Reading)
+		return
+	}
+	if math.Abs(got-want) > digit/2+figure {
+		w.failOp("card", "line %q reads %q; %d graduations of %s are %s", l.Label, l.Reading, l.Total, mm(float64(d.Graduation.Value)), mm(want))
+	}
+}
+
+// readFigure reads "3.46 mm" or "0.125 in", fractions too, and tells how much its last digit is worth, in mm.
+func readFigure(text string) (value, digit float64, ok bool) {
+	text = strings.TrimPrefix(strings.TrimSpace(text), "≈")
+	number, unit, _ := strings.Cut(text, " ")
+	scale := 1.0
+	if strings.HasPrefix(unit, "in") {
+		scale = inch
+	} else if !strings.HasPrefix(unit, "mm") {
+		return 0, 0, false
+	}
+	whole, rest := 0.0, number
+	sign := 1.0
+	if strings.HasPrefix(rest, "-") {
+		sign, rest = -1, rest[1:]
+	}
+	if a, b, mixed := strings.Cut(rest, "-"); mixed {
+		n, err := strconv.ParseFloat(a, 64)
+		if err != nil {
+			return 0, 0, false
+		}
+		whole, rest = n, b
+	}
+	if a, b, fraction := strings.Cut(rest, "/"); fraction {
+		n, err1 := strconv.ParseFloat(a, 64)
+		m, err2 := strconv.ParseFloat(b, 64)
+		if err1 != nil || err2 != nil || m == 0 {
+			return 0, 0, false
+		}
+		return sign * (whole + n/m) * scale, 0, true
+	}
+	n, err := strconv.ParseFloat(rest, 64)
+	if err != nil {
+		return 0, 0, false
+	}
+	decimals := 0
+	if i := strings.IndexByte(rest, '.'); i >= 0 {
+		decimals = len(rest) - i - 1
+	}
+	return sign * (whole + n) * scale, scale * math.Pow10(-decimals), true
+}
+
+// inch in millimetres, exactly.
+const inch = 25.4

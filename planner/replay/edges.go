@@ -1,0 +1,104 @@
+package replay
+
+import (
+	"math"
+
+	"catchplate/partspec"
+	"catchplate/planner/solid"
+)
+
+// turnOver turns the half plane over, so that what is done to an outside serves for an inside: metal then lies below the curve.
+func turnOver(c solid.Curve) solid.Curve { return c.Flip() }
+
+// edges breaks and fills the edges that the drawing says: with the least metal as much as they may be broken and as little as they may be
+// filled, with the most the other way round.
+func (d drawing) edges(c solid.Curve, m metal, inside bool) solid.Curve {
+	if inside {
+		c = turnOver(c)
+	}
+	fs := d.outer
+	if inside {
+		fs = d.inner
+	}
+	for _, f := range d.features {
+		switch f := f.(type) {
+		case *partspec.Chamfer:
+			if f.Edge.Inside == inside {
+				size := m.inside(f.Size)
+				c = breakEdge(c, fs.at(float64(f.Edge.Z)).at, towards(f.Edge.Axial), size, size*math.Tan(f.Angle.Radians()))
+			}
+		case *partspec.Fillet:
+			if f.Edge.Inside == inside {
+				c = roundEdge(c, fs.at(float64(f.Edge.Z)).at, f, m)
+			}
+		}
+	}
+	if inside {
+		c = turnOver(c)
+	}
+	return c
+}
+
+func towards(e partspec.End) float64 {
+	if e == partspec.Left {
+		return -1
+	}
+	return 1
+}
+
+// beside is the radius next to z on one side.
+func beside(c solid.Curve, z, dir float64) float64 {
+	left, right := c.At(z)
+	if dir < 0 {
+		return left
+	}
+	return right
+}
+
+// breakEdge cuts the edge at z, whose metal lies in direction dir, off by a cone: long along the axis, deep across it.
+func breakEdge(c solid.Curve, z, dir, long, deep float64) solid.Curve {
+	r := beside(c, z, dir)
+	if math.IsNaN(r) {
+		return c
+	}
+	return solid.Lower(c, solid.Line(z, r-deep, z+dir*long, r))
+}
+
+func roundEdge(c solid.Curve, z float64, f *partspec.Fillet, m metal) solid.Curve {
+	dir := towards(f.Edge.Axial)
+	r := beside(c, z, dir)
+	if math.IsNaN(r) {
+		return c
+	}
+	if f.Edge.Convex {
+		rho := m.inside(f.Radius) // the larger it is, the less metal
+		return solid.Lower(c, solid.Arc(z, r-rho, z+dir*rho, r, z+dir*rho, r-rho, true))
+	}
+	return solid.Upper(c, cornerArc(c, z, r, dir, m.outside(f.Radius)))
+}
+
+// cornerArc is the round that fills the corner at (z, r), whose floor lies in direction dir, no higher than the wall of the corner.
+func cornerArc(c solid.Curve, z, r, dir, rho float64) solid.Curve {
+	arc := solid.Arc(z, r+rho, z+dir*rho, r, z+dir*rho, r+rho, false)
+	wall := beside(c, z, -dir)
+	if math.IsNaN(wall) {
+		return solid.Curve{}
+	}
+	return solid.Lower(arc, solid.Const(-solid.Far, solid.Far, wall))
+}
+
+// fillCorners fills every corner of an outside with the round that a tool's nose may leave.
+func fillCorners(c solid.Curve, rho float64) solid.Curve {
+	if rho <= 0 {
+		return c
+	}
+	filled := c
+	for _, s := range stepsOf(c) {
+		dir, floor := -1.0, s.left // the floor lies on the lower side
+		if s.right < s.left {
+			dir, floor = 1, s.right
+		}
+		filled = solid.Upper(filled, cornerArc(c, s.z, floor, dir, rho))
+	}
+	return filled
+}

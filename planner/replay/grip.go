@@ -1,0 +1,229 @@
+package replay
+
+import (
+	"math"
+
+	"catchplate/partspec"
+	"catchplate/planner/solid"
+)
+
+const (
+	// leastGrip and leastGripDeep: without a tailstock work is gripped over at least 10, or half its diameter (rule B-27, published);
+	// with one, over 5. A disc hard on the jaw steps may do with 4, for cuts to 0.5 deep and a diameter to 20 grips.
+	leastGrip      = 10.0
+	leastGripShare = 0.5
+	leastGripTail  = 5.0
+	leastGripDisc  = 4.0
+	discDepth      = 0.5
+	discDiameters  = 20.0
+
+	// tight is the tolerance below which a surface counts as finished to size, not to be gripped bare (rule E-03 counts such as toleranced).
+	tight = 0.2
+
+	// figureStickOut is how far the printed stick-out may differ from the true one.
+	figureStickOut = 0.5
+)
+
+// checkGrip holds that what is gripped is there, as long and as thick as the plan says, and may be gripped.
+func (w *walk) checkGrip() {
+	g := w.setup.Grip
+	switch g.Kind {
+	case "jaws", "collet", "mandrel", "glued_bore":
+		w.checkGripped()
+	case "centres", "glued_face":
+	default:
+		w.failOp("grip", "%q is no way to grip: expected jaws, collet, mandrel, centres, glued_face or glued_bore", g.Kind)
+		return
+	}
+	if g.Kind != "centres" {
+		w.checkStickOut()
+	}
+	w.checkLocates()
+}
+
+func (w *walk) checkGripped() {
+	g := w.setup.Grip
+	lo, hi := w.grip()
+	if hi-lo <= same {
+		w.failOp("grip", "it grips over %s mm", mm(hi-lo))
+		return
+	}
+	surface := w.body.Outer
+	if g.Inside {
+		surface = w.body.Inner
+	}
+	z0, z1 := w.body.Ends()
+	if lo < z0-same-w.slackPlace || hi > z1+same+w.slackPlace {
+		w.failOp("grip", "it grips from %s to %s, the work reaches from %s to %s", mm(lo), mm(hi), mm(z0), mm(z1))
+		return
+	}
+	// Ends made by measuring may lie a little otherwise than the plan reckons.
+	lo, hi = math.Max(lo, z0), math.Min(hi, z1)
+	thin, thick := surface.Least(lo, hi), surface.Greatest(lo, hi)
+	off := math.Max(math.Abs(thin-g.RadiusMM), math.Abs(thick-g.RadiusMM))
+	if !(off <= w.slackRadius+same) {
+		w.failOp("grip", "it grips Ø%s from %s to %s; the work there is Ø%s to Ø%s", mm(2*g.RadiusMM), mm(lo), mm(hi), mm(2*thin), mm(2*thick))
+		return
+	}
+	w.capacity()
+	w.checkGripLength(hi - lo)
+	w.checkJaws()
+	if !g.Inside {
+		w.through(lo, hi)
+	}
+	w.checkBare(lo, hi)
+}
+
+func (w *walk) checkGripLength(length float64) {
+	g, h := w.setup.Grip, w.holding
+	longest := float64(h.JawLength)
+	if g.Kind == "collet" {
+		longest = float64(h.GripLength)
+	}
+	if longest > 0 && length > longest+same && g.Kind != "mandrel" && g.Kind != "glued_bore" {
+		w.failOp("grip", "it grips over %s; %s is %s long", mm(length), h.Name, mm(longest))
+	}
+	if g.Kind != "jaws" {
+		return
+	}
+	d := 2 * g.RadiusMM
+	need := math.Max(leastGrip, leastGripShare*d)
+	if w.setup.Tailstock {
+		need = leastGripTail
+	}
+	if length >= need-same || length >= leastGripDisc-same && d <= discDiameters*length && w.lightCuts() {
+		return
+	}
+	w.failOp("grip", "it grips Ø%s over %s; at least %s is needed, or %s for a disc on the jaw steps with cuts to %s (rule B-27)",
+		mm(d), mm(length), mm(need), mm(leastGripDisc), mm(discDepth))
+}
+
+// lightCuts reports whether no operation of the setup cuts deeper than a disc on the jaw steps stands.
+func (w *walk) lightCuts() bool {
+	for _, op := range w.setup.Operations {
+		if op.DepthMM > discDepth+figure {
+			return false
+		}
+	}
+	return true
+}
+
+func (w *walk) checkJaws() {
+	g, h := w.setup.Grip, w.holding
+	if g.Kind != "jaws" {
+		return
+	}
+	if h.Jaws > 0 && g.Jaws != h.Jaws {
+		w.failOp("grip", "%d jaws; %s has %d", g.Jaws, h.Name, h.Jaws)
+	}
+	if width := float64(h.JawWidth); width > 0 && math.Abs(g.JawWidthMM-width) > figure {
+		w.failOp("grip", "jaws %s wide; those of %s are %s", mm(g.JawWidthMM), h.Name, mm(width))
+	}
+}
+
+// checkBare holds that no thread, and no surface finished to a tight size, is gripped by bare hard jaws.
+func (w *walk) checkBare(lo, hi float64) {
+	g := w.setup.Grip
+	if !hard(w.holding.Kind) || g.Packing != "" {
+		return
+	}
+	for _, m := range w.marks {
+		if m.inside == g.Inside && m.z0 < hi-same && m.z1 > lo+same {
+			w.failOp("bare jaws", "hard jaws would grip %s, which is threaded or knurled there (rule B-40)", m.feature)
+		}
+	}
+	for _, f := range w.part.Features {
+		size, ok := diameterOf(f)
+		left, right, _ := spanOf(f)
+		if !ok || isInside(f) != g.Inside || left > hi-same || right < lo+same || float64(size.Width()) >= tight {
+			continue
+		}
+		if r := 2 * g.RadiusMM; r >= float64(size.Low)-same && r <= float64(size.High)+same {
+			w.failOp("bare jaws", "hard jaws without packing would grip %s, finished to %s mm (rule B-37)", f.Head().ID(), mm(float64(size.Width())))
+		}
+	}
+}
+
+// diameterOf is the diameter of a cylinder that is cut.
+func diameterOf(f partspec.Feature) (partspec.Size, bool) {
+	switch f := f.(type) {
+	case *partspec.Spigot:
+		return f.Diameter, !f.AsSupplied
+	case *partspec.Bore:
+		return f.Diameter, !f.AsSupplied
+	}
+	return partspec.Size{}, false
+}
+
+// checkStickOut holds the free length against the plan's figure.
+func (w *walk) checkStickOut() {
+	got := w.free() * (w.freeZ() - w.jawFace())
+	if w.setup.Grip.Inside || w.setup.Grip.Kind == "glued_face" {
+		return // the work itself does not stand out of the grip
+	}
+	if math.Abs(got-w.setup.StickOutMM) > figureStickOut+w.slackPlace {
+		w.failOp("stick-out", "%s of it stands out of the grip, the plan says %s", mm(got), mm(w.setup.StickOutMM))
+	}
+}
+
+// checkLocates holds that the work is located on what the plan says: raw stock, or the surface of a feature.
+func (w *walk) checkLocates() {
+	g := w.setup.Grip
+	if g.Kind == "centres" || g.Kind == "glued_face" {
+		return
+	}
+	lo, hi := w.grip()
+	setup, _ := w.madeAt((lo+hi)/2, g.RadiusMM, g.Inside)
+	if w.setup.Locates == "stock" {
+		if setup >= 0 {
+			w.failOp("located on", "it says raw stock, but the surface gripped was cut in setup %d", w.plan.Setups[setup].Number)
+		}
+		return
+	}
+	f := w.part.Feature(w.setup.Locates)
+	left, right, ok := spanOfNamed(f)
+	if !ok || isInside(f) != g.Inside || left > hi-same || right < lo+same {
+		w.failOp("located on", "it says %q, which is not what is gripped from %s to %s", w.setup.Locates, mm(lo), mm(hi))
+	}
+}
+
+func spanOfNamed(f partspec.Feature) (left, right float64, ok bool) {
+	if f == nil {
+		return 0, 0, false
+	}
+	return spanOf(f)
+}
+
+// madeAt is the place in the plan of the cut that made the surface of radius r at z; -1 for the stock's own.
+func (w *walk) madeAt(z, r float64, inside bool) (setup, op int) {
+	if inside {
+		return w.maker(z, r-2*offSurface)
+	}
+	return w.maker(z, r+2*offSurface)
+}
+
+// checkGripClear holds that a cut takes nothing of what is gripped, and that its tool keeps away from what grips.
+func (w *walk) checkGripClear(m motion, before solid.Body) {
+	g := w.setup.Grip
+	if g.Kind == "centres" || g.Kind == "glued_face" {
+		return
+	}
+	lo, hi := w.grip()
+	lost := solid.Lost(before.Keep(lo, hi), w.body.Keep(lo, hi), same)
+	cut := lost.Outside
+	if g.Inside {
+		cut = lost.Inside
+	}
+	if cut > same || lost.Whole > same {
+		w.failOp("grip", "cut %q takes metal that is gripped, between %s and %s", m.name, mm(math.Max(lo, lost.Z0)), mm(math.Min(hi, lost.Z1)))
+		return
+	}
+	away := w.free() * (m.head - w.jawFace())
+	if m.inside == g.Inside && away < clearance-same {
+		w.failOp("clearance", "cut %q brings the tool to %s mm from what grips the work; it must keep %s away (rule B-45)", m.name, mm(away), mm(clearance))
+		return
+	}
+	if g.Inside && !m.inside && m.outer.Least(lo, hi) < g.RadiusMM-same {
+		w.failOp("clearance", "cut %q goes down to Ø%s and into what holds the bore of Ø%s", m.name, mm(2*m.outer.Least(lo, hi)), mm(2*g.RadiusMM))
+	}
+}

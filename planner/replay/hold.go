@@ -1,0 +1,143 @@
+package replay
+
+import (
+	"math"
+
+	"catchplate/planner/mechanics"
+)
+
+const (
+	// friction between jaws and work, and the safety factor (rule B-42: smooth hard jaws on finished work 0.15; 2.5).
+	friction = 0.15
+	safety   = 2.5
+	// glueShear is the most that a glued joint is reckoned with (rule B-16).
+	glueShear = 1.5
+	// gripShare is how far the plan's grip may lie under the least reckoned here.
+	gripShare = 0.95
+	// roundShare is the share of the roundness allowed that the grip may take (rule B-23: a third).
+	roundShare = 1.0 / 3
+	// errorFigure is how far the plan's lobed error may lie under the one reckoned here: the formula's own error in part-length grips.
+	errorFigure = 0.1
+)
+
+// release checks, when all cuts of a setup are known, that the grip held and did not harm.
+func (w *walk) release() {
+	g := w.setup.Grip
+	switch g.Kind {
+	case "jaws":
+		w.checkJawForce()
+		w.checkDistortion()
+	case "glued_face", "glued_bore":
+		w.checkGlue()
+	}
+}
+
+// checkJawForce holds the working grip against the least that every cut needs, and against what the chuck gives.
+func (w *walk) checkJawForce() {
+	g, h := w.setup.Grip, w.holding
+	for _, l := range w.loads {
+		need, err := mechanics.LeastGripPerJaw(w.demand(l))
+		if err != nil {
+			w.failOp("grip force", "%v", err)
+			return
+		}
+		if g.WorkingN < gripShare*need.PerJawN {
+			w.fail(l.at, "grip force", "cut %q needs %.0f N a jaw (%s); the grip is %.0f N", l.name, need.PerJawN, need.RuledBy, g.WorkingN)
+			return
+		}
+	}
+	if firm := float64(h.GripFirm); firm > 0 && g.WorkingN > firm*(1+figure) {
+		w.failOp("grip force", "%.0f N a jaw; %s gives at most %.0f", g.WorkingN, h.Name, firm)
+	}
+	if light := float64(h.GripLight); light > 0 && g.WorkingN < light*(1-figure) {
+		w.failOp("grip force", "%.0f N a jaw; the lightest nip of %s is %.0f", g.WorkingN, h.Name, light)
+	}
+	if g.MostN > 0 && g.WorkingN > g.MostN*(1+figure) {
+		w.failOp("grip force", "%.0f N a jaw is more than the %.0f that the work stands", g.WorkingN, g.MostN)
+	}
+}
+
+func (w *walk) demand(l load) mechanics.GripDemand {
+	lo, hi := w.grip()
+	d := mechanics.GripDemand{MainN: l.force.MainN, FeedN: l.force.FeedN, PassiveN: l.force.PassiveN, CutRadiusMM: l.radius,
+		GripRadiusMM: w.setup.Grip.RadiusMM, GripLengthMM: hi - lo, Jaws: w.setup.Grip.Jaws, Friction: friction, Safety: safety}
+	if !w.setup.Tailstock && !l.axial {
+		d.OverhangMM = math.Abs(l.z - (lo+hi)/2)
+	}
+	if l.axial { // the thrust goes into the spindle
+		d.AxialStop, d.PassiveN = true, 0
+	}
+	return d
+}
+
+// checkDistortion holds the lobed error that the grip leaves against the plan's figure and against the roundness of what was cut in it.
+func (w *walk) checkDistortion() {
+	g := w.setup.Grip
+	d, err := w.ring().Distortion()
+	if err != nil || d.Trust == mechanics.TrustNone {
+		if g.Trust == string(mechanics.TrustGood) {
+			w.failOp("distortion", "the plan trusts its lobed error, but no figure can be trusted here")
+		}
+		return
+	}
+	if d.Trust != mechanics.TrustGood {
+		return // a bound from outside the formula's range decides nothing
+	}
+	if g.ErrorMM < d.ErrorMostMM*(1-errorFigure)-figure {
+		w.failOp("distortion", "the grip leaves a lobed error of %s mm, the plan says %s", mm(d.ErrorMostMM), mm(g.ErrorMM))
+	}
+	limit, of := w.roundness()
+	if d.ErrorMostMM > limit+figure {
+		w.failOp("distortion", "the grip leaves a lobed error of %s mm; %s allows %s", mm(d.ErrorMostMM), of, mm(limit))
+	}
+}
+
+// ring is the work as a plain ring in the jaws, as thin as it is anywhere under or in front of them.
+func (w *walk) ring() mechanics.RingGrip {
+	g, m := w.setup.Grip, w.part.Material
+	lo, hi := w.grip()
+	z0, z1 := w.body.Ends()
+	outside, wall := g.RadiusMM, w.body.LeastWall(lo, hi)
+	if g.Inside {
+		outside = g.RadiusMM + wall
+	}
+	yield := m.YieldMPa.Low
+	return mechanics.RingGrip{
+		OutsideDiameterMM: 2 * outside, WallMM: wall, LengthMM: math.Max(z1-z0, hi-lo), GripLengthMM: hi - lo, Jaws: g.Jaws, JawWidthMM: g.JawWidthMM,
+		ForcePerJawN: g.WorkingN, ModulusMPa: m.ModulusGPa.Middle() * 1000, Poisson: m.Poisson, YieldMPa: yield, Inside: g.Inside,
+	}
+}
+
+// checkGlue holds what a glued joint carries against every cut.
+func (w *walk) checkGlue() {
+	g := w.setup.Grip
+	var h mechanics.Hold
+	var err error
+	lo, hi := w.grip()
+	if g.Kind == "glued_bore" {
+		h, err = mechanics.BondedSpigot(2*g.RadiusMM, hi-lo, glueShear)
+	} else {
+		z := w.freeZ() - w.free()*(math.Abs(w.freeZ()-w.headZ())-offSurface)
+		o, i := w.body.Outer.Least(z-offSurface, z+offSurface), w.body.Inner.Greatest(z-offSurface, z+offSurface)
+		h, err = mechanics.BondedFace(2*o, 2*i, glueShear)
+	}
+	if err != nil {
+		w.failOp("grip force", "%v", err)
+		return
+	}
+	for _, l := range w.loads {
+		if torque := l.force.MainN * l.radius / 1000; safety*torque > h.TorqueNm {
+			w.fail(l.at, "grip force", "cut %q turns with %.1f N·m; the glued joint holds %.1f with a safety of %g", l.name, torque, h.TorqueNm/safety, safety)
+			return
+		}
+	}
+}
+
+// headZ is the work's end on the headstock's side.
+func (w *walk) headZ() float64 {
+	z0, z1 := w.body.Ends()
+	if w.free() > 0 {
+		return z0
+	}
+	return z1
+}

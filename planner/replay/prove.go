@@ -1,0 +1,136 @@
+package replay
+
+import (
+	"strconv"
+
+	"catchplate/partspec"
+	"catchplate/partspec/units"
+	"catchplate/planner/plan"
+	"catchplate/planner/solid"
+)
+
+// Prove replays a plan. It returns a proof for each part whose plan holds, by name, and every failure of the others. A part that the plan
+// refuses is no failure and has no proof; a part of the job that the plan leaves out is a failure.
+func Prove(job *partspec.Job, p *plan.Plan) (proofs map[string]plan.Proof, failures []Failure) {
+	proofs = map[string]plan.Proof{}
+	seen := map[string]bool{}
+	for _, pp := range p.Parts {
+		r := &record{part: pp.Name}
+		part := job.Part(pp.Name)
+		switch {
+		case part == nil:
+			r.fail(where{}, "part", "the job has no part of this name")
+		case seen[pp.Name]:
+			r.fail(where{}, "part", "it is planned twice")
+		case len(pp.Refusals) > 0:
+			if len(pp.Setups) > 0 {
+				r.fail(where{}, "part", "it is refused and planned at once")
+			}
+		default:
+			proof := provePart(r, job, part, pp)
+			if len(r.failures) == 0 {
+				proofs[pp.Name] = proof
+			}
+		}
+		seen[pp.Name] = true
+		failures = append(failures, r.failures...)
+	}
+	for _, part := range job.Parts {
+		if !part.Bought && !seen[part.Name] {
+			failures = append(failures, Failure{Part: part.Name, Clause: "part", Reason: "the plan leaves it out"})
+		}
+	}
+	return proofs, failures
+}
+
+// provePart replays a part in every world.
+func provePart(r *record, job *partspec.Job, part *partspec.Part, p plan.Part) plan.Proof {
+	if len(p.Setups) == 0 {
+		r.fail(where{}, "part", "nothing is done to it, and no reason is given")
+		return plan.Proof{}
+	}
+	checkNumbers(r, p)
+	movements := 0
+	var all = worlds(p)
+	for i, world := range all {
+		w := &walk{record: r, job: job, part: part, plan: p, world: world}
+		w.run()
+		if i == 0 {
+			movements = w.motion
+		}
+		w.checkTarget()
+		w.checkDone()
+		w.checkRunOuts()
+		if len(r.failures) == 0 { // else there may be no such surfaces
+			w.checkRelations()
+		}
+		if i == 0 && len(r.failures) == 0 {
+			tellClauses(w, len(all))
+		}
+	}
+	return plan.Proof{Clauses: r.clauses, Cuts: movements}
+}
+
+// checkNumbers holds that setups are numbered from 1 and operations have ids of their own.
+func checkNumbers(r *record, p plan.Part) {
+	ids := map[string]bool{}
+	for i, s := range p.Setups {
+		if s.Number != i+1 {
+			r.fail(where{setup: s.Number}, "order", "setup %d stands in place %d", s.Number, i+1)
+		}
+		for _, op := range s.Operations {
+			if op.ID == "" || ids[op.ID] {
+				r.fail(where{s.Number, op.ID}, "order", "every operation needs an id of its own; %q is used twice or empty", op.ID)
+			}
+			ids[op.ID] = true
+		}
+	}
+}
+
+// checkDone holds that every thread and knurl has been made: the metal itself does not show them.
+func (w *walk) checkDone() {
+	for _, f := range w.part.Features {
+		switch f.(type) {
+		case *partspec.Thread, *partspec.Knurl:
+		default:
+			continue
+		}
+		made := false
+		for _, m := range w.marks {
+			made = made || m.feature == f.Head().Name
+		}
+		if !made {
+			w.fail(where{}, "finished part", "%s is never made", f.Head().ID())
+		}
+	}
+}
+
+// keptSpots are the centre holes that may stay in the ends of work that a centre supports.
+func (w *walk) keptSpots() []solid.Curve {
+	for _, s := range w.plan.Setups {
+		if s.Tailstock || s.Grip.Kind == "centres" {
+			return w.spots
+		}
+	}
+	return nil
+}
+
+// tellClauses writes down what has been proved.
+func tellClauses(w *walk, worlds int) {
+	r := w.record
+	r.hold("finished part", "lies between the least and the most metal of the drawing, at %d corners of what is reached by measuring", worlds)
+	r.hold("cuts", "%d movements rebuilt from pose, tool and dial readings; each begins in the clear, removes metal and is no deeper than it says", w.motion)
+	r.hold("grips", "in %d setups what is gripped is there, is not cut and stays %s mm clear of every tool", len(w.plan.Setups), mm(clearance))
+	r.hold("dials", "every nought has a surface to touch; cards, turns and graduations add up; no dial turns round under cut")
+	r.hold("speeds", "every speed is a step of its machine and below its caps")
+	if n := len(w.part.Relations); n > 0 {
+		r.hold("relations", "%d drawn relations hold through the chain of setups", n)
+	}
+	if n := len(w.marks); n > 0 {
+		r.hold("threads", "%d threads and knurls on blanks of the right size, with room to run out, and never gripped bare", n)
+	}
+}
+
+func number(n int) string { return strconv.Itoa(n) }
+
+func lengthOf(mm float64) units.Length { return units.Length(mm) }

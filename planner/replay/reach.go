@@ -1,0 +1,158 @@
+package replay
+
+import (
+	"math"
+
+	"catchplate/partspec"
+	"catchplate/planner/plan"
+	"catchplate/planner/solid"
+)
+
+// checkReach holds that the tool gets to where it cuts.
+func (w *walk) checkReach(m motion, before solid.Body) {
+	switch m.Kind {
+	case partspec.Boring, partspec.RecessTool:
+		w.checkBar(m, before)
+	case partspec.Parting, partspec.Grooving, partspec.RoundNose:
+		if !m.inside {
+			w.checkBlade(m, before)
+		}
+	case partspec.Drills:
+		w.checkDrillStart(m, before)
+	case partspec.Reamers:
+		w.checkReamer(m, before)
+	}
+	w.checkTailstock(m)
+}
+
+// checkBar holds that a bar enters the hole, and reaches.
+func (w *walk) checkBar(m motion, before solid.Body) {
+	mouth := w.endOf(before)
+	deep := w.free() * (mouth - m.head)
+	lo, hi := math.Min(m.head, mouth), math.Max(m.head, mouth)
+	if deep <= same {
+		return
+	}
+	hole := 2 * before.Inner.Least(lo+same, hi-same)
+	if m.Kind == partspec.Boring && !m.along() {
+		hole = 2 * w.body.Inner.Least(lo+same, hi-same) // facing a floor: the bar stands before it
+	}
+	if need := math.Max(float64(m.LeastBore), float64(m.BarDiameter)); hole < need-same {
+		w.failOp("reach", "%s needs a hole of Ø%s to enter; it is Ø%s", m.Name, mm(need), mm(hole))
+	}
+	if reach := float64(m.Reach); reach > 0 && deep > reach+same {
+		w.failOp("reach", "cut %q goes %s into the hole; %s reaches %s", m.name, mm(deep), m.Name, mm(reach))
+	}
+	if depth := float64(m.Depth); depth > 0 {
+		if off := solid.Lost(before, w.body, same).Inside; off > depth+same {
+			w.failOp("reach", "cut %q is %s deep; %s cuts %s deep", m.name, mm(off), m.Name, mm(depth))
+		}
+	}
+}
+
+// endOf is the end of a body on the free side.
+func (w *walk) endOf(b solid.Body) float64 {
+	z0, z1 := b.Ends()
+	if w.free() > 0 {
+		return z1
+	}
+	return z0
+}
+
+// checkBlade holds that a blade is long enough to reach from the surface to its depth.
+func (w *walk) checkBlade(m motion, before solid.Body) {
+	reach := float64(m.Reach)
+	if reach == 0 {
+		return
+	}
+	headstock, freeEnd := m.width()
+	a := math.Min(m.from.Z, m.to.Z) - math.Max(headstock, freeEnd) - same
+	b := math.Max(m.from.Z, m.to.Z) + math.Max(headstock, freeEnd) + same
+	surface := before.Outer.Greatest(a, b)
+	deep := surface - math.Max(0, math.Min(m.from.R, m.to.R))
+	if deep > reach+same {
+		w.failOp("reach", "cut %q goes %s below the surface; %s reaches %s", m.name, mm(deep), m.Name, mm(reach))
+	}
+}
+
+// checkDrillStart holds that a drill finds a hole or a centre to start in: on a plain face it wanders.
+func (w *walk) checkDrillStart(m motion, before solid.Body) {
+	if w.hole(before) <= same {
+		w.failOp("start", "a drill of Ø%s starts on a plain face: spot it first", mm(m.size))
+	}
+}
+
+// hole is the radius of the hole in the free end.
+func (w *walk) hole(b solid.Body) float64 {
+	z := w.endOf(b)
+	left, right := b.Inner.At(z)
+	if w.free() > 0 {
+		return left
+	}
+	return right
+}
+
+// checkReamer holds that a reamer follows a hole for its whole length.
+func (w *walk) checkReamer(m motion, before solid.Body) {
+	z0, z1 := before.Ends()
+	lo, hi := m.head, z1
+	if w.free() < 0 {
+		lo, hi = z0, m.head
+	}
+	lo, hi = math.Max(lo, z0), math.Min(hi, z1)
+	if hi-lo > same && before.Inner.Least(lo+same, hi-same) <= same {
+		w.failOp("start", "a reamer of Ø%s has no hole to follow", mm(m.size))
+	}
+}
+
+// checkTailstock holds that nothing has to pass where a centre stands.
+func (w *walk) checkTailstock(m motion) {
+	if !w.setup.Tailstock {
+		return
+	}
+	if m.set() {
+		w.failOp("tailstock", "the tailstock's centre supports the work: a %s cannot be held in it", m.Kind)
+		return
+	}
+	if !m.inside && m.outer.Least(-solid.Far, solid.Far) < w.hole(w.body)-same && w.free()*(m.head-w.freeZ()) >= -same {
+		w.failOp("tailstock", "cut %q goes down to Ø%s, where the centre is", m.name, mm(2*m.to.R))
+	}
+}
+
+// checkStart holds, before an operation, that its tool is of a kind that can do it.
+func (w *walk) checkStart(op plan.Operation) {
+	c, err := findCutter(w.job.Workshop, op.Tool.ID, op.Tool.SizeMM)
+	if err != nil {
+		return // told with the cut
+	}
+	if !suits(op.Process, c.Kind) {
+		w.failOp("tool", "a %s does not %s", c.Kind, op.Process)
+	}
+}
+
+// suits reports whether a kind of tool does a kind of work.
+func suits(p plan.Process, k partspec.ToolKind) bool {
+	kinds := map[plan.Process][]partspec.ToolKind{
+		plan.Face:       {partspec.Turning, partspec.Boring},
+		plan.Spot:       {partspec.CentreDrill},
+		plan.Drill:      {partspec.Drills},
+		plan.BoreOut:    {partspec.Boring},
+		plan.Ream:       {partspec.Reamers},
+		plan.TurnRough:  {partspec.Turning, partspec.Grooving, partspec.Parting, partspec.RoundNose},
+		plan.TurnFinish: {partspec.Turning, partspec.Grooving, partspec.Parting, partspec.RoundNose},
+		plan.Groove:     {partspec.Grooving, partspec.Parting, partspec.RoundNose, partspec.Turning, partspec.ChamferTool},
+		plan.Recess:     {partspec.RecessTool, partspec.Boring},
+		plan.Chamfer:    {partspec.ChamferTool, partspec.Turning, partspec.Boring},
+		plan.Fillet:     {partspec.Turning, partspec.RoundNose, partspec.Boring, partspec.Grooving, partspec.Parting},
+		plan.TaperTurn:  {partspec.Turning, partspec.Boring},
+		plan.Steps:      {partspec.RoundNose, partspec.Grooving, partspec.Parting, partspec.Turning},
+		plan.PartOff:    {partspec.Parting},
+		plan.SawOff:     {partspec.Saw},
+	}
+	for _, ok := range kinds[p] {
+		if ok == k {
+			return true
+		}
+	}
+	return false
+}
