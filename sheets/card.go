@@ -11,11 +11,23 @@ func card(op plan.Operation) []block {
 	for _, l := range op.Card {
 		t.rows = append(t.rows, cardRow(l))
 	}
-	return []block{group{class: "card", blocks: []block{
-		para(bold("Dial card") + ": whole turns and marks counted from nought. Come to every figure from the side of nought; " +
-			"when one is overshot, go back a whole turn and come again."),
-		t,
-	}}}
+	title := para(bold("Dial card") + ", counted from nought, each figure come to from nought's side." + meanings(op.Card))
+	return []block{group{class: "card", blocks: []block{title, t}}}
+}
+
+// oneWay is the rule for every dial card; the sheet says it once in full.
+const oneWay = "On every dial card, count whole turns and then marks from nought, and come to a figure only from the side of nought, so that the " +
+	"screw stays loaded one way. When a figure is overshot, go back a whole turn and come again."
+
+// meanings say once for each dial what its marks count, where that could be mistaken.
+func meanings(card []plan.Line) md {
+	var said once
+	for _, l := range card {
+		if l.Reads == "diameter" || l.Reads == "radius" {
+			said.add("The " + l.Dial + " dial's marks count " + l.Reads + ".")
+		}
+	}
+	return " " + esc(words(" ", said...))
 }
 
 func cardRow(l plan.Line) []md {
@@ -23,23 +35,14 @@ func cardRow(l plan.Line) []md {
 	if !l.Counted {
 		turns = "–"
 	}
-	return []md{tick, bold(esc(l.Label)), esc(words(", ", l.Dial, readsText(l.Reads))), turns, marks, esc(whole(l.Total)), esc(l.Reading), esc(l.Makes), mind(l)}
-}
-
-// readsText says what a dial's marks mean where that could be mistaken.
-func readsText(reads string) string {
-	switch reads {
-	case "diameter", "radius":
-		return "marks count " + reads
-	}
-	return ""
+	return []md{tick, bold(esc(l.Label)), esc(l.Dial), turns, marks, esc(whole(l.Total)), esc(l.Reading), esc(l.Makes), mind(l)}
 }
 
 // mind is a line's note; where only measuring gives the size, it says so.
 func mind(l plan.Line) md {
 	note := l.Note
 	if l.ByMeasure {
-		note = words("; ", note, "the dial is a guide, end by measuring")
+		note = words("; ", note, "a guide: end by measuring")
 	}
 	return esc(note)
 }

@@ -21,7 +21,7 @@ func glance(s *sheet) []block {
 		}
 	}
 	out := []block{heading{2, "Order at a glance"}, t}
-	out = append(out, para(esc("In all about "+minutes(s.part.Minutes)+". Times are reckoned for planning, not promised.")))
+	out = append(out, para(esc("In all about "+minutes(s.part.Minutes)+". Times are reckoned for planning, not promised.")), para(oneWay))
 	return []block{group{class: "glance", id: "order", blocks: out}}
 }
 

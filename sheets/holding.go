@@ -36,7 +36,7 @@ func (s *sheet) howToHold(setup *plan.Setup) []block {
 	g := setup.Grip
 	items := []md{
 		labelled("Machine", esc(setup.Machine)),
-		labelled("Held by", esc(setup.Holding+" "+gripText(g))),
+		labelled("Held by", esc(setup.Holding+", "+gripText(g))),
 	}
 	if g.Packing != "" {
 		items = append(items, labelled("Packing", esc(g.Packing)))
@@ -50,7 +50,7 @@ func (s *sheet) howToHold(setup *plan.Setup) []block {
 	items = append(items, force(g)...)
 	items = append(items, labelled("Expect run-out", esc("up to "+units.Length(setup.RunOutMM).String()+", full indicator reading, of "+surface(setup.Locates))))
 	items = append(items, s.lobes(g)...)
-	out := []block{heading{3, "How to hold it"}, list{items: items}}
+	out := []block{heading{3, "How to hold it"}, group{class: "facts", blocks: []block{list{items: items}}}}
 	if len(setup.How) > 0 {
 		out = append(out, para(bold("Set it up so")), list{numbered: true, items: escapeAll(setup.How)})
 	}
@@ -61,24 +61,24 @@ func surface(name string) string {
 	switch name {
 	case "stock":
 		return "the stock"
+	case "face.left":
+		return "the left end face"
+	case "face.right":
+		return "the right end face"
 	case "":
 		return "the work"
 	}
 	return name
 }
 
+// gripText says which surface is gripped, and with how many jaws.
 func gripText(g plan.Grip) string {
 	on := "on "
-	if g.Inside {
-		on = "inside "
-	}
-	switch g.Kind {
-	case "centres":
-		return "between the centres"
-	case "glued_face":
-		on = "glued to the face of "
-	case "glued_bore":
-		on = "glued in "
+	switch {
+	case g.Kind == "centres":
+		return "between centres"
+	case g.Inside || g.Kind == "glued_bore":
+		on = "in "
 	}
 	if g.Jaws > 0 {
 		on = "with " + itoa(g.Jaws) + " jaws " + on

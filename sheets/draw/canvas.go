@@ -2,10 +2,11 @@ package draw
 
 import "math"
 
-// Sizes on paper, in millimetres. Text of 3.5 mm is the drawing office's usual height (ISO 3098 series, from memory).
+// Sizes on paper, in millimetres. Text is a little larger than the drawing office's usual 3.5 mm
+// (ISO 3098 series, from memory): a sketch is read standing at the machine.
 const (
-	textSize  = 3.5
-	noteSize  = 3.0
+	textSize  = 3.8
+	noteSize  = 3.3
 	arrowLong = 3.0
 	arrowWide = 1.1
 	pageEdge  = 2.0 // white left at the page's edges

@@ -20,7 +20,7 @@ type item struct {
 const (
 	columnOff  = 16.0 // from the free end to the labels
 	tailOff    = 30.0 // and past a tailstock centre
-	columnText = 42.0 // widest label
+	columnText = 46.0 // widest label
 	arrowApart = 3.0  // least distance of two arrows into the work
 	columnGap  = 1.5  // between two labels
 )

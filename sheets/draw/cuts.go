@@ -2,6 +2,7 @@ package draw
 
 import (
 	"fmt"
+	"math"
 	"sort"
 	"strconv"
 
@@ -178,31 +179,51 @@ func outwardDial(op plan.Operation) bool {
 	return false
 }
 
+// arrowGap is the least distance between the middles of two arrows above the work.
+const arrowGap = cutLong + 2
+
 // cutArrows draws an arrow for every outside cut and gives the marks of their labels.
 func (c *Canvas) cutArrows(sc *scene, cuts []cutMark) []mark {
 	sort.SliceStable(cuts, func(i, j int) bool { return sc.middle(cuts[i]) < sc.middle(cuts[j]) })
+	xs := sc.arrowPlaces(cuts)
 	var marks []mark
-	last := sc.xHead - 2*cutLong
-	for _, m := range cuts {
-		x := max(sc.middle(m), last+cutLong/2)
+	for i, m := range cuts {
 		surface := -greatest(sc.before.Outer, m.place.z0, m.place.z1) * sc.v.scale
 		var top float64
 		switch {
 		case m.way == toHead || m.way == toFree:
-			x = max(x, last+cutLong+2)
-			top = c.alongArrow(x, surface-cutAbove, m.way)
-			last = x + cutLong/2
+			top = c.alongArrow(xs[i], surface-cutAbove, m.way)
 		case m.atFace:
-			x = max(sc.xFree+3, x)
-			top = c.crossArrow(x, surface-2, surface-2+cutLong, m.way)
-			last = x
+			top = c.crossArrow(xs[i], surface-2, surface-2+cutLong, m.way)
 		default:
-			top = c.crossArrow(x, surface-cutLong-1, surface-0.5, m.way)
-			last = x
+			top = c.crossArrow(xs[i], surface-cutLong-1, surface-0.5, m.way)
 		}
-		marks = append(marks, mark{x: x, start: top, lines: m.lines, bold: true})
+		marks = append(marks, mark{x: xs[i], start: top, lines: m.lines, bold: true})
 	}
 	return marks
+}
+
+// arrowPlaces moves the arrows apart, and those at the free end face clear of the work.
+func (sc *scene) arrowPlaces(cuts []cutMark) []float64 {
+	var xs []float64
+	for _, m := range cuts {
+		if !m.atFace {
+			xs = append(xs, sc.middle(m))
+		}
+	}
+	xs = apart(xs, arrowGap)
+	out := make([]float64, len(cuts))
+	last, next := math.Inf(-1), 0
+	for i, m := range cuts {
+		if !m.atFace {
+			out[i] = max(xs[next], last+arrowGap)
+			next++
+		} else {
+			out[i] = max(sc.middle(m), last+arrowGap/2)
+		}
+		last = out[i]
+	}
+	return out
 }
 
 func (sc *scene) middle(m cutMark) float64 {

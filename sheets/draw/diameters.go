@@ -73,7 +73,7 @@ const (
 	columnStep  = 6.0  // and on to the next
 	halfPast    = 4.0  // a half dimension line goes on beyond the axis
 	rowsBase    = 6.0  // from the part to the first label
-	labelMost   = 44.0 // widest label
+	labelMost   = 48.0 // widest label
 )
 
 // diameters draws dimension lines of diameters beside the part, leaders to what cannot be seen from the ends, and all their labels above.

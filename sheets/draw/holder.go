@@ -121,23 +121,28 @@ func (c *Canvas) cone(x, away float64) {
 	c.Line(Thin, Point{base, -coneHalf}, Point{base, coneHalf})
 }
 
-// gripWords say what grips what.
+// gripWords say what is gripped.
 func gripWords(s *plan.Setup) string {
-	what := s.Grip.Surface
-	if what == "stock" {
-		what = "the stock"
-	}
+	what := surfaceWords(s.Grip.Surface)
 	switch {
 	case s.Grip.Kind == "centres":
 		return "between centres"
-	case s.Grip.Kind == "glued_face":
-		return "glued to the face of " + what
-	case s.Grip.Kind == "glued_bore":
-		return "glued in " + what
-	case s.Grip.Inside:
+	case s.Grip.Inside || s.Grip.Kind == "glued_bore":
 		return "in " + what
 	}
 	return "on " + what
+}
+
+func surfaceWords(surface string) string {
+	switch surface {
+	case "stock":
+		return "the stock"
+	case "face.left":
+		return "the left end face"
+	case "face.right":
+		return "the right end face"
+	}
+	return surface
 }
 
 // lowerMarks are the labels below: what holds the work, and where saddle and tailstock read nought.

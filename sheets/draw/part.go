@@ -8,22 +8,22 @@ import (
 	"catchplate/planner/plan"
 )
 
-// scales are the scales of ISO 5455, largest first; from memory.
-var scales = []float64{50, 20, 10, 5, 2, 1, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01, 0.005, 0.002, 0.001}
+// scales are the scales of ISO 5455 (from memory), largest first, with steps between them so that a part fills its page.
+var scales = []float64{50, 20, 10, 5, 4, 3, 2, 1.5, 1, 0.75, 0.5, 0.4, 0.3, 0.2, 0.1, 0.05, 0.02, 0.01, 0.005, 0.002, 0.001}
 
 // scaleText shows a scale: "5:1", "1:2".
 func scaleText(scale float64) string {
 	if scale >= 1 {
-		return units.Decimal(scale, 0) + ":1"
+		return units.Decimal(scale, 1) + ":1"
 	}
-	return "1:" + units.Decimal(1/scale, 0)
+	return "1:" + units.Decimal(1/scale, 2)
 }
 
 // The most that the work itself may take on paper, and the figure as a whole.
 const (
 	mostLong = 125.0
-	mostHigh = 80.0
-	mostTall = 175.0
+	mostHigh = 110.0
+	mostTall = 190.0
 )
 
 // Part is the dimensioned drawing of a part: upper half in section, lower half from outside, to be held against the paper drawing.

@@ -44,11 +44,40 @@ func (f flag) span() (left, right float64) {
 	return f.x, f.x + f.width()
 }
 
-// spread moves sorted risers apart where they stand too close, to the right.
+// spread moves sorted risers apart where they stand too close.
 func spread(risers []riser) []riser {
 	out := append([]riser(nil), risers...)
-	for i := 1; i < len(out); i++ {
-		out[i].x = max(out[i].x, out[i-1].x+riserGap)
+	xs := make([]float64, len(out))
+	for i, r := range out {
+		xs[i] = r.x
+	}
+	for i, x := range apart(xs, riserGap) {
+		out[i].x = x
+	}
+	return out
+}
+
+// apart moves sorted places so that neighbours keep a gap, with the least sum of squared shifts: places less i gaps must not fall, and the
+// nearest such run is found by pooling neighbours that are out of order at their mean.
+func apart(places []float64, gap float64) []float64 {
+	type pool struct {
+		sum   float64
+		count int
+	}
+	var pools []pool
+	for i, p := range places {
+		pools = append(pools, pool{p - float64(i)*gap, 1})
+		for n := len(pools); n > 1 && pools[n-2].sum*float64(pools[n-1].count) > pools[n-1].sum*float64(pools[n-2].count); n-- {
+			pools[n-2].sum += pools[n-1].sum
+			pools[n-2].count += pools[n-1].count
+			pools = pools[:n-1]
+		}
+	}
+	var out []float64
+	for _, p := range pools {
+		for range p.count {
+			out = append(out, p.sum/float64(p.count)+float64(len(out))*gap)
+		}
 	}
 	return out
 }

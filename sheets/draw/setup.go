@@ -12,9 +12,9 @@ import (
 // The most that the work may take on paper in the sketch of a holding, and what is drawn of it behind the grip.
 const (
 	workLong   = 85.0
-	workHigh   = 56.0
+	workHigh   = 62.0
 	behindGrip = 16.0
-	setupTall  = 150.0
+	setupTall  = 160.0
 )
 
 // scene is a holding as it is drawn: headstock at the left, free end at the right.
