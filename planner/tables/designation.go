@@ -116,15 +116,11 @@ func (s threadSpec) match(all []Thread) []Thread {
 }
 
 func (s threadSpec) sizeIs(t Thread) bool {
-	other, err := parseDesignation(t.Designation)
-	if err != nil {
-		return false
-	}
 	if t.Series == SeriesMetricCoarse || t.Series == SeriesMetricFine {
 		mm, err := units.ParseLength(s.size, units.MM)
 		return err == nil && mm == t.Major
 	}
-	return s.size == other.size || "#"+s.size == other.size
+	return s.size == t.size || "#"+s.size == t.size
 }
 
 // pitchIs allows for the rounding of a written pitch.

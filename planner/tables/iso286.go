@@ -75,7 +75,7 @@ func toleranceWidth(grade int, size units.Length) (fitRow, error) {
 			return row, nil
 		}
 	}
-	return fitRow{}, fmt.Errorf("no tolerance grade %d: grades run from 5 to 14", grade)
+	return fitRow{}, fmt.Errorf("no tolerance grade %d: grades run from 4 to 16", grade)
 }
 
 func deviationRow(letter string, grade int, size units.Length) (fitRow, bool) {

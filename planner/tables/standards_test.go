@@ -43,6 +43,9 @@ func TestISO286(t *testing.T) {
 		{"H7", 18.001, 0, 0.021, "just over the edge"},
 		{"H8", 250, 0, 0.072, "ISO 286-2"},
 		{"H9", 3, 0, 0.025, "ISO 286-2"},
+		{"h4", 25, -0.006, 0, "ISO 286-2"},
+		{"H15", 100, 0, 1.4, "ISO 286-1"},
+		{"js16", 10, -0.45, 0.45, "ISO 286-1"},
 	} {
 		d, err := ISO286(c.class, c.size)
 		require.NoError(t, err, c.class)
@@ -58,7 +61,7 @@ func TestISO286Refuses(t *testing.T) {
 		part  string
 	}{
 		{"H7", 0, "over 0 up to 250"}, {"H7", -5, "over 0"}, {"H7", 250.1, "over 0"},
-		{"H4", 20, "grades run from 5 to 14"}, {"H", 20, "like H7"}, {"7", 20, "like H7"}, {"Hg7", 20, "not a class"},
+		{"H3", 20, "grades run from 4 to 16"}, {"H17", 20, "grades run from 4 to 16"}, {"H", 20, "like H7"}, {"7", 20, "like H7"}, {"Hg7", 20, "not a class"},
 		{"Q7", 20, "letters here are"}, {"K9", 20, "letters here are"}, {"t6", 20, "letters here are"}, {"", 20, "like H7"},
 	} {
 		_, err := ISO286(c.class, c.size)

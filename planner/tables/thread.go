@@ -61,6 +61,8 @@ type Thread struct {
 	Notes      string
 	Source     string
 	FromMemory bool
+
+	size string // as its designation names it: "6", "1/4", "#10"
 }
 
 func parseThread(r *record) Thread {

@@ -92,7 +92,7 @@ func threadOf(s Series, size string, major, pitch units.Length, tpi float64) Thr
 		return d
 	}
 	t := Thread{
-		Series: s, Form: formOf(s), AngleDeg: p.angle,
+		Series: s, Form: formOf(s), AngleDeg: p.angle, size: size,
 		Major: major.Round(nanometre), Pitch: pitch.Round(nanometre), Depth: depth(p.external).Round(4),
 		Effective: (major - depth(p.effective)).Round(4),
 		CoreExt:   (major - 2*depth(p.external)).Round(4), MinorInt: (major - 2*depth(p.internal)).Round(4),
