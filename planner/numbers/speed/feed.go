@@ -12,7 +12,7 @@ import (
 type Feed struct {
 	Range  tables.Range `json:"range_mm_per_rev"`
 	Used   float64      `json:"feed_mm_per_rev"`
-	Rule   string       `json:"rule"`
+	Rule   string       `json:"rule,omitempty"` // empty where only the cutting table speaks
 	Source string       `json:"source"`
 }
 
@@ -37,7 +37,7 @@ func FeedFor(op Operation, m tables.Material, diameter units.Length) (Feed, erro
 	if !ok {
 		return Feed{}, fmt.Errorf("no feed is known for %s at %s", op, diameter)
 	}
-	f := Feed{Range: row.Range, Rule: "cutting table", Source: row.Source}
+	f := Feed{Range: row.Range, Source: row.Source}
 	if op == Ream { // two to three times the drill's feed (cutting table)
 		f.Range = tables.Range{Low: 2 * row.Range.Low, High: 3 * row.Range.High}
 	}
