@@ -3,6 +3,7 @@ package mechanics
 import (
 	"errors"
 	"math"
+	"slices"
 )
 
 var errLoose = errors.New("the work swings on one centre: expected a tailstock or a steady as well, or a chuck")
@@ -41,8 +42,9 @@ const (
 	mostSections = 200
 )
 
-// Deflection of the shaft under a force at a distance from the held end, by beam theory with exact cubic elements; a
-// plain overhang gives F L^3/(3 E I). N, mm, MPa. Domain: length over diameter of 3 or more (shorter: shear is missing, low by
+// Deflection of the shaft under a force at a distance from the held end, by beam theory: the moment over E I integrated
+// exactly along an overhang, with the reactions of tailstock and steady found so that nothing moves there (force method).
+// A plain overhang gives F L^3/(3 E I). N, mm, MPa. Domain: length over diameter of 3 or more (shorter: shear is missing, low by
 // 0.54 (D/L)^2). Error: the beam itself a few per cent; spindle, chuck, centre and tool post yield too and are not included.
 func (s Shaft) Deflection(forceN, atMM float64) (Deflection, error) {
 	total, err := s.check(forceN, atMM)
@@ -50,24 +52,17 @@ func (s Shaft) Deflection(forceN, atMM float64) (Deflection, error) {
 		return Deflection{}, err
 	}
 	b := s.lay(atMM)
-	x := make([]float64, 2*len(b.at))
-	for i, z := range b.at {
-		if z == atMM {
-			x[2*i] = forceN
-			break
-		}
-	}
-	b.solve(x)
-	d := Deflection{StressMPa: b.stress(x), Confidence: good(bandBeam,
+	forces := make([]float64, len(b.at))
+	loaded := slices.Index(b.at, atMM)
+	forces[loaded] = forceN
+	y, moments := b.bend(forces)
+	d := Deflection{AtForceMM: math.Abs(y[loaded]), StressMPa: b.stress(moments), Confidence: good(bandBeam,
 		"bending of the work alone: spindle, chuck and centre yield too")}
-	for i, z := range b.at {
-		d.MostMM = math.Max(d.MostMM, math.Abs(x[2*i]))
-		if z == atMM {
-			d.AtForceMM = math.Abs(x[2*i])
-		}
+	for _, v := range y {
+		d.MostMM = math.Max(d.MostMM, math.Abs(v))
 	}
 	if !finite(d.AtForceMM, d.MostMM, d.StressMPa) {
-		return Deflection{Confidence: none("these dimensions drown in rounding")}, nil
+		return Deflection{Confidence: unsettled}, nil
 	}
 	if total < leastSlender*s.thickest() {
 		d.Confidence = rough(bandBound, "stouter than 3 diameters: shear and the grip add to a small figure")
@@ -102,37 +97,29 @@ func (s Shaft) thickest() float64 {
 	return most
 }
 
-// A beam is the shaft cut into pieces, with a node at every step, at the force and at the steady.
+// A beam is the shaft cut into pieces of one section each, with a node at every step, at the force and at each support.
 type beam struct {
-	at        []float64
-	pieces    []Section
-	modulus   float64
-	equations *bandMatrix
-	held      []int // unknowns that a support keeps at 0
+	at       []float64 // nodes
+	pieces   []Section // between them
+	modulus  float64
+	hinged   bool  // the held end turns freely
+	supports []int // nodes that do not move, besides the held end
 }
 
 func (s Shaft) lay(forceAt float64) *beam {
-	b := &beam{at: []float64{0}, modulus: s.ModulusMPa}
+	b := &beam{at: []float64{0}, modulus: s.ModulusMPa, hinged: s.OnCentre}
 	from := 0.0
 	for _, c := range s.Sections {
 		to := from + c.LengthMM
-		for i := 1; i <= beamPieces; i++ {
-			end := from + (to-from)*float64(i)/beamPieces
-			if i == beamPieces {
-				end = to
-			}
-			b.extend(c, end, forceAt, s.SteadyAtMM)
+		for i := 1; i < beamPieces; i++ {
+			b.extend(c, from+(to-from)*float64(i)/beamPieces, forceAt, s.SteadyAtMM)
 		}
+		b.extend(c, to, forceAt, s.SteadyAtMM)
 		from = to
-	}
-	b.assemble()
-	b.held = []int{0}
-	if !s.OnCentre {
-		b.held = append(b.held, 1)
 	}
 	for i, z := range b.at {
 		if (s.Tailstock && i == len(b.at)-1) || (s.SteadyAtMM > 0 && z == s.SteadyAtMM) {
-			b.held = append(b.held, 2*i)
+			b.supports = append(b.supports, i)
 		}
 	}
 	return b
@@ -140,11 +127,8 @@ func (s Shaft) lay(forceAt float64) *beam {
 
 // extend adds a piece up to end, cut where a force or a steady falls within it.
 func (b *beam) extend(c Section, end float64, marks ...float64) {
-	for {
-		from, next := b.at[len(b.at)-1], end
-		if from >= end {
-			return
-		}
+	for from := b.at[len(b.at)-1]; from < end; from = b.at[len(b.at)-1] {
+		next := end
 		for _, m := range marks {
 			if m > from && m < next {
 				next = m
@@ -156,34 +140,74 @@ func (b *beam) extend(c Section, end float64, marks ...float64) {
 	}
 }
 
-func (b *beam) assemble() {
-	b.equations = newBandMatrix(2*len(b.at), 3)
-	for i, c := range b.pieces {
-		e := hermite.scaled(c.LengthMM)
-		for p := range 4 {
-			for q := range 4 {
-				b.equations.add(2*i+p, 2*i+q, b.modulus*c.inertia()*e.bends[p][q])
-			}
+// bend gives deflection and moment at the nodes under forces at the nodes.
+func (b *beam) bend(forces []float64) (y, moments []float64) {
+	all := append([]float64(nil), forces...)
+	y, moments = b.overhang(all)
+	n := len(b.supports)
+	if n == 0 {
+		return y, moments
+	}
+	// Unknown: the reactions, and on a centre the slope there. Known: no movement at supports, no moment at a centre.
+	unknowns := n
+	if b.hinged {
+		unknowns++
+	}
+	m, right := newBandMatrix(unknowns, unknowns-1), make([]float64, unknowns)
+	for c, node := range b.supports {
+		unit := make([]float64, len(b.at))
+		unit[node] = 1
+		moved, turned := b.overhang(unit)
+		for r, seen := range b.supports {
+			m.add(r, c, moved[seen])
+		}
+		if b.hinged {
+			m.add(c, n, b.at[node])
+			m.add(n, c, turned[0])
 		}
 	}
-}
-
-// solve overwrites the forces with deflections and slopes; supports carry whatever load stands on them.
-func (b *beam) solve(x []float64) bool {
-	for _, row := range b.held {
-		b.equations.fix(row)
-		x[row] = 0
+	for r, node := range b.supports {
+		right[r] = -y[node]
 	}
-	return b.equations.solve(x)
+	if b.hinged {
+		right[n] = -moments[0]
+	}
+	m.solve(right)
+	for c, node := range b.supports {
+		all[node] += right[c]
+	}
+	y, moments = b.overhang(all)
+	if b.hinged {
+		for i := range y {
+			y[i] += right[n] * b.at[i]
+		}
+	}
+	return y, moments
 }
 
-// stress is the largest bending stress M r/I; the moment is E I w” at the ends of each piece.
-func (b *beam) stress(x []float64) float64 {
+// overhang integrates the moments of forces on the shaft built in at the held end and free elsewhere.
+func (b *beam) overhang(forces []float64) (y, moments []float64) {
+	y, moments = make([]float64, len(b.at)), make([]float64, len(b.at))
+	shear := 0.0
+	for i := len(b.pieces) - 1; i >= 0; i-- {
+		shear += forces[i+1]
+		moments[i] = moments[i+1] + shear*b.pieces[i].LengthMM
+	}
+	slope := 0.0
+	for i, c := range b.pieces {
+		l, k := c.LengthMM, 1/(b.modulus*c.inertia())
+		y[i+1] = y[i] + slope*l + l*l*(2*moments[i]+moments[i+1])/6*k
+		slope += l * (moments[i] + moments[i+1]) / 2 * k
+	}
+	return y, moments
+}
+
+// stress is the largest bending stress M r/I; at a shoulder the weaker section counts.
+func (b *beam) stress(moments []float64) float64 {
 	most := 0.0
 	for i, c := range b.pieces {
-		start, end := endBends(c.LengthMM, x[2*i:2*i+2], x[2*i+2:2*i+4])
-		bend := math.Max(math.Abs(start), math.Abs(end))
-		most = math.Max(most, b.modulus*bend*c.OutsideDiameterMM/2)
+		m := math.Max(math.Abs(moments[i]), math.Abs(moments[i+1]))
+		most = math.Max(most, m*c.OutsideDiameterMM/2/c.inertia())
 	}
 	return most
 }

@@ -36,6 +36,9 @@ func none(why string) Confidence {
 	return Confidence{TrustNone, 0, why}
 }
 
+// unsettled is the answer to dimensions so far apart that the arithmetic loses them.
+var unsettled = none("the computation does not settle for dimensions so far apart")
+
 // InputError tells which argument is out of range and what was expected instead.
 type InputError struct {
 	Name     string  // the argument, with its unit

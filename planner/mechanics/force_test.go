@@ -62,3 +62,8 @@ func TestLeastGripWorkedFigures(t *testing.T) {
 		assert.InEpsilon(t, test.total/float64(test.demand.Jaws), f.PerJawN, printed, test.name)
 	}
 }
+
+// A tool maker's printed figure: depth 3, feed 0.2, 120 m/min, 3100 MPa, efficiency 0.8: 4.65 kW.
+func TestCuttingPower(t *testing.T) {
+	assert.InEpsilon(t, 4.65, CuttingPowerKW(3*0.2*3100, 120)/0.8, rounding)
+}

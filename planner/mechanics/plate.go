@@ -47,6 +47,9 @@ func (g PlateGrip) Distortion() (Distortion, error) {
 		}
 		worst.ErrorJawPlaneMM = worst.ErrorMostMM
 	}
+	if !finite(worst.ErrorMostMM, worst.StressMostMPa) {
+		return Distortion{Confidence: unsettled}, nil
+	}
 	worst.Confidence = g.confidence(worst)
 	return worst, nil
 }

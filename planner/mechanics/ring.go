@@ -91,7 +91,7 @@ func (g RingGrip) Distortion() (Distortion, error) {
 	}
 	d, settled := g.elastic()
 	if !settled || !finite(d.ErrorJawPlaneMM, d.ErrorMostMM, d.StressMostMPa) {
-		return Distortion{Confidence: none("the computation did not settle for these dimensions")}, nil
+		return Distortion{Confidence: unsettled}, nil
 	}
 	d.Confidence = g.confidence(d)
 	return d, nil

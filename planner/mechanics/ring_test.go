@@ -251,8 +251,18 @@ func TestPlugNeverHurts(t *testing.T) {
 	assert.InEpsilon(t, free.ErrorJawPlaneMM, distortion(t, g).ErrorJawPlaneMM, 0.002) // 24 and 72 harmonics
 }
 
-// The bore moves the same to either side of a jaw: the half sector read covers the rest by symmetry, so a ring of n jaws of
-// arc s is at even pressure the same as any reading of it. Seen here: a full wrap leaves the ring round.
+// Six jaws are two sets of three, a sixth of a turn apart: what each set does at a jaw and midway adds up.
+func TestSixJawsAreTwiceThree(t *testing.T) {
+	for _, grip := range []float64{24, 10} {
+		w := wall{annulus{steel, 27, 30}, 24, grip, 3}
+		three, six := w.field(3, 48, false, onOutside), w.field(6, 24, false, onOutside)
+		u3 := three.movements(loads{outside: padOfWidth(3, 8, 30, grip).amplitudes(48)}, 12, onBore)
+		u6 := six.movements(loads{outside: padOfWidth(6, 8, 30, grip).amplitudes(24)}, 12, onBore)
+		assert.InEpsilon(t, u3[0]+u3[angleSteps], u6[0], rounding)
+		assert.InEpsilon(t, 2*u3[angleSteps/2], u6[angleSteps], rounding)
+	}
+}
+
 func TestFullWrapAtEvenPressureIsRound(t *testing.T) {
 	for _, jaws := range []int{2, 3, 4, 6} {
 		g := bezel()

@@ -35,6 +35,9 @@ func (g AxialStraps) Distortion() (Distortion, error) {
 	pad := padOfWidth(g.Straps, g.StrapWidthMM, radius, g.LengthMM)
 	line := g.ForcePerStrapN / (2 * pad.halfAngle * w.meanRadius()) // N per mm of circumference
 	d := w.strapped(pad, line)
+	if !finite(d.ErrorMostMM, d.StressMostMPa) {
+		return Distortion{Confidence: unsettled}, nil
+	}
 	d.Confidence = g.confidence(w, d)
 	return d, nil
 }

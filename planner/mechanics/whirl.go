@@ -44,20 +44,18 @@ func (s Shaft) rayleigh(density, turnAt float64) float64 {
 		masses[i] += half
 		masses[i+1] += half
 	}
-	x := make([]float64, 2*len(b.at))
+	weights := make([]float64, len(b.at))
 	for i, m := range masses {
-		x[2*i] = m * gravity
+		weights[i] = m * gravity
 		if b.at[i] > turnAt {
-			x[2*i] = -x[2*i]
+			weights[i] = -weights[i]
 		}
 	}
-	if !b.solve(x) {
-		return math.Inf(1)
-	}
+	shape, _ := b.bend(weights)
 	work, moving := 0.0, 0.0
 	for i, m := range masses {
-		y := math.Abs(x[2*i]) / 1000
-		work += m * gravity * y
+		y := shape[i] / 1000
+		work += weights[i] * y
 		moving += m * y * y
 	}
 	return 30 / math.Pi * math.Sqrt(work/moving)
