@@ -86,7 +86,7 @@ func halfWidth(c Cutter) float64 {
 	return c.RadiusMM
 }
 
-// passes returns by how much, over oracleSlackMM, a cut passes the curve; 0 if it keeps out. On each cell the highest the curve can be
+// passes is above 0 if a cut passes the curve by more than oracleSlackMM, and 0 if it keeps out. On each cell the highest the curve can be
 // and the lowest the edge can be are compared; both are monotone between the cell's own ends.
 func passes(r Request, c Cut) float64 {
 	worst := 0.0
@@ -128,8 +128,9 @@ func passesIn(r Request, c Cut, s Segment, a, b float64) float64 {
 		return 0
 	}
 	mid := (a + b) / 2
-	if b-a <= oracleCellMM {
-		return math.Max(0, segmentHeight(s, mid)-(edge(r.Cutter, mid-c.AcrossMM)-c.DepthMM)-oracleSlackMM)
+	over := segmentHeight(s, mid) - (edge(r.Cutter, mid-c.AcrossMM) - c.DepthMM) - oracleSlackMM
+	if over > 0 || b-a <= oracleCellMM {
+		return math.Max(0, over)
 	}
 	return math.Max(passesIn(r, c, s, a, mid), passesIn(r, c, s, mid, b))
 }
