@@ -21,18 +21,24 @@ func TestBadFiles(t *testing.T) {
 	}
 }
 
-// Each file of testdata/good gives a job and no message at all.
-func TestGoodFiles(t *testing.T) {
-	paths, err := filepath.Glob("testdata/good/*.hcl")
+// The examples give jobs and no message at all.
+func TestExamples(t *testing.T) {
+	files, err := filepath.Glob("../examples/*/*.hcl")
 	require.NoError(t, err)
-	require.NotEmpty(t, paths)
-	for _, path := range paths {
-		t.Run(filepath.Base(path), func(t *testing.T) {
-			job, _, found := partspec.Load([]string{path})
+	folders := map[string]bool{}
+	for _, file := range files {
+		folders[filepath.Dir(file)] = true
+	}
+	require.NotEmpty(t, folders)
+	for folder := range folders {
+		t.Run(filepath.Base(folder), func(t *testing.T) {
+			job, sources, found := partspec.Load([]string{folder})
 			for _, d := range found {
 				t.Error(parttest.Describe(d))
 			}
-			assert.NotNil(t, job)
+			require.NotNil(t, job)
+			assert.NotEmpty(t, job.Parts)
+			assert.NotEmpty(t, sources.Names())
 		})
 	}
 }

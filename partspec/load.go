@@ -62,18 +62,17 @@ func (f *Sources) Line(name string, number int) string {
 // warnings may come along with a Job. The Sources are never nil.
 func Load(paths []string) (*Job, *Sources, Diagnostics) {
 	sources, problems := readAll(paths)
-	job, files, found := Parse(sources)
-	found = tidy(append(problems, found...))
-	if found.HasErrors() {
-		job = nil
-	}
-	return job, files, found
+	return parseAll(sources, problems)
 }
 
 // Parse reads sources that are in memory already, in the given order.
-func Parse(sources []Source) (*Job, *Sources, Diagnostics) {
+func Parse(sources []Source) (*Job, *Sources, Diagnostics) { return parseAll(sources, nil) }
+
+// parseAll parses what could be read. problems are those of what could not.
+func parseAll(sources []Source, problems Diagnostics) (*Job, *Sources, Diagnostics) {
 	files := &Sources{sources: sources}
 	c := newChecker(files)
+	c.found, c.unread = problems, problems.HasErrors()
 	for _, s := range sources {
 		body, found := parseSource(s)
 		c.report(found...)

@@ -1,0 +1,144 @@
+package partspec_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"catchplate/partspec"
+	"catchplate/partspec/parttest"
+	"catchplate/partspec/units"
+)
+
+func parse(t *rapid.T, text string) *partspec.Job {
+	job, _, found := partspec.Parse([]partspec.Source{{Name: "drawn.hcl", Text: []byte(text)}})
+	for _, d := range found.Errs() {
+		t.Logf("%v", d)
+	}
+	require.NotNil(t, job, text)
+	return job
+}
+
+// Every drawn job is accepted, and what is promised of a Job holds.
+func TestDrawnJobsAreValid(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		job := parse(t, parttest.Job().Draw(t, "job"))
+		require.NotNil(t, job.Workshop)
+		for _, p := range job.Parts {
+			checkPart(t, p)
+		}
+	})
+}
+
+// checkPart asserts the promises of the package comment.
+func checkPart(t assert.TestingT, p *partspec.Part) {
+	reached := units.Length(0)
+	for _, f := range p.Features {
+		switch f := f.(type) {
+		case *partspec.Spigot:
+			checkSizes(t, f.Diameter, f.Length)
+			reached += f.Span.Length()
+		case *partspec.Taper:
+			checkSizes(t, f.Large, f.Small, f.Length)
+			reached += f.Span.Length()
+		case *partspec.Profile:
+			assert.Less(t, f.Zone.Low, f.Zone.High)
+			assert.Equal(t, f.Span, partspec.Span{Left: f.Segments[0].Z0, Right: f.Segments[len(f.Segments)-1].Z1})
+			reached += f.Span.Length()
+		case *partspec.Bore:
+			checkSizes(t, f.Diameter, f.Depth)
+			checkSpan(t, p, f.Span)
+		case *partspec.Recess:
+			checkSizes(t, f.Diameter, f.Width)
+			checkSpan(t, p, f.Span)
+		case *partspec.Groove:
+			checkSizes(t, f.Bottom, f.Width)
+			checkSpan(t, p, f.Span)
+		case *partspec.Thread:
+			checkSizes(t, f.Length)
+			checkSpan(t, p, f.Span)
+		case *partspec.Knurl:
+			checkSpan(t, p, f.Span)
+		case *partspec.Chamfer:
+			checkSizes(t, f.Size)
+			checkEdge(t, p, f.Edge)
+		case *partspec.Fillet:
+			checkSizes(t, f.Radius)
+			checkEdge(t, p, f.Edge)
+		}
+	}
+	assert.InDelta(t, float64(p.Length.Value), float64(reached), micrometre, "the outside covers the part")
+}
+
+func checkSizes(t assert.TestingT, sizes ...partspec.Size) {
+	for _, s := range sizes {
+		assert.Positive(t, s.Value)
+		assert.Positive(t, s.Low)
+		assert.LessOrEqual(t, s.Low, s.High)
+		assert.NotEmpty(t, s.Basis)
+		assert.NotEmpty(t, s.Range.Filename)
+	}
+}
+
+func checkSpan(t assert.TestingT, p *partspec.Part, s partspec.Span) {
+	assert.GreaterOrEqual(t, s.Left, units.Length(0))
+	assert.Less(t, s.Left, s.Right)
+	assert.LessOrEqual(t, s.Right, p.Length.Value)
+}
+
+func checkEdge(t assert.TestingT, p *partspec.Part, e partspec.Edge) {
+	assert.NotNil(t, p.Feature(e.Feature))
+	assert.NotEqual(t, partspec.EndInvalid, e.End)
+	assert.NotEqual(t, partspec.EndInvalid, e.Axial)
+	assert.Positive(t, e.R)
+}
+
+// The same part written in inches has the same sizes and places.
+func TestInchesAndMillimetresAgree(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		text := parttest.Part().Draw(t, "part")
+		metric, inch := parse(t, text.HCL(false)).Parts[0], parse(t, text.HCL(true)).Parts[0]
+		require.Len(t, inch.Features, len(metric.Features))
+		for i, f := range metric.Features {
+			assert.Equal(t, figures(f), figures(inch.Features[i]))
+		}
+	})
+}
+
+// figures are the sizes and places of a feature without the words of its file.
+func figures(f partspec.Feature) []units.Length {
+	var list []units.Length
+	size := func(s ...partspec.Size) {
+		for _, s := range s {
+			list = append(list, s.Value.Round(6), s.Low.Round(6), s.High.Round(6)) // nanometres
+		}
+	}
+	switch f := f.(type) {
+	case *partspec.Spigot:
+		size(f.Diameter, f.Length)
+		list = append(list, f.Span.Left, f.Span.Right)
+	case *partspec.Bore:
+		size(f.Diameter, f.Depth)
+		list = append(list, f.Span.Left, f.Span.Right)
+	case *partspec.Taper:
+		size(f.Large, f.Small, f.Length)
+	case *partspec.Groove:
+		size(f.Bottom, f.Width)
+		list = append(list, f.Span.Left, f.Span.Right)
+	case *partspec.Recess:
+		size(f.Diameter, f.Width)
+	case *partspec.Thread:
+		size(f.Length)
+	case *partspec.Chamfer:
+		size(f.Size)
+	case *partspec.Fillet:
+		size(f.Radius)
+	case *partspec.Profile:
+		for _, g := range f.Segments {
+			list = append(list, g.Z0.Round(6), g.R0.Round(6), g.Z1.Round(6), g.R1.Round(6), g.Radius.Round(6))
+		}
+	}
+	return list
+}
