@@ -77,7 +77,7 @@ func (c *cli) writeFolder(dir string, files []outFile, force bool) error {
 			return wrongUse("cannot write to %s: %v", dir, err)
 		}
 	}
-	fmt.Fprintf(c.talk, "%s: %d files written, %d unchanged\n", dir, len(changed), len(files)-len(changed))
+	fmt.Fprintf(c.talk, "%s: %d written, %d unchanged\n", dir, len(changed), len(files)-len(changed))
 	return nil
 }
 

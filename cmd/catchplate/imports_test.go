@@ -33,6 +33,8 @@ var libraries = map[string]string{
 	"levenshtein": "github.com/agext/levenshtein",
 	"term":        "golang.org/x/term",
 	"gonum":       "gonum.org/v1/gonum",
+	"rapid":       "pgregory.net/rapid",
+	"testify":     "github.com/stretchr/testify",
 }
 
 // testLibraries serve every test and nothing else.
@@ -42,6 +44,7 @@ var testLibraries = []string{"github.com/stretchr/testify", "pgregory.net/rapid"
 // that it can never lean on the code whose plans it judges.
 var importRules = []importRule{
 	{pkg: "partspec/units"},
+	{pkg: "partspec/parttest", may: []string{"hcl", "partspec", "partspec/units", "planner/tables", "rapid", "testify"}}, // only tests import it
 	{pkg: "partspec/...", may: []string{"hcl", "cty", "levenshtein", "partspec", "partspec/units", "planner/tables"}},
 	{pkg: "planner/plan", may: []string{"partspec/units"}},
 	{pkg: "planner/tables", may: []string{"partspec/units"}},

@@ -32,6 +32,8 @@ var documents = []struct {
 	{"holes", holesAnswer{}},
 	{"check", checkAnswer{}},
 	{"plan", plan.Plan{}},
+	{"sheet and draw", filesAnswer{}},
+	{"prove", proveAnswer{}},
 	{"explain", explainAnswer{}},
 	{"any command, when the input has problems", problems{}},
 	{"any command, when it fails otherwise", errorDocument{}},
