@@ -4,8 +4,7 @@ part "float_pulley" {
   length   = 24
 
   stock "bar" {
-    diameter = 85
-    length   = 26 # sawn disc
+    diameter = 65
   }
 
   spigot "hub" {
@@ -13,24 +12,23 @@ part "float_pulley" {
     length   = 10
   }
   flange "rim" {
-    diameter = 80
+    diameter = 60
     length   = 14
   }
   groove "cord" {
     on    = "rim"
     at    = 3 # from the rim's left face
     width = 8
-    depth = 4
+    depth = 3
   }
   groove "lock" {
     on    = "rim"
     at    = 5
     width = 4
-    depth = 8
+    depth = 6
   }
   bore "main" {
     diameter = "8 H7"
-    through  = true
   }
 
   chamfer "hub_edge" {

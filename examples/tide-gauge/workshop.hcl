@@ -35,7 +35,7 @@ workshop "quay_shed" {
       per_turn   = 2
       reads      = "travel"
       backlash   = 0.2
-      travel     = 50
+      travel     = 65
     }
   }
 
@@ -52,7 +52,7 @@ workshop "quay_shed" {
     jaw_width  = 8
     jaw_length = 18
     run_out    = 0.08
-    grip_force = [150, 2500] # newtons a jaw: a light nip, a firm pull on the key
+    grip_force = [150, 4000] # newtons a jaw: a light nip, a hard pull on the key
     most_speed = 2500
   }
   holding "four_jaw" {
@@ -61,7 +61,7 @@ workshop "quay_shed" {
     jaw_width  = 10
     jaw_length = 20
     run_out    = 0.02
-    grip_force = [150, 3000]
+    grip_force = [150, 4500]
     most_speed = 2000
   }
   holding "collets" {
@@ -75,7 +75,7 @@ workshop "quay_shed" {
     jaw_width  = 25
     jaw_length = 20
     run_out    = 0.02
-    grip_force = [150, 2000]
+    grip_force = [150, 4000]
   }
   holding "stub_mandrel" {
     capacity = [5, 60]
@@ -156,7 +156,7 @@ workshop "quay_shed" {
     pitches = [0.5, 3]
   }
   tool "thread_internal" {
-    pitches    = [0.75, 2]
+    pitches    = [0.75, 2.5]
     least_bore = 12
     reach      = 25
   }

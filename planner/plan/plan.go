@@ -127,7 +127,17 @@ type Grip struct {
 	LimitMM   float64 `json:"limit_mm"` // what the tolerance lets pass
 	Trust     string  `json:"trust"`    // of the error: "good", "rough", "none"
 	StressMPa float64 `json:"stress_mpa"`
-	Packing   string  `json:"packing,omitempty"` // soft packing between hard jaws and finished work
+	// Eased is set where the grip is slackened part way (rule B-24): WorkingN holds until then, Eased.WorkingN from its operation on.
+	Eased   *Ease  `json:"eased,omitempty"`
+	Packing string `json:"packing,omitempty"` // soft packing between hard jaws and finished work
+}
+
+// Ease is a slackening of the grip before an operation, once the heavy cuts are done. LeastN, MostN and the error of the Grip are then those of the
+// operations from here on.
+type Ease struct {
+	Before   string  `json:"before"` // operation's id
+	WorkingN float64 `json:"working_n"`
+	Feel     string  `json:"feel"`
 }
 
 // Reason is a sentence with the rule behind it.

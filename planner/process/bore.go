@@ -48,7 +48,7 @@ func (c *Context) bore(h shape.Hole, d float64, size *partspec.Size) Task {
 func (c *Context) writeBore(h shape.Hole, t Task, w Way, d float64, size *partspec.Size, j Job) (plan.Operation, Done) {
 	p := c.page(j, t, w, fmt.Sprintf("Bore %s %s", h.Feature.Head().Word, h.Name))
 	mouth := c.endZ(w.End)
-	found := p.mouthRadius(mouth, into(w.End))
+	found := p.wallRadius(t)
 	p.crossZero(2*found, true, "touch the wall of the hole, "+p.diameter(found))
 	p.saddleZero()
 	start, _ := p.saddle(mouth - into(w.End)*clearance)
@@ -110,6 +110,12 @@ func (p *page) boreWords(h shape.Hole, size *partspec.Size) {
 		b := h.Feature.(*partspec.Bore)
 		p.op.Checks = append(p.op.Checks, p.c.check(h.Name+", depth", h.Name, b.Depth, depthCheck))
 	}
+}
+
+// wallRadius is the radius of the hole that is there before, at its narrowest over the stretch to be bored.
+func (p *page) wallRadius(t Task) float64 {
+	z0, z1 := p.j.Before.Ends()
+	return p.j.Before.Inner.Least(math.Max(t.Z0, z0), math.Min(t.Z1, z1))
 }
 
 // mouthRadius is the radius of the hole just inside a face.

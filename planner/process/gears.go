@@ -2,62 +2,27 @@ package process
 
 import (
 	"fmt"
-	"math"
 
 	"catchplate/partspec"
+	"catchplate/planner/numbers/thread"
 )
 
-// mostPitchError is the most a thread's pitch may be off over its engaged length, mm. Common practice, no source: a quarter of the play of an
-// ordinary medium fit.
-const mostPitchError = 0.03
-
-// gears finds change wheels: driver/driven, simple first, then compound, with the least error over the thread's length.
+// gears says how to set the lathe for a pitch: the wheels, or the gearbox where no wheels are listed.
 func (c *Context) gears(f *partspec.Thread) (string, bool) {
-	want := float64(f.Thread.Pitch) / float64(c.Lathe.LeadscrewPitch)
+	pitch := thread.PitchOf(f.Thread.Pitch, f.Thread.TPI)
 	if len(c.Lathe.ChangeWheels) == 0 {
-		return fmt.Sprintf("Set the gearbox to a pitch of %.4g mm.", float64(f.Thread.Pitch)), true
+		return fmt.Sprintf("Set the gearbox to a pitch of %.4g mm.", pitch), true
 	}
-	best, text := math.Inf(1), ""
-	try := func(ratio float64, words string) {
-		off := math.Abs(ratio/want-1) * float64(f.Length.Value)
-		if off < best-gearNoise {
-			best, text = off, words
-		}
-	}
-	w := c.Lathe.ChangeWheels
-	for i, a := range w {
-		for j, b := range w {
-			if i != j {
-				try(float64(a)/float64(b), fmt.Sprintf("%d drives %d", a, b))
-			}
-		}
-	}
-	if best > gearNoise {
-		compound(w, try)
-	}
-	if best > mostPitchError {
+	train, err := thread.ChangeWheels(c.Lathe.ChangeWheels, thread.Leadscrew{Pitch: c.Lathe.LeadscrewPitch}, pitch, f.Length.Value)
+	if err != nil || !train.Allowed {
 		return "", false
 	}
-	if best <= gearNoise {
-		return "Change wheels: " + text + "; the pitch is exact.", true
+	text := fmt.Sprintf("Change wheels: %d on the spindle drives %d", train.Driver, train.Driven)
+	if train.Driver2 > 0 {
+		text += fmt.Sprintf("; on its stud %d drives %d on the leadscrew", train.Driver2, train.Driven2)
 	}
-	return fmt.Sprintf("Change wheels: %s; the pitch is off by %.4f mm over the length of the thread.", text, best), true
-}
-
-// gearNoise is an error of pitch that counts as none: far under what a leadscrew is true to.
-const gearNoise = 1e-9
-
-func compound(w []int, try func(float64, string)) {
-	for i, a := range w {
-		for j, b := range w {
-			for k, x := range w {
-				for l, y := range w {
-					if i == j || i == k || i == l || j == k || j == l || k == l || i > k || j > l {
-						continue
-					}
-					try(float64(a*x)/float64(b*y), fmt.Sprintf("%d drives %d, with it %d drives %d", a, b, x, y))
-				}
-			}
-		}
+	if train.Exact {
+		return text + "; the pitch is exact.", true
 	}
+	return fmt.Sprintf("%s; the pitch is off by %.4f mm over the length of the thread.", text, float64(train.ErrorLength.Abs())), true
 }

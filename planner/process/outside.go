@@ -190,7 +190,7 @@ func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operat
 		verb = "Rough"
 	}
 	p := c.page(j, t, w, fmt.Sprintf("%s %s %s", verb, b.Feature.Head().Word, b.Name))
-	before := j.Before.Outer.Greatest(t.Z0, t.Z1)
+	before := c.surfaceBefore(i, t, j)
 	p.crossZero(2*before, false, "touch the outside there, "+p.diameter(before))
 	p.saddleZero()
 	nearZ, farZ := t.Z1, t.Z0
@@ -231,6 +231,12 @@ func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operat
 		p.op.Checks = append(p.op.Checks, c.check(b.Name+", diameter", b.Name, *g.size, outsideCheck))
 	}
 	return p.finish()
+}
+
+// surfaceBefore is the radius that a block has now, between what roughing may have left on its shoulders.
+func (c *Context) surfaceBefore(i int, t Task, j Job) float64 {
+	up := c.rise(i)
+	return j.Before.Outer.Greatest(t.Z0+up[0]*(leaveFace+faceLook), t.Z1-up[1]*(leaveFace+faceLook))
 }
 
 // faceShoulder faces the shoulder outward with the last diameter setting (rule A-12).

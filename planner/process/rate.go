@@ -82,7 +82,10 @@ func (c *Context) capped(r Rate, caps ...speed.Cap) Rate {
 	}
 	r.RPM, r.WantedRPM, r.Why = float64(choice.Speed), math.Round(float64(want.RPM)), choice.RuledBy
 	r.Text = fmt.Sprintf("%s wants %s; %s is this machine's step, ruled by %s", m.Name, want.RPM.String(), choice.Speed.String(), choice.RuledBy)
-	r.FeedMM, r.DepthMM = c.feed(r.kind, r.diameter), c.depth(r.kind)
+	r.DepthMM = c.depth(r.kind)
+	if r.kind != cutThread { // a thread's feed is its pitch
+		r.FeedMM = c.feed(r.kind, r.diameter)
+	}
 	return r
 }
 

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"catchplate/partspec"
+	"catchplate/planner/numbers/thread"
 	"catchplate/planner/plan"
 	"catchplate/planner/shape"
 )
@@ -92,6 +93,10 @@ func (c *Context) singlePoint(f *partspec.Thread, t Task) ([]Way, string) {
 	if c.Lathe.LeadscrewPitch == 0 {
 		return nil, "the lathe has no leadscrew: a single-point thread cannot be cut"
 	}
+	feeds, err := infeeds(f)
+	if err != nil {
+		return nil, err.Error()
+	}
 	gears, ok := c.gears(f)
 	if !ok {
 		return nil, fmt.Sprintf("the change wheels owned give no pitch near %.4f mm", float64(f.Thread.Pitch))
@@ -107,11 +112,10 @@ func (c *Context) singlePoint(f *partspec.Thread, t Task) ([]Way, string) {
 		}
 		rate := c.rate(cutThread, float64(f.Thread.Major), tool)
 		rate.FeedMM = float64(f.Thread.Pitch)
-		infeeds := infeeds(t.Depth)
 		w := Way{End: f.From, Tool: tool, Ordinary: true, Rate: rate, Span: [2]float64{t.Z0, t.Z1}, ForceAt: float64(f.Thread.Major) / 2}
-		w.Minutes = minutesGearSet + cutMinutes(float64(f.Length.Value), len(infeeds)+2, rate)
-		w.ForceN = c.force(infeeds[0], float64(f.Thread.Pitch)/2)
-		w.Write = func(j Job) (plan.Operation, Done) { return c.writeSinglePoint(f, t, w, gears, infeeds, j) }
+		w.Minutes = minutesGearSet + cutMinutes(float64(f.Length.Value), len(feeds.Passes)+feeds.Spring, rate)
+		w.ForceN = c.force(float64(feeds.Passes[0]), float64(f.Thread.Pitch)/2)
+		w.Write = func(j Job) (plan.Operation, Done) { return c.writeSinglePoint(f, t, w, gears, feeds, j) }
 		ways = append(ways, w)
 	}
 	return ways, fmt.Sprintf("no single-point tool owned cuts a pitch of %.3f mm there", float64(f.Thread.Pitch))
@@ -128,31 +132,15 @@ func (c *Context) threadToolReaches(f *partspec.Thread, tool partspec.Tool) bool
 	return float64(tool.LeastBore) <= float64(f.Thread.MinorInt)+sizeNoise && float64(tool.Reach) >= reach
 }
 
-// firstInfeed and lastInfeed bound the in-feeds of a single-point thread (rule C-28); they fall by a constant share.
-const (
-	firstInfeed = 0.2
-	lastInfeed  = 0.03
-	infeedFall  = 0.75
-)
-
-// infeeds splits a thread's depth into falling in-feeds.
-func infeeds(depth float64) []float64 {
-	var list []float64
-	step := math.Min(firstInfeed, depth/2)
-	for left := depth; left > lastInfeed/2; left -= step {
-		step = math.Max(lastInfeed, math.Min(step, left))
-		step = math.Min(step, left)
-		list = append(list, step)
-		if left-step <= lastInfeed/2 {
-			break
-		}
-		next := math.Max(lastInfeed, step*infeedFall)
-		left, step = left-step+next, next
+// infeeds plans the passes of a single-point thread (rule C-28).
+func infeeds(f *partspec.Thread) (thread.Infeeds, error) {
+	if f.Inside {
+		return thread.ScrewcutInternal(f.Thread)
 	}
-	return list
+	return thread.ScrewcutExternal(f.Thread)
 }
 
-func (c *Context) writeSinglePoint(f *partspec.Thread, t Task, w Way, gears string, infeeds []float64, j Job) (plan.Operation, Done) {
+func (c *Context) writeSinglePoint(f *partspec.Thread, t Task, w Way, gears string, in thread.Infeeds, j Job) (plan.Operation, Done) {
 	p := c.page(j, t, w, fmt.Sprintf("Screwcut %s, %s", f.Thread.Designation, f.Name))
 	blank := j.Before.Outer.Greatest(t.Z0, t.Z1)
 	if f.Inside {
@@ -163,23 +151,20 @@ func (c *Context) writeSinglePoint(f *partspec.Thread, t Task, w Way, gears stri
 	}
 	p.saddleZero()
 	p.note("%s", gears)
-	total := 0.0
-	for k, step := range infeeds {
-		total += step
-		r := blank - total
+	for k, depth := range in.Passes {
+		r := blank - float64(depth)
 		if f.Inside {
-			r = blank + total
+			r = blank + float64(depth)
 		}
 		marks, _ := p.cross(r)
-		p.line(fmt.Sprintf("pass %d", k+1), "cross", marks, "", "", k == len(infeeds)-1)
+		p.line(fmt.Sprintf("pass %d", k+1), "cross", marks, "", "", k == len(in.Passes)-1)
 	}
-	p.note("Then two passes at the last setting; the depth is %.3f mm in all.", t.Depth)
+	p.note("Then %d passes at the last setting; the depth is %s in all.", in.Spring, p.both(float64(in.Depth), "cross"))
 	p.note("Draw the tool out at the run-out before the half nuts are opened or the spindle stops.")
 	p.why("in-feeds fall so that the chips flow", "C-28")
 	p.threadWords(f)
-	p.op.Passes = len(infeeds) + 2
 	op, done := p.finish()
-	op.Passes = len(infeeds) + 2
+	op.Passes = len(in.Passes) + in.Spring
 	return op, done
 }
 

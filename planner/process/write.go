@@ -56,17 +56,20 @@ func toolText(t partspec.Tool, sizeMM float64) string {
 	if sizeMM > 0 {
 		return fmt.Sprintf("%s mm %s", units.Decimal(sizeMM, 3), singular(t))
 	}
+	if t.Name == string(t.Kind) {
+		return singular(t)
+	}
 	return t.Name
 }
 
 func singular(t partspec.Tool) string {
-	switch t.Kind {
-	case partspec.Drills:
-		return "drill"
-	case partspec.Reamers:
-		return "reamer"
-	case partspec.CentreDrill:
-		return "centre drill"
+	word, ok := map[partspec.ToolKind]string{
+		partspec.Drills: "drill", partspec.Reamers: "reamer", partspec.CentreDrill: "centre drill", partspec.Turning: "turning tool", partspec.Boring: "boring bar",
+		partspec.RecessTool: "recess tool", partspec.Parting: "parting tool", partspec.Grooving: "grooving tool", partspec.RoundNose: "round-nosed tool", partspec.ChamferTool: "chamfer tool",
+		partspec.ThreadExternal: "outside threading tool", partspec.ThreadInternal: "inside threading tool", partspec.KnurlTool: "knurling tool", partspec.Saw: "hacksaw", partspec.Files: "files",
+	}[t.Kind]
+	if ok && (t.Name == string(t.Kind) || t.Kind == partspec.Drills || t.Kind == partspec.Reamers) {
+		return word
 	}
 	return t.Name
 }

@@ -8,8 +8,8 @@ func All() Set {
 			partOffLast, drillBeforeBore, boreBeforeReam, finalFaceBeforeItsHoles, throughBeforeCounterbore, partedBeforeSecondFace,
 		},
 		Holdings: []Holding{
-			gripExists, gripNotCut, capacity, boreFinished, neverOnThread, packFinished, squareBar, grippedLength, stickOut, wallUnderGrip, wallOnMandrel, gripHolds,
-			gluedArborLight, mandrelDrive, plugUnderJaws, colletSize,
+			gripExists, gripNotCut, capacity, colletSize, boreFinished, neverOnThread, packFinished, squareBar, grippedLength, stickOut, wallUnderGrip, wallOnMandrel, gripHolds,
+			gluedArborLight, mandrelDrive, plugUnderJaws,
 		},
 		Numbers: []Number{
 			spotFirst, stockForFinish, separateRoughing, pilotChain, drillBoreOrReam, reamAllowance, blindTapDepth, partSpare, runOutExpected, holdingTimes,

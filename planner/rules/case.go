@@ -14,16 +14,19 @@ type Case struct {
 	Surface string // feature located on; "stock" for raw metal
 	Op      shape.Op
 
-	Gone     bool    // the surface to grip is not there yet, or no more
-	Cuts     bool    // the operation takes away metal that is gripped, or runs into the jaws
-	Diameter float64 // of the surface gripped
-	Length   float64 // of the grip
-	Finished bool    // the surface gripped is at size
-	Tight    float64 // its tolerance, 0 = open or raw
-	Thread   bool    // it carries a thread
-	Hexagon  bool
-	Packed   bool   // soft packing between hard jaws and work
-	Capacity string // why the size does not go in; empty = it does
+	Gone      bool    // the surface to grip is not there yet, or no more
+	Cuts      bool    // the operation takes away metal that is gripped, or runs into the jaws
+	Diameter  float64 // of the surface gripped
+	Length    float64 // of the grip
+	JawLength float64 // the longest grip the jaws give
+	Largest   float64 // diameter of the work at its widest
+	Finished  bool    // the surface gripped is at size
+	Tight     float64 // its tolerance, 0 = open or raw
+	Thread    bool    // it carries a thread
+	Threaded  bool    // and the mandrel has one to match
+	Hexagon   bool
+	Packed    bool   // soft packing between hard jaws and work
+	Capacity  string // why the size does not go in; empty = it does
 
 	Wall     float64 // least wall under the grip now
 	StickOut float64 // from the jaws to the free end
@@ -162,7 +165,7 @@ const (
 
 var grippedLength = Holding{
 	plan.Rule{ID: "B-27", Class: "holding", Title: "Least grip length",
-		Text: "IF work is gripped without a tailstock THEN the grip is at least 10 mm and half the diameter long; a disc with its face hard on the jaw steps needs 4 mm and a twentieth of its diameter, and light cuts.",
+		Text: "IF work is gripped without a tailstock THEN the grip is at least 10 mm and half the diameter long, or the jaws' whole length if they are shorter; a disc with its face hard on the jaw steps needs 4 mm and a twentieth of its diameter, and light cuts.",
 		Why:  "short grips tip out",
 		Sure: "published", Source: "collet-chuck manual p. 83 (at least D/2 and 10 mm); chuck alignment notes for the jaw-step figure",
 		Except: "with a tailstock 5 mm is enough"},
@@ -170,12 +173,12 @@ var grippedLength = Holding{
 		if !jaws(c.Holding.Kind) && c.Holding.Kind != partspec.Collets {
 			return Verdict{}
 		}
-		need := max(10, c.Diameter/2)
+		need := max(10, min(c.Diameter/2, c.JawLength))
 		switch {
 		case c.Centre:
 			need = 5
 		case c.Through:
-			need = max(stepGrip, c.Diameter*stepGripShare)
+			need = max(stepGrip, c.Largest*stepGripShare)
 		}
 		if c.Length < need-lengthSlack {
 			return refuse("grip %.1f long, at least %.1f wanted on Ø%.1f", c.Length, need, c.Diameter)
@@ -274,7 +277,7 @@ var mandrelDrive = Holding{
 		if !mandrel(c.Holding.Kind) {
 			return Verdict{}
 		}
-		if c.Diameter < 5 {
+		if c.Diameter < 5 && !c.Threaded {
 			return refuse("bore Ø%.1f is under 5", c.Diameter)
 		}
 		if c.Op.Process == plan.TurnRough || c.Op.Process == plan.Drill || c.Op.Process == plan.PartOff || c.Op.Process == plan.Knurl {

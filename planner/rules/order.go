@@ -164,8 +164,9 @@ var throughBeforeCounterbore = Order{
 		Sure: "published", Source: "notes on counterbore preparation (machinistpost.com)", Except: "a counterbore located by dial"},
 	func(w Work) []Arc {
 		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
-			return a.Process == plan.Drill && b.Inside && a.Feature != b.Feature && b.Process != plan.Drill && a.Z1-a.Z0 > b.Z1-b.Z0 && meet(a, b) ||
-				a.Process == plan.Drill && b.Process == plan.Drill && a.Feature != b.Feature && a.Z1-a.Z0 > b.Z1-b.Z0 && meet(a, b), partspec.EndInvalid
+			deeper := a.Feature != b.Feature && a.Z1-a.Z0 > b.Z1-b.Z0 && meet(a, b)
+			opens := a.Process == plan.Drill || a.Process == plan.BoreOut
+			return deeper && opens && a.Inside && b.Inside && rank(b) <= 1 && b.Process != plan.Ream, partspec.EndInvalid
 		})
 	},
 }

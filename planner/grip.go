@@ -1,0 +1,108 @@
+package planner
+
+import (
+	"math"
+
+	"catchplate/planner/holding"
+	"catchplate/planner/plan"
+	"catchplate/planner/sequence"
+)
+
+// demand is what one operation asks of the grip: no less than least; and a working force spends as much of the roundness as lobePerN says.
+type demand struct {
+	op       string
+	least    float64
+	most     float64 // that the roundness stands; 0 = anything
+	lobePerN float64
+	f        holding.Figures
+}
+
+// gripOf finds the forces of a setup's grip: one for all its operations where one will do, else a firm one for the heavy cuts, eased before the rest.
+func (w *writer) gripOf(m holding.Mount, steps []sequence.Step) plan.Grip {
+	g := plan.Grip{Kind: m.GripKind(), Surface: m.Surface, Inside: m.Inside, FromZ: round3(m.Z0), ToZ: round3(m.Z1), RadiusMM: round3(m.Radius), Jaws: m.Jaws(), JawWidthMM: float64(m.Holding.JawWidth)}
+	if m.Packed {
+		g.Packing = "soft packing: copper or aluminium 0.3 to 0.5 thick under each jaw"
+	}
+	if m.Jaws() == 0 {
+		return g
+	}
+	list := w.demands(m, steps)
+	split := 0
+	for split < len(list)-1 && !fits(list[split:]) {
+		split++
+	}
+	before, after := list[:split], list[split:]
+	g.LeastN, g.MostN = window(after)
+	g.WorkingN = math.Max(g.LeastN, list[0].f.Case.LightN)
+	for _, d := range after {
+		if lobe := d.lobePerN * g.WorkingN; lobe > g.ErrorMM {
+			g.ErrorMM, g.LimitMM, g.Trust, g.StressMPa = lobe, d.f.LimitMM, d.f.Trust, math.Round(d.f.StressMPa)
+		}
+	}
+	if firm := list[0].f.Case.FirmN; g.MostN > firm {
+		g.MostN = 0 // more than the chuck can give: no limit
+	}
+	g.ErrorMM, g.LimitMM = math.Ceil(g.ErrorMM*1e4)/1e4, math.Round(g.LimitMM*1e4)/1e4
+	g.Feel = feel(g.WorkingN, m)
+	if len(before) > 0 {
+		firm, _ := window(before)
+		g.Eased = &plan.Ease{Before: after[0].op, WorkingN: g.WorkingN, Feel: g.Feel}
+		g.WorkingN = math.Max(firm, g.WorkingN)
+		g.Feel = feel(g.WorkingN, m)
+	}
+	return g
+}
+
+// demands lists what every step asks, at its own moment.
+func (w *writer) demands(m holding.Mount, steps []sequence.Step) []demand {
+	done := map[int]bool{}
+	for k := range w.done {
+		done[k] = true
+	}
+	var list []demand
+	for _, s := range steps {
+		c := w.choice(s)
+		_, f := w.shop.Judge(m, s.Op, c.way, c.light, func(i int) bool { return done[i] })
+		d := demand{op: w.shop.Tasks[s.Op].ID, least: f.LeastN, f: f}
+		if f.LimitMM > 0 && f.LobeMM > 0 {
+			d.lobePerN = f.LobeMM / f.WorkingN
+			d.most = math.Floor(f.LimitMM / d.lobePerN)
+		}
+		list = append(list, d)
+		done[s.Op] = true
+	}
+	return list
+}
+
+// window is the least that holds for all demands and the most that none of them is spoiled by (0: no limit).
+func window(list []demand) (least, most float64) {
+	for _, d := range list {
+		least = math.Max(least, d.least)
+		if d.most > 0 && (most == 0 || d.most < most) {
+			most = d.most
+		}
+	}
+	return least, most
+}
+
+// fits reports whether one grip serves all demands.
+func fits(list []demand) bool {
+	least, most := window(list)
+	least = math.Max(least, list[0].f.Case.LightN)
+	return most == 0 || least <= most
+}
+
+// feel puts a grip into words: hand-tightened forces are known within a factor of two or three at best.
+func feel(workingN float64, m holding.Mount) string {
+	light, firm := float64(m.Holding.GripLight), float64(m.Holding.GripFirm)
+	if firm == 0 {
+		light, firm = holding.UsualLight, holding.UsualFirm
+	}
+	switch share := (workingN - light) / (firm - light); {
+	case share < 0.15:
+		return "a light nip, finger and thumb on the key"
+	case share < 0.6:
+		return "a firm pull with one hand, no lean"
+	}
+	return "a hard pull with both hands on the key"
+}

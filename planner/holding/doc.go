@@ -1,0 +1,164 @@
+// Package holding lists the ways a part can be held in a workshop and judges each by figures on the work as it then is.
+//
+// In: a context of a part, its tasks, the holdings owned. Out: mounts (a holding, on a surface, with an end free, as facts) and for each task in each mount
+// the objections of the rules, with the grip's figures. A file per kind of holding; judge.go measures, the rules decide.
+package holding
+
+import (
+	"fmt"
+
+	"catchplate/partspec"
+	"catchplate/partspec/units"
+	"catchplate/planner/mechanics"
+	"catchplate/planner/process"
+	"catchplate/planner/solid"
+)
+
+// Mount is one way to hold the work.
+type Mount struct {
+	ID       string
+	Holding  partspec.Holding
+	Free     partspec.End
+	Surface  string  // feature located on; "stock" for raw metal
+	Inside   bool    // held from a bore
+	Z0, Z1   float64 // the grip along the axis
+	Radius   float64 // of the surface gripped, as finished (or raw)
+	RawUntil bool    // the surface gripped is raw stock: the grip is lost once it is cut
+	Centre   bool    // a tailstock centre in the free end
+	Packed   bool    // soft packing under hard jaws
+	Stop     bool    // a face sits hard on the jaw step or shoulder
+	Threaded bool    // the mandrel is threaded for the thread in the bore (rule B-15)
+	Plug     bool    // a plug stands in the bore under the jaws
+	Glue     Glue
+	Minutes  float64
+	RunOut   float64
+	Helper   string // what has to be made first, empty for nothing
+}
+
+// Glue says how a glued arbor holds.
+type Glue int
+
+const (
+	NoGlue   Glue = iota
+	GlueFace      // on a plane face
+	GlueBore      // in a bore
+)
+
+// Shop finds the mounts of a part.
+type Shop struct {
+	*process.Context
+	Tasks []process.Task
+
+	bodies map[uint64]solid.Body
+	rings  map[mechanics.RingGrip]mechanics.Distortion
+}
+
+// New makes a Shop for a context's tasks.
+func New(c *process.Context) *Shop {
+	return &Shop{Context: c, Tasks: process.Expand(c), bodies: map[uint64]solid.Body{}, rings: map[mechanics.RingGrip]mechanics.Distortion{}}
+}
+
+// Mounts lists every mount of the part, in the order of the workshop's holdings. Helpers that only come when nothing else passes are left out
+// unless asked for.
+func (s Shop) Mounts(desperate bool) []Mount {
+	var mounts []Mount
+	for _, h := range s.Shop.Holdings {
+		switch h.Kind {
+		case partspec.ThreeJaw, partspec.FourJaw, partspec.SoftJaws, partspec.Collets:
+			mounts = append(mounts, s.onStock(h)...)
+			mounts = append(mounts, s.onOutside(h)...)
+		case partspec.StubMandrel, partspec.PlainMandrel, partspec.ExpandingMandrel:
+			mounts = append(mounts, s.onBore(h)...)
+		case partspec.GluedArbor:
+			mounts = append(mounts, s.glued(h)...)
+		case partspec.Plug:
+			if desperate {
+				mounts = append(mounts, s.plugged(h)...)
+			}
+		case partspec.Tailstock, partspec.BetweenCentres:
+			// a tailstock goes with jaws: see withCentre
+		}
+	}
+	mounts = append(mounts, s.withCentre(mounts)...)
+	for i := range mounts {
+		mounts[i].ID = mounts[i].name()
+	}
+	return mounts
+}
+
+func (m Mount) name() string {
+	id := fmt.Sprintf("%s on %s, %s end free", m.Holding.Name, m.Surface, m.Free)
+	if m.Stop {
+		id += ", against the step"
+	}
+	if m.Packed {
+		id += ", packed"
+	}
+	if m.Plug {
+		id += ", plugged"
+	}
+	if m.Centre {
+		id += ", centred"
+	}
+	if m.RawUntil {
+		id += fmt.Sprintf(", grip %s", units.Decimal(m.Z1-m.Z0, 1))
+	}
+	return id
+}
+
+// minutes is the time a holding takes to set: the workshop's own figure, or the ladder's (rule B-01).
+func minutes(h partspec.Holding) float64 {
+	if h.SetupMinutes > 0 {
+		return float64(h.SetupMinutes)
+	}
+	return map[partspec.HoldingKind]float64{
+		partspec.ThreeJaw: 1, partspec.Collets: 2, partspec.SoftJaws: 15, partspec.StubMandrel: 15, partspec.FourJaw: 8,
+		partspec.PlainMandrel: 5, partspec.ExpandingMandrel: 5, partspec.GluedArbor: 40, partspec.Plug: 10,
+	}[h.Kind]
+}
+
+// runOut is the full indicator reading to expect: measured, or usual (rule B-02).
+func runOut(h partspec.Holding, packed bool) float64 {
+	usual := map[partspec.HoldingKind]float64{
+		partspec.ThreeJaw: 0.08, partspec.FourJaw: 0.025, partspec.Collets: 0.02, partspec.SoftJaws: 0.025, partspec.StubMandrel: 0.015,
+		partspec.PlainMandrel: 0.01, partspec.ExpandingMandrel: 0.03, partspec.GluedArbor: 0.05,
+	}[h.Kind]
+	if h.RunOut > 0 {
+		usual = float64(h.RunOut)
+	}
+	if packed && h.Kind == partspec.ThreeJaw {
+		return max(usual, packedRunOut)
+	}
+	return usual
+}
+
+// packedRunOut is a three-jaw's full indicator reading over soft packing (rule B-02).
+const packedRunOut = 0.1
+
+// jawLength is how long a grip the jaws or collet give.
+func jawLength(h partspec.Holding) float64 {
+	switch {
+	case h.JawLength > 0:
+		return float64(h.JawLength)
+	case h.GripLength > 0:
+		return float64(h.GripLength)
+	}
+	return usualJawLength
+}
+
+// usualJawLength is that of a small chuck. Common practice, no source.
+const usualJawLength = 18.0
+
+// jawClearance is what a tool keeps from the jaws (rule B-45).
+const jawClearance = 2.0
+
+// span orders two places.
+func span(a, b float64) (z0, z1 float64) { return min(a, b), max(a, b) }
+
+// inward is +1 where going from the held end towards the free end raises Z.
+func inward(free partspec.End) float64 {
+	if free == partspec.Right {
+		return 1
+	}
+	return -1
+}

@@ -1,0 +1,160 @@
+package holding
+
+import (
+	"catchplate/partspec"
+	"catchplate/planner/shape"
+)
+
+// BarClearance is the room between the parting cut and the jaws (rule C-35).
+const BarClearance = 3.0
+
+// BarGrip is what a bar is gripped by: the jaws of a small chuck in their whole length, which is over the least of rule B-27 for work up to 36 mm.
+func BarGrip() float64 { return usualJawLength }
+
+// onStock lists grips on raw metal: on the bar beyond the parting cut, or on one end of a blank.
+func (s Shop) onStock(h partspec.Holding) []Mount {
+	base := Mount{Holding: h, Surface: "stock", Radius: s.gripRadius(), Minutes: minutes(h), RunOut: runOut(h, false), RawUntil: true}
+	if h.Kind == partspec.SoftJaws || h.Kind == partspec.Collets && s.Part.Stock.Rough {
+		return nil
+	}
+	if s.Place.OnBar() {
+		m := base
+		m.Free, m.RawUntil = s.Place.Free, false
+		side := s.Place.BarSide(s.Length)
+		front := side - inward(m.Free)*BarClearance
+		m.Z0, m.Z1 = span(front, front-inward(m.Free)*min(jawLength(h), s.barLeft(front)))
+		return []Mount{m}
+	}
+	var mounts []Mount
+	for _, free := range []partspec.End{partspec.Left, partspec.Right} {
+		back := s.Place.LeftZ
+		if free == partspec.Left {
+			back = s.Place.RightZ
+		}
+		for _, grip := range []float64{min(jawLength(h), BarGrip()), stepGrip} {
+			m := base
+			m.Free, m.Stop = free, grip == stepGrip
+			m.Z0, m.Z1 = span(back, back+inward(free)*grip)
+			mounts = append(mounts, m)
+		}
+	}
+	return mounts
+}
+
+// stepGrip is how long a blank is gripped with its face hard on the jaw steps.
+const stepGrip = 8.0
+
+// barLeft is the length of bar behind the jaws' front.
+func (s Shop) barLeft(front float64) float64 {
+	if s.Place.Free == partspec.Right {
+		return front - s.Place.LeftZ
+	}
+	return s.Place.RightZ - front
+}
+
+// gripRadius is the radius that jaws meet on the stock: across the flats of a hexagon.
+func (s Shop) gripRadius() float64 { return float64(s.Part.Stock.Outside.Value) / 2 }
+
+// onOutside lists grips on finished or roughed outside cylinders.
+func (s Shop) onOutside(h partspec.Holding) []Mount {
+	var mounts []Mount
+	for i, b := range s.Blocks {
+		if !b.Cylinder() {
+			continue
+		}
+		for _, free := range []partspec.End{partspec.Left, partspec.Right} {
+			if !s.passesThrough(i, free) {
+				continue
+			}
+			for _, packed := range packings(h, b) {
+				m := Mount{Holding: h, Free: free, Surface: b.Name, Radius: s.blockGrip(b), Packed: packed, Minutes: minutes(h), RunOut: runOut(h, packed), Stop: s.seats(i, free)}
+				front := nearEdge(b, free)
+				if !m.Stop {
+					front -= inward(free) * (jawClearance + 0.5)
+				}
+				back := farEdge(b, free)
+				long := min(jawLength(h), (front-back)*inward(free))
+				if long <= 0 {
+					continue
+				}
+				m.Z0, m.Z1 = span(front, front-inward(free)*long)
+				mounts = append(mounts, m)
+			}
+		}
+	}
+	return mounts
+}
+
+// blockGrip is the radius jaws meet on a block: across the flats where the block is the stock's hexagon.
+func (s Shop) blockGrip(b shape.Block) float64 {
+	if b.AsSupplied {
+		return s.gripRadius()
+	}
+	return b.Greatest
+}
+
+// packings tells whether hard jaws go on bare, packed, or may do either.
+func packings(h partspec.Holding, b shape.Block) []bool {
+	if h.Kind != partspec.ThreeJaw && h.Kind != partspec.FourJaw {
+		return []bool{false}
+	}
+	return []bool{false, true}
+}
+
+func nearEdge(b shape.Block, free partspec.End) float64 {
+	if free == partspec.Right {
+		return b.Z1
+	}
+	return b.Z0
+}
+
+func farEdge(b shape.Block, free partspec.End) float64 { return nearEdge(b, free.Other()) }
+
+// passesThrough reports whether everything behind a block goes into the chuck's own hole.
+func (s Shop) passesThrough(i int, free partspec.End) bool {
+	for k, other := range s.Blocks {
+		behind := k < i
+		if free == partspec.Left {
+			behind = k > i
+		}
+		if behind && (other.Greatest >= s.Blocks[i].Greatest || s.Lathe.SpindleBore > 0 && 2*other.Greatest > float64(s.Lathe.SpindleBore)) {
+			return false
+		}
+	}
+	return true
+}
+
+// seats reports whether the next block towards the free end stands higher, so that its shoulder sits on the jaws' faces.
+func (s Shop) seats(i int, free partspec.End) bool {
+	k := i + int(inward(free))
+	return k >= 0 && k < len(s.Blocks) && s.Blocks[k].Greatest > s.Blocks[i].Greatest+shoulderSeat
+}
+
+// shoulderSeat is the least shoulder that jaws can bear on.
+const shoulderSeat = 1.5
+
+// plugged lists three-jaw grips with a plug under the jaws.
+func (s Shop) plugged(plug partspec.Holding) []Mount {
+	var mounts []Mount
+	for _, h := range s.Shop.Holdings {
+		if h.Kind != partspec.ThreeJaw {
+			continue
+		}
+		for _, m := range s.onOutside(h) {
+			if m.Packed && s.hollow(m) {
+				m.Plug, m.Minutes, m.Helper = true, m.Minutes+minutes(plug), "plug"
+				mounts = append(mounts, m)
+			}
+		}
+	}
+	return mounts
+}
+
+func (s Shop) hollow(m Mount) bool {
+	for _, h := range s.Holes {
+		if h.Z0 < m.Z1 && h.Z1 > m.Z0 {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,127 @@
+package holding
+
+import (
+	"math"
+
+	"catchplate/partspec"
+	"catchplate/planner/shape"
+)
+
+// onBore lists mandrels in a finished bore.
+func (s Shop) onBore(h partspec.Holding) []Mount {
+	var mounts []Mount
+	for _, hole := range s.Holes {
+		if _, plain := hole.Feature.(*partspec.Bore); !plain || !fitsMandrel(h, 2*hole.Radius) {
+			continue
+		}
+		for _, free := range []partspec.End{partspec.Left, partspec.Right} {
+			if !hole.Through && hole.From == free {
+				continue // the mandrel comes in at the mouth, from the headstock
+			}
+			z0, z1 := s.wall(hole)
+			if !s.atFace(z0, z1, free.Other()) {
+				continue // a larger hole in the mouth leaves its shoulder nothing to seat on
+			}
+			m := Mount{Holding: h, Free: free, Surface: hole.Name, Inside: true, Z0: z0, Z1: z1, Radius: hole.Radius, Minutes: minutes(h), RunOut: runOut(h, false), Stop: h.Kind == partspec.StubMandrel, Helper: mandrelHelper(h)}
+			if t := s.threadIn(hole.Name); t != nil {
+				if h.Kind != partspec.StubMandrel {
+					continue // a plain one would ride on the crests
+				}
+				m.Threaded, m.Helper, m.Minutes = true, "threaded mandrel", m.Minutes+threadedMore
+				m.Surface, m.RunOut = t.Name, threadedRunOut
+				m.Z0, m.Z1 = float64(t.Span.Left), float64(t.Span.Right)
+			}
+			mounts = append(mounts, m)
+		}
+	}
+	return mounts
+}
+
+// A threaded mandrel takes longer to make than a plain one, and locates with the play of its thread. Ours, no source.
+const (
+	threadedMore   = 10.0
+	threadedRunOut = 0.03
+)
+
+// threadIn is the thread in a bore, or nil.
+func (s Shop) threadIn(bore string) *partspec.Thread {
+	for _, f := range s.Part.Features {
+		if t, ok := f.(*partspec.Thread); ok && t.Inside && t.On == bore {
+			return t
+		}
+	}
+	return nil
+}
+
+func mandrelHelper(h partspec.Holding) string {
+	if h.Kind == partspec.StubMandrel {
+		return "stub mandrel"
+	}
+	return ""
+}
+
+// atFace reports whether a wall begins at the face of an end.
+func (s Shop) atFace(z0, z1 float64, end partspec.End) bool {
+	if end == partspec.Left {
+		return z0 <= 0
+	}
+	return z1 >= s.Length
+}
+
+// wall is the stretch of a hole's own wall that larger holes in its mouth leave.
+func (s Shop) wall(h shape.Hole) (z0, z1 float64) {
+	z0, z1 = h.Z0, h.Z1
+	for _, o := range s.Holes {
+		if o.Radius <= h.Radius || o.Name == h.Name {
+			continue
+		}
+		if o.From == partspec.Left && o.Z0 <= z0 {
+			z0 = max(z0, o.Z1)
+		}
+		if o.From == partspec.Right && o.Z1 >= z1 {
+			z1 = min(z1, o.Z0)
+		}
+	}
+	return z0, z1
+}
+
+func fitsMandrel(h partspec.Holding, d float64) bool {
+	if h.Kind == partspec.PlainMandrel {
+		for _, s := range h.Sizes {
+			if math.Abs(float64(s)-d) < plainMandrelFit {
+				return true
+			}
+		}
+		return false
+	}
+	return (h.Smallest == 0 || d >= float64(h.Smallest)) && (h.Largest == 0 || d <= float64(h.Largest))
+}
+
+// plainMandrelFit is how far a bore may be off a plain mandrel's size: its taper of 0.5 mm a metre takes up no more (rule B-12).
+const plainMandrelFit = 0.03
+
+// glued lists arbors glued to a face, and into a bore.
+func (s Shop) glued(h partspec.Holding) []Mount {
+	var mounts []Mount
+	for _, free := range []partspec.End{partspec.Left, partspec.Right} {
+		held := free.Other()
+		b := s.Blocks[0]
+		if held == partspec.Right {
+			b = s.Blocks[len(s.Blocks)-1]
+		}
+		m := Mount{Holding: h, Free: free, Surface: "face." + held.String(), Radius: b.Greatest, Minutes: minutes(h), RunOut: runOut(h, false), Stop: true, Glue: GlueFace, Helper: "arbor"}
+		if held == partspec.Right {
+			m.Z0, m.Z1 = s.Length, s.Length
+		}
+		mounts = append(mounts, m)
+		for _, hole := range s.Holes {
+			if _, plain := hole.Feature.(*partspec.Bore); plain && fitsMandrel(h, 2*hole.Radius) && (hole.Through || hole.From == held) {
+				g := m
+				g.Glue, g.Surface, g.Inside, g.Radius, g.RunOut = GlueBore, hole.Name, true, hole.Radius, 0.02
+				g.Z0, g.Z1 = s.wall(hole)
+				mounts = append(mounts, g)
+			}
+		}
+	}
+	return mounts
+}

@@ -1,0 +1,157 @@
+package holding
+
+import (
+	"fmt"
+
+	"catchplate/partspec"
+	"catchplate/partspec/units"
+	"catchplate/planner/plan"
+	"catchplate/planner/process"
+)
+
+// GripKind is the plan's word for how a mount grips.
+func (m Mount) GripKind() string {
+	switch {
+	case m.Glue == GlueFace:
+		return "glued_face"
+	case m.Glue == GlueBore:
+		return "glued_bore"
+	case m.Inside:
+		return "mandrel"
+	case m.Holding.Kind == partspec.Collets:
+		return "collet"
+	}
+	return "jaws"
+}
+
+// Jaws is how many jaws press on the work; 0 where none do.
+func (m Mount) Jaws() int {
+	if m.Inside || m.Glue != NoGlue {
+		return 0
+	}
+	return jawCount(m.Holding)
+}
+
+// noun is the holding in a person's words.
+func (m Mount) noun() string {
+	return map[partspec.HoldingKind]string{
+		partspec.ThreeJaw: "Three-jaw chuck", partspec.FourJaw: "Four-jaw chuck, clocked", partspec.Collets: "Collet", partspec.SoftJaws: "Soft jaws bored in place",
+		partspec.StubMandrel: "Stub mandrel turned in place", partspec.PlainMandrel: "Plain mandrel", partspec.ExpandingMandrel: "Expanding mandrel", partspec.GluedArbor: "Glued arbor",
+	}[m.Holding.Kind]
+}
+
+// Title names the setup on the sheet.
+func (m Mount) Title() string {
+	on := "the bar"
+	switch {
+	case m.Surface != "stock":
+		on = m.Surface
+	case m.RawUntil:
+		on = "the raw outside"
+	}
+	noun := m.noun()
+	if m.Threaded {
+		noun = "Threaded mandrel turned in place"
+	}
+	t := fmt.Sprintf("%s on %s, %s end outward", noun, on, m.Free)
+	if m.Plug {
+		t += ", plug in the bore"
+	}
+	return t
+}
+
+// How tells how to hold the work, step by step.
+func (m Mount) How(c *process.Context, g plan.Grip) []string {
+	u := units.InMM
+	if c.Part.Inches {
+		u = units.InInch
+	}
+	d := "Ø" + units.Length(2*m.Radius).Round(3).Text(u)
+	long := units.Length(m.Z1 - m.Z0).Round(1).String()
+	var how []string
+	switch m.Holding.Kind {
+	case partspec.ThreeJaw:
+		how = []string{fmt.Sprintf("Jaws on %s over %s.", d, long)}
+	case partspec.FourJaw:
+		how = []string{fmt.Sprintf("Jaws on %s over %s; set by the face rings, then clock to %.2f full reading: move a pair by half the difference.", d, long, m.RunOut)}
+	case partspec.SoftJaws:
+		how = []string{fmt.Sprintf("Bore the jaws in place to %s, 0 to 0.05 small, while they grip a ring; relieve the corner; grip %s.", d, long)}
+	case partspec.Collets:
+		how = []string{fmt.Sprintf("Collet for %s, clean, grip %s.", d, long)}
+	case partspec.StubMandrel:
+		if m.Threaded {
+			how = []string{fmt.Sprintf("Screw the work on a mandrel threaded in place for %s, up to its square shoulder, a paper washer behind it so that it comes off again.", m.Surface)}
+			break
+		}
+		how = []string{fmt.Sprintf("Mandrel turned in place to the measured bore, nominally %s, 0.005 to 0.015 small, square shoulder; screw and washer in front. Do not take it out of the chuck until the job is done.", d)}
+	case partspec.PlainMandrel:
+		how = []string{fmt.Sprintf("Oil the %s mandrel and press the work on, large end towards the headstock; feed towards the large end.", d)}
+	case partspec.ExpandingMandrel:
+		how = []string{fmt.Sprintf("Expand in %s only until it drives.", d)}
+	case partspec.GluedArbor:
+		how = []string{"Face the arbor with a relieved centre, degrease both, cyanoacrylate, press with the tailstock, leave it to cure.", "Release by heat (120 to 150 °C) and a sideways slide."}
+		if m.Glue == GlueBore {
+			how[0] = fmt.Sprintf("Turn a spigot to slide in %s, degrease both, cyanoacrylate, push home to the shoulder, leave it to cure.", d)
+		}
+	}
+	if m.Stop {
+		how = append(how, "Press the face hard against the step or shoulder while tightening.")
+	}
+	if m.Packed {
+		how = append(how, "Soft packing, copper or aluminium 0.3 to 0.5 thick, under every jaw.")
+	}
+	if m.Plug {
+		how = append(how, "Push the plug in to stand under the jaws only.")
+	}
+	return append(how, m.force(g)...)
+}
+
+func (m Mount) force(g plan.Grip) []string {
+	if g.Jaws == 0 || g.LeastN == 0 {
+		return nil
+	}
+	text := fmt.Sprintf("Tighten with %s: at least %s a jaw must hold", g.Feel, units.Force(g.LeastN))
+	if g.MostN > 0 {
+		text += fmt.Sprintf(", more than %s would spoil the part", units.Force(g.MostN))
+	}
+	if g.Eased == nil {
+		return []string{text + "."}
+	}
+	return []string{fmt.Sprintf("Tighten with %s for the heavy cuts.", g.Feel),
+		fmt.Sprintf("Before %s let the work cool, slacken the chuck and tighten again with %s: at least %s a jaw must hold, more than %s would spoil the part. Clock it again.", g.Eased.Before, g.Eased.Feel, units.Force(g.LeastN), units.Force(g.MostN))}
+}
+
+// ToMake is the small job that must be done before a mount can be used; nil for none.
+func (m Mount) ToMake(c *process.Context, setup int, measured *units.Length) *plan.Helper {
+	size := "the measured bore, nominally Ø" + units.Length(2*m.Radius).Round(3).String()
+	if measured != nil {
+		size = fmt.Sprintf("the bore as measured, Ø%s", measured.String())
+	}
+	id := fmt.Sprintf("%s for %s", m.Helper, m.Surface)
+	h := &plan.Helper{ID: id, ForSetup: setup, Rules: []string{"A-47", "C-36"}, Minutes: m.Minutes}
+	switch m.Helper {
+	case "stub mandrel":
+		h.Title = "Stub mandrel, turned in the chuck just before it is used"
+		h.Steps = []string{"Steel or brass bar in the three-jaw, standing out by the bore's length and 10.",
+			fmt.Sprintf("Turn a spigot to %s, less 0.005 to 0.015; length %s less 1.", size, units.Length(m.Z1-m.Z0).Round(1)), "Face the shoulder square in the same setting, undercut the corner.", "Drill and tap the end for a screw and washer.", "Leave it in the chuck; mark jaw 1 on it."}
+		h.Rules = append(h.Rules, "B-14")
+	case "threaded mandrel":
+		h.Title = "Threaded mandrel, turned and screwcut in the chuck just before it is used"
+		h.Steps = []string{"Steel or brass bar in the three-jaw, standing out by the thread's length and 10.", fmt.Sprintf("Turn and screwcut it to fit the thread %s of the work without shake; a run-out at the shoulder.", m.Surface), "Face the shoulder square in the same setting.", "Leave it in the chuck; mark jaw 1 on it."}
+		h.Rules = append(h.Rules, "B-15")
+	case "plug":
+		h.Title = "Plug for the bore, to stand under the jaws"
+		h.Steps = []string{fmt.Sprintf("Turn it to %s, less 0.01 to 0.02: a push by hand.", size), "As long as the jaws grip, a hole through it for air, a tapped hole to draw it out."}
+		h.Rules = append(h.Rules, "B-22")
+	case "arbor":
+		h.Title = "Arbor to glue the work to"
+		h.Steps = []string{"Aluminium bar in the three-jaw: face it, shallow grooves, a relieved centre. It is not moved after this."}
+		if m.Glue == GlueBore {
+			h.Steps = append(h.Steps, fmt.Sprintf("Turn a close spigot to %s, less 0.01 to 0.02, with a shoulder.", size))
+		}
+		h.Rules = append(h.Rules, "B-16")
+	default:
+		return nil
+	}
+	return h
+}

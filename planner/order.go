@@ -1,0 +1,353 @@
+package planner
+
+import (
+	"fmt"
+	"math"
+	"sort"
+
+	"catchplate/partspec"
+	"catchplate/planner/holding"
+	"catchplate/planner/plan"
+	"catchplate/planner/process"
+	"catchplate/planner/rules"
+	"catchplate/planner/sequence"
+	"catchplate/planner/shape"
+)
+
+// ordering is the work of one attempt as a problem for the sequencer, and its answer.
+type ordering struct {
+	ctx    *process.Context
+	shop   *holding.Shop
+	mounts []holding.Mount
+	alts   [][]choice // by task
+	arcs   []rules.Arc
+	result sequence.Result
+	cost   int
+
+	refusals []plan.Refusal
+}
+
+// choice is one way of a task in one mount.
+type choice struct {
+	way   process.Way
+	mount int
+	light float64 // part of the ordinary depth of a pass
+}
+
+// Costs in tenths of a minute beside the holdings' own. Ours, no source: the sheet says that the order rests on them.
+const (
+	tenths     = 10
+	toolChange = 8
+)
+
+func orderWork(ctx *process.Context, shop *holding.Shop, desperate bool) *ordering {
+	o := &ordering{ctx: ctx, shop: shop, mounts: shop.Mounts(desperate)}
+	if o.refusals = lacking(shop.Tasks); o.refusals != nil {
+		return o
+	}
+	o.arcs = ctx.Rules.Arcs(o.work())
+	o.choices()
+	problem := o.problem()
+	result, err := sequence.Solve(problem, orderBudget)
+	if err != nil {
+		o.refusals = []plan.Refusal{{What: "ordering", Reasons: []string{err.Error()}, Remedies: []string{"draw the part with fewer features"}}}
+		return o
+	}
+	o.result, o.cost = result, result.Cost
+	if result.Blocked != nil {
+		o.refusals = o.blocked()
+	}
+	return o
+}
+
+// orderBudget bounds the search in states, so that the answer is the same on every machine.
+const orderBudget = 400_000
+
+func lacking(tasks []process.Task) []plan.Refusal {
+	var out []plan.Refusal
+	for _, t := range tasks {
+		if len(t.Ways) == 0 {
+			out = append(out, plan.Refusal{Feature: t.Feature, What: t.ID, Reasons: t.Lacking, Remedies: []string{"add the tool that is wanting to the workshop, or change the feature"}})
+		}
+	}
+	return out
+}
+
+// work is what the rules of order see.
+func (o *ordering) work() rules.Work {
+	ops := make([]shape.Op, len(o.shop.Tasks))
+	for i, t := range o.shop.Tasks {
+		ops[i] = t.Op
+	}
+	return rules.Work{Part: o.ctx.Part, Ops: ops, Free: o.ctx.Place.Free, Length: o.ctx.Length, FromEnd: func(op int, end partspec.End) bool {
+		for _, w := range o.shop.Tasks[op].Ways {
+			if w.Ordinary && w.End == end {
+				return true
+			}
+		}
+		return false
+	}}
+}
+
+// lights are the depths of a pass, as parts of the ordinary one, that are tried where a holding or a wall wants light cuts.
+var lights = []float64{1, 0.5, 0.25, 0.1}
+
+// choices lists, for every task, its ways in every mount that could ever serve.
+func (o *ordering) choices() {
+	o.alts = make([][]choice, len(o.shop.Tasks))
+	for i, t := range o.shop.Tasks {
+		for _, w := range t.Ways {
+			for k, m := range o.mounts {
+				if m.Free == w.End {
+					o.alts[i] = append(o.alts[i], o.grades(i, w, k)...)
+				}
+			}
+		}
+	}
+}
+
+// grades gives the depths of pass to try for a way in a mount. Objections that no moment of the work can lift drop the pair.
+func (o *ordering) grades(task int, w process.Way, mount int) []choice {
+	m := o.mounts[mount]
+	var out []choice
+	for _, light := range lights {
+		_, f := o.shop.Judge(m, task, w, light, func(int) bool { return false })
+		c := f.Case
+		c.Gone, c.Finished, c.LimitMM = false, false, 0 // what the moment decides
+		if len(o.ctx.Rules.Judge(c)) > 0 {
+			continue
+		}
+		out = append(out, choice{way: w, mount: mount, light: light})
+		if m.Inside || m.Glue != holding.NoGlue || !o.thin() || w.ForceN == 0 {
+			break
+		}
+	}
+	return out
+}
+
+// thin reports whether any wall of the part is thin enough to ask for lighter cuts (rule B-24).
+func (o *ordering) thin() bool { return o.ctx.Split && o.shop.Hollow() && o.ctx.Rules.Has("B-24") }
+
+// own is a choice's cost in tenths of a minute: lighter passes are more passes.
+func (c choice) own() int {
+	return max(1, int(math.Round(c.way.Minutes*(1+lightShare*(1/c.light-1))*tenths)))
+}
+
+// lightShare is the part of an operation's time that grows with the number of passes.
+const lightShare = 0.7
+
+func (o *ordering) problem() *sequence.Problem {
+	p := &sequence.Problem{Machines: []string{o.ctx.Lathe.Name}}
+	used, index := o.usedMounts()
+	for _, k := range used {
+		p.Setups = append(p.Setups, sequence.Setup{Name: o.mounts[k].ID, Cost: int(math.Round(o.mounts[k].Minutes * tenths))})
+	}
+	tools := map[string]int{}
+	masks := map[[2]int]sequence.Set{}
+	for i, t := range o.shop.Tasks {
+		op := sequence.Op{Name: t.ID, Rank: i}
+		for _, c := range o.alts[i] {
+			id := c.way.Tool.ID()
+			if _, ok := tools[id]; !ok {
+				tools[id] = len(p.Tools)
+				p.Tools = append(p.Tools, sequence.Tool{Name: id, Cost: toolChange})
+			}
+			key := [2]int{i, c.mount}
+			if _, ok := masks[key]; !ok {
+				masks[key] = o.mask(i, c)
+			}
+			op.Alts = append(op.Alts, sequence.Alt{Setup: index[c.mount], Tool: tools[id], Own: c.own(), Mask: masks[key]})
+		}
+		p.Ops = append(p.Ops, op)
+	}
+	for _, a := range o.arcs {
+		if a.End == partspec.EndInvalid {
+			p.Prec = append(p.Prec, [2]int{a.Before, a.After})
+		}
+	}
+	p.Prec = unique(p.Prec)
+	p.Links = o.links(used)
+	p.Allowed = func(op, alt int, done sequence.Set) bool { return o.allowed(op, o.alts[op][alt], done.Has) }
+	return p
+}
+
+// usedMounts keeps the mounts that some task could use, and where each then stands.
+func (o *ordering) usedMounts() (used []int, index map[int]int) {
+	index = map[int]int{}
+	for _, alts := range o.alts {
+		for _, c := range alts {
+			index[c.mount] = 0
+		}
+	}
+	for k := range index {
+		used = append(used, k)
+	}
+	sort.Ints(used)
+	for i, k := range used {
+		index[k] = i
+	}
+	return used, index
+}
+
+func unique(arcs [][2]int) [][2]int {
+	seen := map[[2]int]bool{}
+	var out [][2]int
+	for _, a := range arcs {
+		if !seen[a] {
+			seen[a] = true
+			out = append(out, a)
+		}
+	}
+	return out
+}
+
+// mask is the tasks on which a choice's verdict depends.
+func (o *ordering) mask(task int, c choice) sequence.Set {
+	s := sequence.SetOf(o.shop.Mask(o.mounts[c.mount], task)...)
+	for _, a := range o.arcs {
+		if a.After == task && a.End == o.mounts[c.mount].Free {
+			s = s.With(a.Before)
+		}
+	}
+	return s
+}
+
+// allowed asks whether a choice is open once some tasks are done.
+func (o *ordering) allowed(task int, c choice, done func(int) bool) bool {
+	return o.waits(task, c, done) < 0 && len(o.objections(task, c, done)) == 0
+}
+
+// waits gives an arc that binds this choice and is not satisfied, or -1.
+func (o *ordering) waits(task int, c choice, done func(int) bool) int {
+	for i, a := range o.arcs {
+		if a.After == task && a.End == o.mounts[c.mount].Free && !done(a.Before) {
+			return i
+		}
+	}
+	return -1
+}
+
+func (o *ordering) objections(task int, c choice, done func(int) bool) []rules.Verdict {
+	v, _ := o.shop.Judge(o.mounts[c.mount], task, c.way, c.light, done)
+	return v
+}
+
+// links ties the tasks whose surfaces a relation binds (rules ).
+func (o *ordering) links(used []int) []sequence.Link {
+	if !o.ctx.Rules.Has("A-06") {
+		return nil
+	}
+	var links []sequence.Link
+	for _, r := range o.ctx.Part.Relations {
+		a, b := o.maker(r.Of), o.maker(r.To)
+		if a < 0 || b < 0 || a == b {
+			continue
+		}
+		within := float64(r.Within)
+		links = append(links, sequence.Link{A: a, B: b, Cross: func(_, later, earlier int) bool {
+			m := o.mounts[used[later]]
+			return o.ctx.Rules.Has("A-07") && o.shop.Tasks[earlier].MakesSurface(m.Surface) && m.RunOut <= within/2
+		}})
+	}
+	return links
+}
+
+// maker is the task that brings a surface to size, or -1.
+func (o *ordering) maker(s partspec.Surface) int {
+	for i, t := range o.shop.Tasks {
+		if t.Stage == shape.Finishing && t.MakesSurface(s.String()) {
+			return i
+		}
+	}
+	return -1
+}
+
+// blocked turns the furthest state of a search that failed into refusals.
+func (o *ordering) blocked() []plan.Refusal {
+	var out []plan.Refusal
+	if len(o.result.Blocked.Fronts) == 0 {
+		return []plan.Refusal{{What: "the order of work", Reasons: []string{"no order satisfies every rule and holding at once"}, Remedies: []string{"add a holding, or loosen a relation"}}}
+	}
+	front := o.result.Blocked.Fronts[0]
+	for _, w := range front.Waiting {
+		if w.Missing != 0 {
+			continue
+		}
+		t := o.shop.Tasks[w.Op]
+		r := plan.Refusal{Feature: t.Feature, What: t.ID, Remedies: []string{"a holding that leaves the surface open and does not crush or lose it", "another stock that can be held by its waste"}}
+		seen := map[string]bool{}
+		for _, alt := range w.Refused {
+			c := o.alts[w.Op][alt]
+			for _, why := range o.reasons(w.Op, c, front.Done.Has) {
+				if !seen[why] {
+					seen[why] = true
+					r.Reasons = append(r.Reasons, why)
+				}
+			}
+		}
+		for _, alt := range w.Unlinked {
+			why := fmt.Sprintf("%s: a relation asks for the same setting as its partner", o.mounts[o.alts[w.Op][alt].mount].ID)
+			if !seen[why] {
+				seen[why] = true
+				r.Reasons = append(r.Reasons, why)
+			}
+		}
+		if len(o.alts[w.Op]) == 0 {
+			r.Reasons = append(r.Reasons, o.whyNever(w.Op)...)
+		}
+		out = append(out, r)
+	}
+	return out
+}
+
+func (o *ordering) reasons(task int, c choice, done func(int) bool) []string {
+	if i := o.waits(task, c, done); i >= 0 {
+		return []string{fmt.Sprintf("%s: %s must come first (%s)", o.mounts[c.mount].ID, o.shop.Tasks[o.arcs[i].Before].ID, o.arcs[i].Rule)}
+	}
+	var out []string
+	for _, v := range o.objections(task, c, done) {
+		out = append(out, fmt.Sprintf("%s: %s (%s)", o.mounts[c.mount].ID, v.Reason, v.Rule))
+	}
+	return out
+}
+
+// whyNever tells why no mount ever serves a task.
+func (o *ordering) whyNever(task int) []string {
+	var out []string
+	for _, w := range o.shop.Tasks[task].Ways {
+		for _, m := range o.mounts {
+			if m.Free != w.End {
+				continue
+			}
+			v, _ := o.shop.Judge(m, task, w, lights[len(lights)-1], func(int) bool { return false })
+			for _, x := range v {
+				if x.Rule != "B-45a" {
+					out = append(out, fmt.Sprintf("%s: %s (%s)", m.ID, x.Reason, x.Rule))
+				}
+			}
+		}
+	}
+	sort.Strings(out)
+	return dedupe(out)
+}
+
+func dedupe(sorted []string) []string {
+	var out []string
+	for i, s := range sorted {
+		if i == 0 || s != sorted[i-1] {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// refusals picks the failed attempt that got furthest.
+func refusals(failed []*attempt) []plan.Refusal {
+	var best []plan.Refusal
+	for _, a := range failed {
+		if best == nil || len(a.order.refusals) < len(best) {
+			best = a.order.refusals
+		}
+	}
+	return best
+}

@@ -1,0 +1,284 @@
+package planner
+
+import (
+	"math"
+	"sort"
+
+	"catchplate/partspec"
+	"catchplate/planner/holding"
+	"catchplate/planner/plan"
+	"catchplate/planner/process"
+	"catchplate/planner/rules"
+	"catchplate/planner/shape"
+)
+
+// Options bends the planner for tests and questions; the zero value is the ordinary way.
+type Options struct {
+	Rules *rules.Set // nil: all of them
+}
+
+// Plan plans every part of a job. A part that cannot be made has Refusals instead of Setups. The plan is not proved yet: Proved does that too.
+func Plan(job *partspec.Job, opt Options) *plan.Plan {
+	set := rules.All()
+	if opt.Rules != nil {
+		set = *opt.Rules
+	}
+	p := &plan.Plan{Schema: plan.Schema, Workshop: job.Workshop.Name, BuiltInWorkshop: job.Workshop.BuiltIn, Parts: []plan.Part{}}
+	for _, part := range inOrder(job, set) {
+		if !part.Bought {
+			p.Parts = append(p.Parts, planPart(job, part, set))
+		}
+	}
+	p.Rules = cited(p, set)
+	return p
+}
+
+// inOrder lists the parts so that the one with the hole of a fit comes before the one with the shaft (rule A-10), else as in the files.
+func inOrder(job *partspec.Job, set rules.Set) []*partspec.Part {
+	parts := append([]*partspec.Part(nil), job.Parts...)
+	if !set.Has("A-10") {
+		return parts
+	}
+	after := map[string]map[string]bool{}
+	for _, f := range job.Fits {
+		if f.Hole.Part != f.Shaft.Part {
+			if after[f.Shaft.Part] == nil {
+				after[f.Shaft.Part] = map[string]bool{}
+			}
+			after[f.Shaft.Part][f.Hole.Part] = true
+		}
+	}
+	var out []*partspec.Part
+	placed := map[string]bool{}
+	for len(out) < len(parts) {
+		before := len(out)
+		for _, p := range parts {
+			if !placed[p.Name] && ready(after[p.Name], placed, len(out) == before) {
+				out, placed[p.Name] = append(out, p), true
+			}
+		}
+		if len(out) == before { // fits in a ring: the files' order decides
+			for _, p := range parts {
+				if !placed[p.Name] {
+					out, placed[p.Name] = append(out, p), true
+					break
+				}
+			}
+		}
+	}
+	return out
+}
+
+func ready(needs map[string]bool, placed map[string]bool, _ bool) bool {
+	for n := range needs {
+		if !placed[n] {
+			return false
+		}
+	}
+	return true
+}
+
+// attempt is one way the stock may lie and the holes be made, with the order found for it.
+type attempt struct {
+	ctx   *process.Context
+	shop  *holding.Shop
+	order *ordering
+}
+
+// planPart runs the passes for one part: place the stock, choose chains, make tasks, find mounts, order, write out.
+func planPart(job *partspec.Job, part *partspec.Part, set rules.Set) plan.Part {
+	out := plan.Part{Name: part.Name, Note: part.Note, Material: part.Material.ID, MaterialName: part.Material.Name, Quantity: part.Quantity, DrawnInInch: part.Inches,
+		LengthMM: float64(part.Length.Value)}
+	lathe, ok := machine(job.Workshop, partspec.Lathe)
+	if !ok {
+		out.Refusals = []plan.Refusal{{What: "turning", Reasons: []string{"the workshop has no lathe"}, Remedies: []string{"add machine \"lathe\" to the workshop"}}}
+		return out
+	}
+	var best *attempt
+	var failed []*attempt
+	for _, desperate := range []bool{false, true} {
+		for _, place := range placements(job.Workshop, part) {
+			for _, a := range attempts(job, part, lathe, place, set) {
+				a.order = orderWork(a.ctx, a.shop, desperate)
+				if a.order.refusals != nil {
+					failed = append(failed, a)
+				} else if best == nil || a.order.cost < best.order.cost {
+					best = a
+				}
+			}
+		}
+		if best != nil {
+			break
+		}
+	}
+	if best == nil {
+		out.Refusals = refusals(failed)
+		return out
+	}
+	writeOut(&out, best)
+	return out
+}
+
+func machine(w *partspec.Workshop, kind partspec.MachineKind) (partspec.Machine, bool) {
+	for _, m := range w.Machines {
+		if m.Kind == kind {
+			return m, true
+		}
+	}
+	return partspec.Machine{}, false
+}
+
+// faceAllowance is what is faced off a sawn end (rule A-01).
+const faceAllowance = 1.0
+
+// placements lists how the stock may lie: hanging on its bar with either end free, or as a blank when it is too short to be held beyond the part.
+func placements(w *partspec.Workshop, part *partspec.Part) []shape.Placement {
+	blocks, length := shape.Blocks(part), float64(part.Length.Mid())
+	have := float64(part.Stock.Length.Value)
+	var out []shape.Placement
+	for _, free := range []partspec.End{partspec.Right, partspec.Left} {
+		held := blocks[0]
+		if free == partspec.Left {
+			held = blocks[len(blocks)-1]
+		}
+		p := shape.Placement{Free: free}
+		p.PartWidth, p.Spare, p.ByHand = process.Separation(w, part, held.Greatest, throughRadius(part))
+		tail := holding.BarClearance + holding.BarGrip()
+		need := faceAllowance + length + p.Spare + p.PartWidth + tail
+		if have > 0 && have < need {
+			continue
+		}
+		total := need
+		if have > 0 {
+			total = have
+		}
+		p.LeftZ, p.RightZ = length+faceAllowance-total, length+faceAllowance
+		if free == partspec.Left {
+			p.LeftZ, p.RightZ = -faceAllowance, total-faceAllowance
+		}
+		out = append(out, p)
+	}
+	if len(out) == 0 {
+		spare := math.Max(0, have-length) / 2
+		out = append(out, shape.Placement{LeftZ: -spare, RightZ: length + spare})
+	}
+	return out
+}
+
+func throughRadius(part *partspec.Part) float64 {
+	r := float64(part.Stock.Inside.Value) / 2
+	for _, h := range shape.Holes(part) {
+		if h.Through {
+			r = math.Max(r, h.Radius)
+		}
+	}
+	return r
+}
+
+// mostAttempts bounds the combinations of chains that are ordered for one placement; beyond it the later holes keep their first chain.
+const mostAttempts = 8
+
+// attempts makes a context for every combination of chains of a part's holes.
+func attempts(job *partspec.Job, part *partspec.Part, lathe partspec.Machine, place shape.Placement, set rules.Set) []*attempt {
+	base := process.Context{Part: part, Shop: job.Workshop, Lathe: lathe, Place: place, Blocks: shape.Blocks(part), Holes: shape.Holes(part),
+		Stock: place.Body(part.Stock), Length: float64(part.Length.Mid()), Rules: set, Split: roughApart(part, set)}
+	combos := []map[string]process.Chain{{}}
+	for _, h := range base.Holes {
+		if h.AsSupplied {
+			continue
+		}
+		chains, _ := base.Chains(h)
+		if len(chains) == 0 {
+			continue
+		}
+		if len(combos)*len(chains) > mostAttempts {
+			chains = chains[:1]
+		}
+		var next []map[string]process.Chain
+		for _, combo := range combos {
+			for _, chain := range chains {
+				with := map[string]process.Chain{h.Name: chain}
+				for k, v := range combo {
+					with[k] = v
+				}
+				next = append(next, with)
+			}
+		}
+		combos = next
+	}
+	var out []*attempt
+	for _, combo := range combos {
+		ctx := base
+		ctx.Bored = combo
+		out = append(out, &attempt{ctx: &ctx, shop: holding.New(&ctx)})
+	}
+	return out
+}
+
+// roughApart reports whether roughing and finishing are operations of their own (rule A-03).
+func roughApart(part *partspec.Part, set rules.Set) bool {
+	if !set.Has("A-03n") {
+		return false
+	}
+	widest, bore := 0.0, 0.0
+	fine := false
+	for _, b := range shape.Blocks(part) {
+		widest = math.Max(widest, b.Greatest)
+		fine = fine || b.Cylinder() && !b.AsSupplied && b.Diameter.Width() < fineWidth
+	}
+	for _, h := range shape.Holes(part) {
+		bore = math.Max(bore, h.Radius)
+		fine = fine || !h.AsSupplied && h.Diameter.Width() < fineWidth
+	}
+	return fine || bore > 0 && widest-bore < 2*widest/thinWall
+}
+
+// fineWidth is the tolerance under which a surface is roughed apart; thinWall the part of the diameter under which a wall is thin (rule A-03).
+const (
+	fineWidth = 0.1
+	thinWall  = 10
+)
+
+// cited lists the heads of all rules that a plan names.
+func cited(p *plan.Plan, set rules.Set) []plan.Rule {
+	named := map[string]bool{}
+	add := func(id string) {
+		if id != "" {
+			named[id] = true
+		}
+	}
+	for _, part := range p.Parts {
+		for _, s := range part.Setups {
+			for _, r := range s.Why {
+				add(r.Rule)
+			}
+			for _, o := range s.Operations {
+				for _, r := range o.Why {
+					add(r.Rule)
+				}
+			}
+		}
+		for _, c := range part.Cautions {
+			add(c.Rule)
+		}
+		for _, r := range part.Rejected {
+			add(r.Rule)
+		}
+		for _, pair := range part.Order.Pairs {
+			add(pair.Rule)
+		}
+		for _, h := range part.MakeFirst {
+			for _, id := range h.Rules {
+				add(id)
+			}
+		}
+	}
+	heads := []plan.Rule{}
+	for _, h := range set.Heads() {
+		if named[h.ID] {
+			heads = append(heads, h)
+		}
+	}
+	sort.SliceStable(heads, func(i, j int) bool { return heads[i].ID < heads[j].ID })
+	return heads
+}

@@ -1,0 +1,303 @@
+package planner
+
+import (
+	"fmt"
+	"math"
+
+	"catchplate/partspec"
+	"catchplate/partspec/units"
+	"catchplate/planner/holding"
+	"catchplate/planner/numbers/speed"
+	"catchplate/planner/plan"
+	"catchplate/planner/process"
+	"catchplate/planner/rules"
+	"catchplate/planner/sequence"
+	"catchplate/planner/solid"
+)
+
+// writer writes the order that was found out as setups and operations, keeping the work's true shape as it goes.
+type writer struct {
+	*ordering
+	out    *plan.Part
+	body   solid.Body
+	done   map[int]bool
+	number int
+}
+
+// writeOut fills in the plan of a part from the best attempt.
+func writeOut(out *plan.Part, a *attempt) {
+	w := &writer{ordering: a.order, out: out, body: a.ctx.Stock, done: map[int]bool{}}
+	w.stock()
+	steps := a.order.result.Order
+	for from := 0; from < len(steps); {
+		to := from + 1
+		for to < len(steps) && w.choice(steps[to]).mount == w.choice(steps[from]).mount {
+			to++
+		}
+		w.setup(steps[from:to], to == len(steps))
+		from = to
+	}
+	w.wordOrder(steps)
+	out.Cautions = w.cautions()
+	out.Minutes = 0
+	for _, s := range out.Setups {
+		out.Minutes += s.Minutes
+		for _, o := range s.Operations {
+			out.Minutes += o.Minutes
+		}
+	}
+	out.Minutes = math.Round(out.Minutes)
+}
+
+func (w *writer) choice(s sequence.Step) choice { return w.alts[s.Op][s.Alt] }
+
+func (w *writer) stock() {
+	st, p := w.ctx.Part.Stock, w.ctx.Place
+	s := plan.Stock{Kind: st.Kind.String(), OutsideMM: float64(st.Outside.Value), InsideMM: float64(st.Inside.Value), LeftZ: round3(p.LeftZ), RightZ: round3(p.RightZ)}
+	s.LengthMM = math.Ceil(p.RightZ - p.LeftZ)
+	u := unitOf(w.ctx.Part)
+	words := map[partspec.StockKind]string{partspec.Bar: "round bar Ø", partspec.Tube: "tube Ø", partspec.Hexagon: "hexagon bar, across flats "}[st.Kind]
+	s.Text = fmt.Sprintf("%s %s%s", w.ctx.Part.Material.Name, words, st.Outside.Value.Text(u))
+	if st.Kind == partspec.Tube {
+		s.Text += ", bore " + st.Inside.Value.Text(u)
+	}
+	if p.OnBar() {
+		s.Text += fmt.Sprintf(", at least %.0f mm long", s.LengthMM)
+	} else {
+		s.Text += fmt.Sprintf(", %s long", units.Length(p.RightZ-p.LeftZ).Round(2).Text(u))
+	}
+	w.out.Stock = s
+}
+
+func unitOf(p *partspec.Part) units.Unit {
+	if p.Inches {
+		return units.InInch
+	}
+	return units.InMM
+}
+
+func round3(v float64) float64 { return math.Round(v*1000) / 1000 }
+
+// setup writes one unbroken stay in a holding.
+func (w *writer) setup(steps []sequence.Step, last bool) {
+	m := w.mounts[w.choice(steps[0]).mount]
+	s := plan.Setup{Number: len(w.out.Setups) + 1, ID: m.ID, Machine: w.ctx.Lathe.Name, MachineKind: string(w.ctx.Lathe.Kind), Holding: m.Holding.Name, HoldingKind: string(m.Holding.Kind),
+		Title: m.Title(), FreeEnd: m.Free.String(), RunOutMM: m.RunOut, Locates: m.Surface, Tailstock: m.Centre, Minutes: m.Minutes, Before: Section(w.body)}
+	s.Grip = w.gripOf(m, steps)
+	s.StickOutMM = round3(w.stickOut(m))
+	s.How = m.How(w.ctx, s.Grip)
+	if h := m.ToMake(w.ctx, s.Number, w.measuredBore(m)); h != nil {
+		w.out.MakeFirst = append(w.out.MakeFirst, *h)
+	}
+	w.rejectedBefore(m, steps, &s)
+	datum := w.datum(m, steps)
+	for _, step := range steps {
+		s.Operations = append(s.Operations, w.operation(step, m, datum))
+	}
+	s.After = Section(w.body)
+	for _, o := range s.Operations {
+		s.BeforeRelease = append(s.BeforeRelease, o.Checks...)
+	}
+	s.Why = append(s.Why, w.reasonsFor(m, s)...)
+	s.SafeStop = !last
+	if w.truthLost(steps) {
+		s.NoWayBack = "what was finished true together in this setting cannot be picked up again once it is let go"
+	}
+	w.out.Setups = append(w.out.Setups, s)
+}
+
+// operation writes one step and takes its metal off.
+func (w *writer) operation(step sequence.Step, m holding.Mount, datum float64) plan.Operation {
+	c := w.choice(step)
+	job := process.Job{Free: m.Free, DatumZ: datum, Before: w.body, Light: c.light, Caps: caps(m)}
+	op, done := c.way.Write(job)
+	w.number += 10
+	op.Number = w.number
+	op.Minutes = round1(float64(c.own()) / tenths)
+	if c.light < 1 {
+		op.Notes = append(op.Notes, fmt.Sprintf("Light cuts: no more than %s mm deep, so that a lighter grip will hold.", units.Decimal(op.DepthMM, 2)))
+		op.Why = append(op.Why, plan.Reason{Text: "lighter cuts let the grip be lighter", Rule: "B-24"})
+	}
+	w.body = done.Apply(w.body)
+	w.done[step.Op] = true
+	return op
+}
+
+func round1(v float64) float64 { return math.Round(v*10) / 10 }
+
+// caps are the speed caps of a holding.
+func caps(m holding.Mount) []speed.Cap {
+	var list []speed.Cap
+	if m.Holding.MostSpeed > 0 {
+		list = append(list, speed.Cap{What: "the mark on the " + m.Holding.Name, RPM: m.Holding.MostSpeed, Rule: "B-29", Source: "workshop file"})
+	}
+	return list
+}
+
+// datum is the face that the saddle's nought is set on.
+func (w *writer) datum(m holding.Mount, steps []sequence.Step) float64 {
+	face := "face." + m.Free.String()
+	faced := false
+	for i, t := range w.shop.Tasks {
+		faced = faced || t.ID == face && w.done[i]
+	}
+	for _, s := range steps {
+		faced = faced || w.shop.Tasks[s.Op].ID == face
+	}
+	z0, z1 := w.body.Ends()
+	if m.Free == partspec.Right {
+		if faced {
+			return w.ctx.Length
+		}
+		return z1
+	}
+	if faced {
+		return 0
+	}
+	return z0
+}
+
+func (w *writer) stickOut(m holding.Mount) float64 {
+	z0, z1 := w.body.Ends()
+	if m.Free == partspec.Right {
+		return z1 - m.Z1
+	}
+	return m.Z0 - z0
+}
+
+func (w *writer) measuredBore(m holding.Mount) *units.Length {
+	if b, ok := w.ctx.Part.Feature(m.Surface).(*partspec.Bore); ok {
+		return b.Measured
+	}
+	return nil
+}
+
+// truthLost reports whether operations that a relation ties were done together here.
+func (w *writer) truthLost(steps []sequence.Step) bool {
+	here := map[int]bool{}
+	for _, s := range steps {
+		here[s.Op] = true
+	}
+	for _, r := range w.ctx.Part.Relations {
+		if here[w.maker(r.Of)] && here[w.maker(r.To)] {
+			return true
+		}
+	}
+	return false
+}
+
+// reasonsFor says why a holding was chosen.
+func (w *writer) reasonsFor(m holding.Mount, s plan.Setup) []plan.Reason {
+	reasons := []plan.Reason{{Text: fmt.Sprintf("the quickest holding that passes every test for these operations: %s to set", units.Minutes(m.Minutes).String()), Rule: "B-01"}}
+	if s.Grip.LimitMM > 0 {
+		reasons = append(reasons, plan.Reason{Text: fmt.Sprintf("lobed error at the working grip %.3f mm (%s figure), %.3f may pass", s.Grip.ErrorMM, s.Grip.Trust, s.Grip.LimitMM), Rule: "B-23"})
+	}
+	if s.Grip.LeastN > 0 {
+		reasons = append(reasons, plan.Reason{Text: fmt.Sprintf("the cuts ask %.0f N a jaw, safety 2.5", s.Grip.LeastN), Rule: "B-42"})
+	}
+	if w.truthLostIn(s) {
+		reasons = append(reasons, plan.Reason{Text: "surfaces bound by a relation are finished in this one setting", Rule: "A-06"})
+	}
+	if m.Surface != "stock" {
+		reasons = append(reasons, plan.Reason{Text: fmt.Sprintf("run-out to expect: %.3f mm full reading", m.RunOut), Rule: "B-02"})
+	}
+	return reasons
+}
+
+func (w *writer) truthLostIn(s plan.Setup) bool {
+	made := map[string]bool{}
+	for _, o := range s.Operations {
+		for _, t := range w.shop.Tasks {
+			if t.ID == o.ID {
+				for _, name := range t.Makes {
+					made[name] = true
+				}
+			}
+		}
+	}
+	for _, r := range w.ctx.Part.Relations {
+		if made[r.Of.String()] && made[r.To.String()] {
+			return true
+		}
+	}
+	return false
+}
+
+// mostRejected bounds the holdings a sheet tells of for one setup.
+const mostRejected = 6
+
+// rejectedBefore notes the holdings that would have been quicker to set and why they were passed over.
+func (w *writer) rejectedBefore(chosen holding.Mount, steps []sequence.Step, s *plan.Setup) {
+	seen := map[string]bool{}
+	count := 0
+	for k, m := range w.mounts {
+		if m.ID == chosen.ID || m.Free != chosen.Free || seen[m.Holding.Name+m.Surface] {
+			continue
+		}
+		v, task := w.firstObjection(k, steps)
+		if v == nil || v.Rule == "B-45a" || count == mostRejected {
+			continue
+		}
+		seen[m.Holding.Name+m.Surface] = true
+		count++
+		w.out.Rejected = append(w.out.Rejected, plan.Rejected{Holding: m.ID, For: fmt.Sprintf("setup %d, %s", s.Number, task), Reason: v.Reason, Rule: v.Rule})
+	}
+}
+
+func (w *writer) firstObjection(mount int, steps []sequence.Step) (*rules.Verdict, string) {
+	for _, st := range steps {
+		for _, way := range w.shop.Tasks[st.Op].Ways {
+			if way.End != w.mounts[mount].Free {
+				continue
+			}
+			v, _ := w.shop.Judge(w.mounts[mount], st.Op, way, 1, func(i int) bool { return w.done[i] })
+			if len(v) > 0 {
+				return &v[0], w.shop.Tasks[st.Op].ID
+			}
+		}
+	}
+	return nil, ""
+}
+
+// wordOrder says what the order rests on and why neighbours stand as they do.
+func (w *writer) wordOrder(steps []sequence.Step) {
+	r := w.result
+	w.out.Order = plan.Order{CostMinutes: float64(r.Cost) / tenths, BoundMinutes: float64(r.Bound) / tenths, Proven: r.Proven, States: r.Stats.Stored}
+	for i := 1; i < len(steps); i++ {
+		a, b := steps[i-1].Op, steps[i].Op
+		p := plan.Pair{Before: w.shop.Tasks[a].ID, After: w.shop.Tasks[b].ID, Text: "either would do; this way costs no more"}
+		for _, arc := range w.arcs {
+			if arc.Before == a && arc.After == b && (arc.End == partspec.EndInvalid || arc.End == w.mounts[w.choice(steps[i]).mount].Free) {
+				head, _ := w.ctx.Rules.Head(arc.Rule)
+				p.Rule, p.Text = arc.Rule, head.Title
+				break
+			}
+		}
+		w.out.Order.Pairs = append(w.out.Order.Pairs, p)
+	}
+}
+
+func (w *writer) cautions() []plan.Caution {
+	list := w.ctx.Rules.Warn(w.out.Setups)
+	if c := w.ctx.Part.Material.Cautions; c != "" {
+		list = append(list, plan.Caution{Text: w.ctx.Part.Material.Name + ": " + c})
+	}
+	return list
+}
+
+// Section turns a body into the curves of a sketch.
+func Section(b solid.Body) plan.Section {
+	return plan.Section{Outer: segments(b.Outer), Inner: segments(b.Inner)}
+}
+
+func segments(c solid.Curve) []plan.Segment {
+	var out []plan.Segment
+	for _, p := range c.Pieces() {
+		s := plan.Segment{Z0: round3(p.Z0), R0: round3(p.R0), Z1: round3(p.Z1), R1: round3(p.R1)}
+		if p.IsArc() {
+			s.RadiusMM, s.CentreZ, s.CentreR = round3(p.Radius), round3(p.CentreZ), round3(p.CentreR)
+		}
+		out = append(out, s)
+	}
+	return out
+}
