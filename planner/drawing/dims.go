@@ -75,9 +75,9 @@ func boreDims(p *partspec.Part, f *partspec.Bore) []plan.Dim {
 	case f.Through:
 		text += " through"
 	case f.FlatBottom:
-		text += " × " + sizeText(p, f.Depth) + " deep, flat"
+		text += " × " + shortText(p, f.Depth) + " deep, flat"
 	default:
-		text += " × " + sizeText(p, f.Depth) + " deep"
+		text += " × " + shortText(p, f.Depth) + " deep"
 	}
 	return []plan.Dim{diameter(f.Span, mm(f.Diameter.Value)/2, true, f.Name, text)}
 }

@@ -39,17 +39,29 @@ func drawn(p *partspec.Part, d units.Dimension) string {
 func limitsText(s partspec.Size) string {
 	limits := units.Limits{Low: s.Low, High: s.High}
 	switch {
-	case s.Low == s.High || strings.Contains(s.Written, ".."):
+	case s.Low == s.High || strings.Contains(s.Written, "..") && !s.InInches || strings.Contains(s.Written, "±") && !s.InInches:
 		return ""
+	case even(s) && s.InInches:
+		return " (±" + (s.High - s.Value).Round(micro).String() + ")"
+	case even(s):
+		return " ±" + (s.High - s.Value).Round(micro).Figure(units.InMM)
 	case s.InInches:
 		return " (" + limits.Text(units.InMM) + ")"
-	case strings.Contains(s.Written, "±"):
-		return ""
-	}
-	if either := (s.High - s.Value).Round(micro); s.Class == "" && either == (s.Value-s.Low).Round(micro) {
-		return " ±" + either.Figure(units.InMM)
 	}
 	return " (" + limits.Figures(units.InMM) + ")"
+}
+
+// even is true when limits lie evenly about the size as drawn, and no class made them.
+func even(s partspec.Size) bool {
+	return s.Class == "" && (s.High-s.Value).Round(micro) == (s.Value-s.Low).Round(micro)
+}
+
+// shortText shows a size that stands beside another one: even limits, which a note gives, are left out.
+func shortText(p *partspec.Part, s partspec.Size) string {
+	if even(s) {
+		return drawn(p, s.Dimension)
+	}
+	return sizeText(p, s)
 }
 
 // micro rounds to a micrometre, which is as far as any text goes.

@@ -177,7 +177,7 @@ func (c *Canvas) halfLine(x, r float64) {
 
 // leaders finds a riser for each surface or edge that a leader points at: near it, but on no edge of the part and on no other line.
 func (b *bench) leaders(dims []plan.Dim, columns []mark) []mark {
-	sort.SliceStable(dims, func(i, j int) bool { return target(b.v, dims[i]).X < target(b.v, dims[j]).X })
+	sort.SliceStable(dims, func(i, j int) bool { return b.target(dims[i]).X < b.target(dims[j]).X })
 	var taken []float64
 	for _, m := range columns {
 		taken = append(taken, m.x)
@@ -185,19 +185,37 @@ func (b *bench) leaders(dims []plan.Dim, columns []mark) []mark {
 	for _, e := range append(edges(b.section.Outer), edges(b.section.Inner)...) {
 		taken = append(taken, b.v.x(e.z))
 	}
-	var marks []mark
+	start := -b.reach - rowsBase + 2
+	var xs []float64
 	for _, d := range dims {
-		p := target(b.v, d)
-		start := -b.reach - rowsBase + 2
+		p := b.target(d)
 		rightHalf := p.X > b.v.x((b.first+b.last)/2)
 		x := clearOf(taken, p.X, max(riserGap, slant*(p.Y-start)), rightHalf != d.Inside)
-		taken = append(taken, x)
-		marks = append(marks, mark{x: x, start: start, foot: &p, arrow: true, lines: labelLines(d.Text)})
+		taken, xs = append(taken, x), append(xs, x)
+	}
+	sort.Float64s(xs) // in the order of what they point at, so that no leader crosses another
+	var marks []mark
+	for i, d := range dims {
+		p := b.target(d)
+		marks = append(marks, mark{x: xs[i], start: start, foot: &p, arrow: true, lines: labelLines(d.Text)})
 	}
 	return marks
 }
 
-func target(v view, d plan.Dim) Point { return v.at((d.Z0+d.Z1)/2, d.R) }
+// target is the place that a leader points at: the middle of a surface, or of what is left of it.
+func (b *bench) target(d plan.Dim) Point {
+	curve := b.section.Outer
+	if d.Inside {
+		curve = b.section.Inner
+	}
+	for _, s := range curve {
+		from, to := max(s.Z0, d.Z0), min(s.Z1, d.Z1)
+		if from < to && math.Abs(s.R0-d.R) < touching && math.Abs(s.R1-d.R) < touching {
+			return b.v.at((from+to)/2, d.R)
+		}
+	}
+	return b.v.at((d.Z0+d.Z1)/2, d.R)
+}
 
 // slant is how far a leader leans for each millimetre that it rises, so that it cannot be taken for an edge of the part.
 const slant = 0.35

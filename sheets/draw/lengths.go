@@ -28,10 +28,11 @@ const (
 	textAbove   = 1.0 // from a dimension line to the base line of its text
 	textPad     = 1.0 // white beside a text
 	mostLevels  = 40
-	linePrice   = 6.0 // levels that a text goes farther out rather than be cut by an extension line
-	besidePrice = 0.5 // and rather than stand beside its dimension line
-	shiftPrice  = 0.1 // and rather than stand off its middle
-	crowdPrice  = 0.2 // and rather than keep a neighbour from its level
+	linePrice   = 6.0  // levels that a text goes farther out rather than be cut by an extension line
+	besidePrice = 0.5  // and rather than stand beside its dimension line
+	shiftPrice  = 0.1  // and rather than stand off its middle
+	crowdPrice  = 0.2  // and rather than keep a neighbour from its level
+	farPrice    = 0.02 // and rather than stand a millimetre farther beside its line
 )
 
 // ladder finds a place for every span: short ones near the work. busy holds other lines that run down past the work.
@@ -48,8 +49,17 @@ func ladder(spans []span, busy []float64) []rung {
 	for i, s := range order {
 		done = append(done, settleSpan(s, done, order[i+1:], busy))
 	}
+	for range secondLooks {
+		for i := range done {
+			others := append(append([]rung(nil), done[:i]...), done[i+1:]...)
+			done[i] = settleSpan(done[i].span, others, nil, busy)
+		}
+	}
 	return done
 }
+
+// secondLooks is how often every rung is placed again when the places of all others are known.
+const secondLooks = 3
 
 // settleSpan tries every level and every place of the text, and takes the cheapest that meets no other rung.
 func settleSpan(s span, done []rung, later []span, busy []float64) rung {
@@ -58,8 +68,9 @@ func settleSpan(s span, done []rung, later []span, busy []float64) rung {
 		lines = append(lines, l.x0, l.x1)
 	}
 	best, bestCost := rung{span: s, level: mostLevels}, math.Inf(1)
-	for level := range mostLevels {
-		for i, textX := range textPlaces(s) {
+	places := textPlaces(s, append(linesOf(done), lines...))
+	for level := 0; level < mostLevels && float64(level) < bestCost; level++ {
+		for i, textX := range places {
 			r := rung{span: s, level: level, textX: textX}
 			if !r.free(done) {
 				continue
@@ -67,7 +78,7 @@ func settleSpan(s span, done []rung, later []span, busy []float64) rung {
 			cost := float64(level) + linePrice*float64(r.cut(done, lines)) + crowdPrice*float64(r.crowds(later))
 			switch {
 			case r.beside():
-				cost += besidePrice
+				cost += besidePrice + farPrice*r.away()
 			case i > 0:
 				cost += shiftPrice
 			}
@@ -91,18 +102,44 @@ func (r rung) crowds(later []span) int {
 	return n
 }
 
-// textPlaces are the middles of the text: above its line, where it fits, then along it, then beside it to the right and left.
-func textPlaces(s span) []float64 {
+// textPlaces are the middles of the text: above its line, where it fits, then along it, then beside it to the right and left, then clear of
+// each line that others draw.
+func textPlaces(s span, lines []float64) []float64 {
 	half := Width(s.text, textSize, false)/2 + textPad
 	var out []float64
-	if room := (s.x1-s.x0)/2 - half; room >= 0 {
+	room := (s.x1-s.x0)/2 - half
+	if room >= 0 {
 		middle := (s.x0 + s.x1) / 2
 		out = append(out, middle)
 		for _, share := range []float64{0.5, -0.5, 1, -1} {
 			out = append(out, middle+share*room)
 		}
 	}
-	return append(out, s.x1+tailLong+half, s.x0-tailLong-half)
+	right, left := s.x1+tailLong+half, s.x0-tailLong-half
+	out = append(out, right, left)
+	for _, l := range lines {
+		for _, x := range []float64{l + half, l - half} {
+			if x > right || x < left || room >= 0 && x >= s.x0+half && x <= s.x1-half {
+				out = append(out, x)
+			}
+		}
+	}
+	return out
+}
+
+// linesOf are the places of all extension lines.
+func linesOf(rungs []rung) []float64 {
+	var out []float64
+	for _, r := range rungs {
+		out = append(out, r.x0, r.x1)
+	}
+	return out
+}
+
+// away is how far the text stands beside its line.
+func (r rung) away() float64 {
+	left, right := r.textSpan()
+	return max(left-r.x1, r.x0-right)
 }
 
 // textSpan is the room of the text along the axis.

@@ -12,17 +12,22 @@ type mark struct {
 	bold  bool
 }
 
-// marks places and draws labels in rows that begin at base and go up (away = -1) or down (away = 1), within the bounds if they can.
-func (c *Canvas) marks(marks []mark, base, away, left, right float64) {
+// inOrder sorts marks along the axis and moves their risers apart.
+func inOrder(marks []mark) ([]mark, []riser) {
 	sort.SliceStable(marks, func(i, j int) bool { return marks[i].x < marks[j].x })
 	risers := make([]riser, len(marks))
-	starts := make([]float64, len(marks))
 	for i, m := range marks {
 		risers[i] = riser{m.x, m.lines, m.bold}
-		starts[i] = m.start
 	}
-	risers = spread(risers)
+	return marks, spread(risers)
+}
+
+// marks places and draws labels in rows that begin at base and go up (away = -1) or down (away = 1), within the bounds if they can.
+func (c *Canvas) marks(marks []mark, base, away float64, left, right float64) {
+	marks, risers := inOrder(marks)
+	starts := make([]float64, len(marks))
 	for i, m := range marks {
+		starts[i] = m.start
 		if m.foot == nil {
 			continue
 		}

@@ -3,6 +3,7 @@ package draw
 import (
 	"fmt"
 	"sort"
+	"strconv"
 
 	"catchplate/partspec/units"
 	"catchplate/planner/plan"
@@ -39,11 +40,20 @@ func Part(name string, p *plan.Part) Page {
 	var page Page
 	for _, scale := range scalesFor(section) {
 		page = drawPart(d, scale).Page(name, title, desc)
-		if page.Width <= PageWidth && page.Height <= mostTall {
+		if page.Width <= PageWidth && page.Height <= mostTall || scale*size(section) < leastSeen {
 			break
 		}
 	}
 	return page
+}
+
+// leastSeen is the size on paper below which a part is not drawn smaller still: then its labels need a larger page.
+const leastSeen = 25.0
+
+// size is the larger of a section's length and diameter.
+func size(s plan.Section) float64 {
+	from, to := s.Outer[0].Z0, s.Outer[len(s.Outer)-1].Z1
+	return max(to-from, 2*greatest(s.Outer, from, to))
 }
 
 // scalesFor are the scales at which the work itself fits.
@@ -68,8 +78,8 @@ func drawPart(d plan.Drawing, scale float64) *Canvas {
 	c.body(v, d)
 	b := newBench(v, d)
 	c.diameters(b)
-	c.lengths(b)
-	c.notes(b, d, scale)
+	keys := c.lengths(b)
+	c.notes(b, d, scale, keys)
 	return c
 }
 
@@ -117,27 +127,44 @@ func (c *Canvas) hexagon(v view, outer []plan.Segment) {
 	}
 }
 
-func (c *Canvas) lengths(b *bench) {
+// lengths draws the lengths below the part. A text too long to stand on its line becomes a letter, explained among the notes.
+func (c *Canvas) lengths(b *bench) (keys []string) {
 	var spans []span
 	for _, d := range b.dims {
-		if d.Kind == plan.DimLength {
-			spans = append(spans, span{b.v.x(d.Z0), b.v.x(d.Z1), b.depth(d, d.Z0), b.depth(d, d.Z1), d.Text})
+		if d.Kind != plan.DimLength {
+			continue
 		}
+		text := d.Text
+		if Width(text, textSize, false) > labelMost {
+			text = letter(len(keys))
+			keys = append(keys, text+": "+d.Text)
+		}
+		z0, z1 := min(d.Z0, d.Z1), max(d.Z0, d.Z1)
+		spans = append(spans, span{b.v.x(z0), b.v.x(z1), b.depth(d, z0), b.depth(d, z1), text})
 	}
 	c.rungs(ladder(spans, nil), b.reach)
+	return keys
+}
+
+// letter names a long text: a, b, ... z, then a1, b1 and so on.
+func letter(n int) string {
+	const letters = 26
+	name := string(rune('a' + n%letters))
+	if n >= letters {
+		name += strconv.Itoa(n / letters)
+	}
+	return name
 }
 
 // notes writes what must be known to read the drawing, and the drawing's own notes.
-func (c *Canvas) notes(b *bench, d plan.Drawing, scale float64) {
+func (c *Canvas) notes(b *bench, d plan.Drawing, scale float64, keys []string) {
 	lines := []string{
-		"Scale " + scaleText(scale) + ". Do not measure the paper: work to the figures. Upper half cut open, lower half from outside.",
+		"Scale " + scaleText(scale) + ". Do not measure the paper. Upper half cut open, lower half from outside.",
 	}
 	if d.Hexagon {
 		lines = append(lines, "The outside is a hexagon bar's, drawn across corners.")
 	}
-	for _, n := range d.Notes {
-		lines = append(lines, n)
-	}
+	lines = append(append(lines, keys...), d.Notes...)
 	box := c.Bounds()
 	left := max(min(box.Left, b.v.x(b.first)), (b.v.x(b.first)+b.v.x(b.last))/2-PageWidth/2+pageEdge)
 	y := box.Bottom + 3

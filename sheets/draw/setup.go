@@ -128,7 +128,7 @@ func (sc *scene) draw() *Canvas {
 	upper, column, unmarked := sc.operationMarks()
 	bottom := c.column(sc, column)
 	c.marks(c.cutArrows(sc, upper), min(held.Top, -sc.reach-cutRoom)-2, -1, sc.left(), sc.right())
-	bottom = max(bottom, held.Bottom, c.stickOut(sc))
+	bottom = max(bottom, held.Bottom, c.stickOut(sc, max(bottom, sc.reach)))
 	c.marks(sc.lowerMarks(), bottom+4, 1, sc.left(), sc.right())
 	c.legend(sc, unmarked)
 	return c
@@ -165,18 +165,20 @@ func (c *Canvas) breakLine(x, r float64) {
 	c.Poly(Thin, false, Point{x, -r - 1.5}, Point{x, -2}, Point{x + 1.5, -1}, Point{x - 1.5, 1}, Point{x, 2}, Point{x, r + 1.5})
 }
 
-// stickOut dimensions how far the work stands out of jaws or a collet; it gives the lowest place that it takes.
-func (c *Canvas) stickOut(sc *scene) float64 {
+// stickOut dimensions how far the work stands out of jaws or a collet, below top; it gives the lowest place that it takes.
+func (c *Canvas) stickOut(sc *scene, top float64) float64 {
 	if k := sc.setup.Grip.Kind; k != "jaws" && k != "collet" || sc.setup.StickOutMM <= 0 || sc.setup.Grip.Inside {
 		return 0
 	}
 	var busy []float64
-	for _, m := range sc.lowerMarks() {
-		busy = append(busy, m.x)
+	_, risers := inOrder(sc.lowerMarks())
+	for _, r := range risers {
+		busy = append(busy, r.x)
 	}
+	from, to := min(sc.gripFree, sc.xFree), max(sc.gripFree, sc.xFree)
 	text := units.Length(sc.setup.StickOutMM).String() + " out"
-	c.rungs(ladder([]span{{sc.gripFree, sc.xFree, sc.reach, sc.reach, text}}, busy), sc.reach)
-	return sc.reach + firstLevel + extPast
+	c.rungs(ladder([]span{{from, to, sc.reach, sc.reach, text}}, busy), top)
+	return top + firstLevel + extPast
 }
 
 // legend explains the fillings and names the operations that have no mark.

@@ -93,7 +93,7 @@ func (w *writer) patterns(p draw.Page) {
 	w.text("</defs>\n")
 }
 
-// fill gives a class that has a pattern its white ground and then its pattern.
+// patterned reports whether a class is filled with a pattern; it then gets a white ground below.
 func patterned(c draw.Class) bool {
 	for _, t := range patterns {
 		if t.class == c {
