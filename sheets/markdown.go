@@ -84,13 +84,14 @@ func esc(text string) md {
 	return md(out.String())
 }
 
-// startsBlock reports whether a sign at the start of a line would open a list or a rule there: "- ", "+ ", "1. ", "1) ", "=".
+// startsBlock reports whether a sign at the start of a line would open a list or a rule there: "-", "+", "=", "1. ", "1) ".
 func startsBlock(text string, i int, r rune) bool {
 	if strings.ContainsRune("-+=", r) {
 		return i == 0
 	}
-	if r != '.' && r != ')' || i == 0 || i > 9 {
+	if r != '.' && r != ')' || i == 0 {
 		return false
 	}
-	return strings.Trim(text[:i], "0123456789") == ""
+	after := text[i+1:]
+	return strings.Trim(text[:i], "0123456789") == "" && (after == "" || after[0] == ' ')
 }

@@ -9,7 +9,8 @@ const Style = `.sketch text{font-family:Arial,Helvetica,"Liberation Sans","DejaV
 .sketch .thin{stroke-width:0.25}
 .sketch .centre{stroke-width:0.25;stroke-dasharray:6 1 1 1}
 .sketch .hidden{stroke-width:0.35;stroke-dasharray:2 1}
-.sketch .stays,.sketch .off{stroke:none}
+.sketch .stays{stroke:none}
+.sketch .off{stroke:none}
 .sketch .holder{fill:#fff;stroke-width:0.7}
 .sketch .paper{fill:#fff;stroke:none}
 .sketch .glue{stroke-width:1.2}
