@@ -5,8 +5,9 @@ package sequence
 // out of its later place makes nothing dearer (triangle), doing it now costs nothing more, and precedence only relaxes.
 // Two things could still forbid it, and then the search branches instead:
 //
-//   - another operation's verdict may hang on this one being done or not: so no alternative of an operation that is not
-//     done may have it in its mask (operations that must come after it in any case excepted: to them it is always done);
+//   - another operation's verdict may turn from yes to no by it: so no alternative of an operation that is not done may
+//     have it in its mask, unless the table of its answers shows that none turns so from here on, or that other must
+//     come after it in any case;
 //   - a link with a partner that is not done would be opened early.
 
 // absorption holds what is known about it beforehand.
@@ -14,7 +15,15 @@ type absorption struct {
 	free  []Set     // class -> operations that can be done in it at their least cost, tied and watched ones included
 	at    [][]uint8 // class, operation -> the choice that does so
 	other []Set     // class -> operations that have some other choice in it
-	watch []Set     // operation -> operations whose verdicts hang on it and that need not come after it
+	watch [][]harm  // operation -> choices of others that it may harm
+}
+
+// harm is a choice of operation op that another operation, done first, may spoil. The places are those of the condition in
+// which that would happen; without a condition it may happen always.
+type harm struct {
+	op     int
+	when   *condition
+	places uint64
 }
 
 func newAbsorption(m *model) absorption {
@@ -22,7 +31,7 @@ func newAbsorption(m *model) absorption {
 		free:  make([]Set, len(m.classes)),
 		at:    make([][]uint8, len(m.classes)),
 		other: make([]Set, len(m.classes)),
-		watch: make([]Set, m.n),
+		watch: make([][]harm, m.n),
 	}
 	for op, choices := range m.choices {
 		for k, c := range choices {
@@ -35,20 +44,36 @@ func newAbsorption(m *model) absorption {
 			} else {
 				a.other[c.class] = a.other[c.class].With(op)
 			}
-			for s := c.mask &^ m.succOrSelf(op) &^ m.pred[op]; s != 0; s = s.rest() {
-				a.watch[s.first()] = a.watch[s.first()].With(op)
+			for s := c.mask &^ m.succ[op].With(op) &^ m.pred[op]; s != 0; s = s.rest() {
+				a.heed(s.first(), op, c.when)
 			}
 		}
 	}
 	return a
 }
 
-func (m *model) succOrSelf(op int) Set { return m.succ[op].With(op) }
+// heed notes that a choice of op under the given condition hangs on operation x.
+func (a *absorption) heed(x, op int, when *condition) {
+	h := harm{op: op, when: when}
+	if when != nil {
+		if h.places = when.harm(x); h.places == 0 {
+			return
+		}
+	}
+	a.watch[x] = append(a.watch[x], h)
+}
+
+// threatens reports whether the harm may still happen once the operations in done are done.
+func (h *harm) threatens(done Set) bool {
+	return !done.Has(h.op) && (h.when == nil || h.places&later(h.when.place(done)) != 0)
+}
 
 // settled reports whether operation op, if it can be done now, may be pulled forward to now.
 func (m *model) settled(op int, done Set) bool {
-	if m.absorption.watch[op]&^done != 0 {
-		return false
+	for i := range m.absorption.watch[op] {
+		if m.absorption.watch[op][i].threatens(done) {
+			return false
+		}
 	}
 	return !m.links.tied.Has(op) || m.links.partnersOf(op)&^done == 0
 }

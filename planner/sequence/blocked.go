@@ -39,9 +39,9 @@ func (m *model) waiting(s state, op int) Waiting {
 	w := Waiting{Op: m.opOf[op], Missing: m.toProblem(m.pred[op] &^ s.done)}
 	for k, c := range m.choices[op] {
 		if !m.verdicts.allowed(op, k, s.done) {
-			w.Refused = append(w.Refused, c.alt)
+			w.Refused = append(w.Refused, m.original(op, k))
 		} else if _, ok := m.links.after(s.mem, s.class, c.class, op, s.done); !ok {
-			w.Unlinked = append(w.Unlinked, c.alt)
+			w.Unlinked = append(w.Unlinked, m.original(op, k))
 		}
 	}
 	slices.Sort(w.Refused)

@@ -2,7 +2,7 @@ package sequence
 
 // estimator bounds from below what a state still costs above the least own costs of its operations.
 type estimator interface {
-	rest(done Set, class int) int32
+	rest(done Set, class int, limit int32) int32
 	entries() int // size of the tables behind it
 }
 
@@ -16,28 +16,83 @@ type projections struct {
 	pairOf []int // class -> (machine, tool)
 }
 
-func newProjections(m *model) *projections {
+// newProjections prepares the tables; each may grow to half the given number of entries.
+func newProjections(m *model, entries int) *projections {
 	p := &projections{m: m, pairOf: make([]int, len(m.classes))}
-	p.setups = newSetupProjection(m)
-	p.tools = newToolProjection(m, p.pairOf)
+	p.setups = newSetupProjection(m, entries/2)
+	p.tools = newToolProjection(m, p.pairOf, entries/2)
 	return p
 }
 
-func (p *projections) rest(done Set, class int) int32 {
+func (p *projections) rest(done Set, class int, limit int32) int32 {
 	if class < 0 || done == p.m.full {
 		return 0
 	}
 	c := p.m.classes[class]
-	return p.setups.from(done, c.setup) + p.tools.from(done, p.pairOf[class])
+	pair := p.pairOf[class]
+	reached := p.m.reach(done, &p.tools.able[pair])
+	simple := needed(p.tools.only, p.tools.cost, reached)
+	setups := p.setups.from(done, c.setup)
+	if setups+simple >= limit {
+		return setups + simple
+	}
+	return min(deadEnd, setups+p.tools.value(reached))
 }
 
 func (p *projections) entries() int { return p.setups.memo.n + p.tools.memo.n }
 
-// reach returns done with everything added that the operations in able can do one after another.
-func (m *model) reach(done, able Set) Set {
-	for left := able &^ done; left != 0; left = left.rest() {
-		if op := left.first(); m.pred[op]&^done == 0 {
-			done = done.With(op)
+// deadEnd is the bound of a state from which the work cannot be finished. Two of it, and a cost, still fit.
+const deadEnd = int32(1) << 29
+
+// ability is what can be done under one label (a setup, or a machine with a tool). A relaxation runs ahead of the true search: it has
+// always done at least as much. So of a condition only that may be used which stays true as more gets done.
+type ability struct {
+	ops    Set
+	free   Set      // operations without a condition
+	guards []guards // by operation; nil if there are none
+}
+
+// guards are the conditions of an operation under a label, one of which must hold.
+type guards []guard
+
+type guard struct {
+	when   *condition
+	rising uint64
+}
+
+func (a *ability) add(op int, when *condition) {
+	a.ops = a.ops.With(op)
+	if when == nil {
+		a.free = a.free.With(op)
+		return
+	}
+	if a.guards == nil {
+		a.guards = make([]guards, MaxOps)
+	}
+	a.guards[op] = append(a.guards[op], guard{when, when.rising()})
+}
+
+func (a *ability) opens(op int, done Set) bool {
+	if a.free.Has(op) {
+		return true
+	}
+	for i := range a.guards[op] {
+		if g := &a.guards[op][i]; g.rising>>g.when.place(done)&1 != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// reach returns done with everything added that can be done one after another under one label.
+func (m *model) reach(done Set, able *ability) Set {
+	for again := true; again; {
+		again = false
+		for left := able.ops &^ done; left != 0; left = left.rest() {
+			if op := left.first(); m.pred[op]&^done == 0 && able.opens(op, done) {
+				done = done.With(op)
+				again = able.free != able.ops // what is done may open a guard of an operation passed over
+			}
 		}
 	}
 	return done
@@ -47,7 +102,11 @@ func (m *model) reach(done, able Set) Set {
 type memo struct {
 	slots []memoSlot
 	n     int
+	most  int // entries it may grow to
 }
+
+// full reports that nothing more can be kept: the simple bound must do from now on.
+func (t *memo) full() bool { return t.n >= t.most }
 
 type memoSlot struct {
 	done  Set
@@ -55,7 +114,7 @@ type memoSlot struct {
 	value int32 // value + 1; 0: empty
 }
 
-func newMemo() memo { return memo{slots: make([]memoSlot, 1<<8)} }
+func newMemo(most int) memo { return memo{slots: make([]memoSlot, 1<<8), most: most} }
 
 func (t *memo) slot(done Set, key int32) *memoSlot {
 	mask := len(t.slots) - 1
@@ -74,7 +133,7 @@ func (t *memo) get(done Set, key int32) (int32, bool) {
 
 func (t *memo) put(done Set, key, value int32) {
 	*t.slot(done, key) = memoSlot{done, key, value + 1}
-	if t.n++; 2*t.n > len(t.slots) {
+	if t.n++; 3*t.n > 2*len(t.slots) {
 		old := t.slots
 		t.slots = make([]memoSlot, 2*len(old))
 		for _, s := range old {

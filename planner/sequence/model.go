@@ -11,10 +11,11 @@ const maxAlts = 256
 // model is a problem made ready for the search. Operations, alternatives and classes are put in an order that does not hang on
 // how the input lists them; opOf leads back to the indices of the problem. All costs of changing are between classes.
 type model struct {
-	p    *Problem
-	n    int
-	full Set
-	opOf []int // model operation -> problem operation
+	p     *Problem
+	n     int
+	full  Set
+	opOf  []int   // model operation -> problem operation
+	altOf [][]int // alternative of a sharpened problem -> alternative of the original; nil if it is not sharpened
 
 	pred, succ []Set // direct and indirect predecessors and successors
 	choices    [][]choice
@@ -41,15 +42,17 @@ type class struct{ setup, tool, machine int }
 // choice is an alternative in model terms.
 type choice struct {
 	class  int
-	own    int32 // own cost and risk
-	excess int32 // own above the operation's least
-	alt    int   // index in the problem
-	mask   Set   // operations of the model on which the verdict hangs; 0 if there is none to ask
+	own    int32      // own cost and risk
+	excess int32      // own above the operation's least
+	alt    int        // index in the problem
+	mask   Set        // operations of the model on which the verdict hangs; 0 if there is none to ask
+	when   *condition // all answers on it, if they are known
 }
 
-// newModel translates a valid problem.
-func newModel(p *Problem) *model {
-	m := &model{p: p, n: len(p.Ops), full: fullSet(len(p.Ops))}
+// newModel translates a valid problem. A sharpened problem has altOf to lead back to the alternatives of the original; then
+// all answers of Allowed that hang on few operations are worked into the model.
+func newModel(p *Problem, altOf [][]int) *model {
+	m := &model{p: p, altOf: altOf, n: len(p.Ops), full: fullSet(len(p.Ops))}
 	m.sortOps()
 	m.closePrecedence()
 	m.makeClasses()
@@ -57,6 +60,9 @@ func newModel(p *Problem) *model {
 	m.makeCosts()
 	m.links = newLinks(m)
 	m.verdicts = newVerdicts(m)
+	if altOf != nil {
+		m.tabulate()
+	}
 	m.entered = make([]bool, len(m.classes))
 	m.absorption = newAbsorption(m)
 	m.plain = m.links.tied == 0 && !m.conditional
@@ -106,22 +112,32 @@ func (m *model) toProblem(s Set) Set {
 
 func (m *model) closePrecedence() {
 	at := m.fromProblem()
-	m.pred, m.succ = make([]Set, m.n), make([]Set, m.n)
-	for _, arc := range m.p.Prec {
-		m.pred[at[arc[1]]] = m.pred[at[arc[1]]].With(at[arc[0]])
+	arcs := make([][2]int, len(m.p.Prec))
+	for i, arc := range m.p.Prec {
+		arcs[i] = [2]int{at[arc[0]], at[arc[1]]}
 	}
-	for k := range m.n { // Warshall: after round k, paths through 0 … k are in
-		for i := range m.n {
-			if m.pred[i].Has(k) {
-				m.pred[i] |= m.pred[k]
+	m.pred, m.succ = closure(m.n, arcs)
+}
+
+// closure returns all direct and indirect predecessors and successors of n operations.
+func closure(n int, arcs [][2]int) (pred, succ []Set) {
+	pred, succ = make([]Set, n), make([]Set, n)
+	for _, arc := range arcs {
+		pred[arc[1]] = pred[arc[1]].With(arc[0])
+	}
+	for k := range n { // Warshall: after round k, paths through 0 … k are in
+		for i := range n {
+			if pred[i].Has(k) {
+				pred[i] |= pred[k]
 			}
 		}
 	}
-	for i := range m.n {
-		for s := m.pred[i]; s != 0; s = s.rest() {
-			m.succ[s.first()] = m.succ[s.first()].With(i)
+	for i := range n {
+		for s := pred[i]; s != 0; s = s.rest() {
+			succ[s.first()] = succ[s.first()].With(i)
 		}
 	}
+	return pred, succ
 }
 
 // classOf returns the class of an alternative as a value. With a matrix the setup stands for the operation.
@@ -250,9 +266,29 @@ func obeysTriangle(change [][]int32) bool {
 	return true
 }
 
+// tabulate works out the conditions of all choices that hang on few operations.
+func (m *model) tabulate() {
+	for op := range m.choices {
+		for k := range m.choices[op] {
+			if c := &m.choices[op][k]; c.mask != 0 && c.mask.Len() <= maxHangs {
+				c.when = tabulate(c.mask.Ops(), m.pred, func(done Set) bool { return m.verdicts.allowed(op, k, done) })
+			}
+		}
+	}
+}
+
+// original returns the alternative of the caller's problem that a choice stands for.
+func (m *model) original(op, choice int) int {
+	alt := m.choices[op][choice].alt
+	if m.altOf == nil {
+		return alt
+	}
+	return m.altOf[m.opOf[op]][alt]
+}
+
 // step returns a step in the problem's terms.
 func (m *model) step(op, choice int) Step {
-	return Step{m.opOf[op], m.choices[op][choice].alt}
+	return Step{m.opOf[op], m.original(op, choice)}
 }
 
 // stepInto returns the cost of going from class from (none if negative: the start) to class to.

@@ -7,32 +7,34 @@ import "slices"
 // mounted next then costs the same from every setup of that machine.
 type setupProjection struct {
 	m       *model
-	able    []Set // setup -> operations it can do
-	only    []Set // setup -> operations that no other setup can do
+	able    []ability // by setup
+	only    []Set     // setup -> operations that no other setup can do
 	cost    []int32
 	machine []int
+	onlyOn  []Set // machine -> operations that no other machine can do
 	memo    memo
 }
 
-func newSetupProjection(m *model) setupProjection {
-	p := setupProjection{m: m, memo: newMemo()}
+func newSetupProjection(m *model, entries int) setupProjection {
+	p := setupProjection{m: m, memo: newMemo(entries)}
 	for _, s := range m.p.Setups {
 		p.cost = append(p.cost, int32(s.Cost))
 		p.machine = append(p.machine, s.Machine)
 	}
 	p.able, p.only = labels(m, len(p.cost), func(class int) int { return m.classes[class].setup })
+	_, p.onlyOn = labels(m, len(m.p.Machines), func(class int) int { return m.classes[class].machine })
 	return p
 }
 
 // labels returns, for each of n labels of classes, which operations can be done under it, and which under no other.
-func labels(m *model, n int, of func(class int) int) (able, only []Set) {
-	able, only = make([]Set, n), make([]Set, n)
+func labels(m *model, n int, of func(class int) int) (able []ability, only []Set) {
+	able, only = make([]ability, n), make([]Set, n)
 	for op, choices := range m.choices {
 		first := of(choices[0].class)
 		single := true
 		for _, c := range choices {
 			l := of(c.class)
-			able[l] = able[l].With(op)
+			able[l].add(op, c.when)
 			single = single && l == first
 		}
 		if single {
@@ -43,7 +45,7 @@ func labels(m *model, n int, of func(class int) int) (able, only []Set) {
 }
 
 func (p *setupProjection) from(done Set, setup int) int32 {
-	return p.value(p.m.reach(done, p.able[setup]), p.machine[setup])
+	return p.value(p.m.reach(done, &p.able[setup]), p.machine[setup])
 }
 
 // entry is a way on from a state of a projection.
@@ -61,22 +63,29 @@ func (p *setupProjection) value(done Set, machine int) int32 {
 	if v, ok := p.memo.get(done, int32(machine)); ok {
 		return v
 	}
+	if p.memo.full() {
+		return p.simple(done, machine)
+	}
 	var buf [32]entry
 	entries := buf[:0]
 	ready := p.m.available(done)
-	for s, able := range p.able {
-		if able&ready == 0 {
+	for s := range p.able {
+		able := &p.able[s]
+		if able.ops&ready == 0 {
 			continue
 		}
 		e := entry{done: p.m.reach(done, able), label: s, cost: p.cost[s]}
+		if e.done == done {
+			continue
+		}
 		if p.machine[s] != machine {
 			e.cost += int32(p.m.p.MachineChange)
 		}
-		e.least = e.cost + needed(p.only, p.cost, e.done)
+		e.least = e.cost + p.simple(e.done, p.machine[s])
 		entries = append(entries, e)
 	}
 	slices.SortFunc(entries, func(a, b entry) int { return int(a.least - b.least) })
-	best := int32(1<<31 - 1)
+	best := deadEnd
 	for _, e := range entries {
 		if e.least >= best {
 			break
@@ -85,6 +94,17 @@ func (p *setupProjection) value(done Set, machine int) int32 {
 	}
 	p.memo.put(done, int32(machine), best)
 	return best
+}
+
+// simple is a bound that needs no table: every setup, and every other machine, that alone can do some operation left.
+func (p *setupProjection) simple(done Set, machine int) int32 {
+	n := 0
+	for k, ops := range p.onlyOn {
+		if k != machine && ops&^done != 0 {
+			n++
+		}
+	}
+	return int32(n*p.m.p.MachineChange) + needed(p.only, p.cost, done)
 }
 
 // needed is the simple bound: every label that alone can do some operation left is paid once.
@@ -102,16 +122,16 @@ func needed(only []Set, cost []int32, done Set) int32 {
 // and tool. The answer hangs on what is done only, with all done that the present pair can do: any other pair costs its tool.
 type toolProjection struct {
 	m    *model
-	able []Set // pair -> operations it can do
-	only []Set // pair -> operations that no other pair can do
+	able []ability // by pair
+	only []Set     // pair -> operations that no other pair can do
 	cost []int32
 	memo memo
 }
 
-func newToolProjection(m *model, pairOf []int) toolProjection {
+func newToolProjection(m *model, pairOf []int, entries int) toolProjection {
 	type pair struct{ machine, tool int }
 	number := map[pair]int{}
-	p := toolProjection{m: m, memo: newMemo()}
+	p := toolProjection{m: m, memo: newMemo(entries)}
 	for i, c := range m.classes {
 		k, ok := number[pair{c.machine, c.tool}]
 		if !ok {
@@ -126,7 +146,7 @@ func newToolProjection(m *model, pairOf []int) toolProjection {
 }
 
 func (p *toolProjection) from(done Set, pair int) int32 {
-	return p.value(p.m.reach(done, p.able[pair]))
+	return p.value(p.m.reach(done, &p.able[pair]))
 }
 
 func (p *toolProjection) value(done Set) int32 {
@@ -136,16 +156,23 @@ func (p *toolProjection) value(done Set) int32 {
 	if v, ok := p.memo.get(done, 0); ok {
 		return v
 	}
+	if p.memo.full() {
+		return needed(p.only, p.cost, done)
+	}
 	var buf [64]entry
 	entries := buf[:0]
 	ready := p.m.available(done)
-	best := int32(1<<31 - 1)
-	for l, able := range p.able {
-		if able&ready == 0 {
+	best := deadEnd
+	for l := range p.able {
+		able := &p.able[l]
+		if able.ops&ready == 0 {
 			continue
 		}
 		e := entry{done: p.m.reach(done, able), label: l, cost: p.cost[l]}
-		if p.only[l]&ready != 0 && able&^e.done == 0 {
+		if e.done == done {
+			continue
+		}
+		if p.only[l]&ready&e.done != 0 && able.ops&^e.done == 0 {
 			// The pair must come, and coming now it does all it ever can: nothing is lost by taking it at once.
 			best = e.cost + p.value(e.done)
 			p.memo.put(done, 0, best)

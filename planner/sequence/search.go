@@ -11,6 +11,7 @@ type search struct {
 	queue *queue
 	stats Stats
 
+	beamed    int   // states the beams kept
 	best      int32 // cost of the incumbent above model.base
 	incumbent []Step
 	ever      Set // operations done in some state reached
@@ -24,9 +25,12 @@ func newSearch(m *model, bound estimator) *search {
 	return s
 }
 
-// run expands states until the incumbent is proven or nothing is left (true), or the given number of nodes is stored (false).
+// spent counts the nodes used up: states kept, by the search and by beams, and entries behind the bound.
+func (s *search) spent() int { return s.store.n + s.beamed + s.bound.entries() }
+
+// run expands states until the incumbent is proven or nothing is left (true), or the given number of nodes is spent (false).
 func (s *search) run(nodes int) bool {
-	for s.store.n < nodes {
+	for s.spent() < nodes {
 		key, ok := s.queue.least()
 		if !ok || key >= s.best {
 			return true
@@ -34,7 +38,7 @@ func (s *search) run(nodes int) bool {
 		_, id := s.queue.pop()
 		n := s.store.at(id)
 		switch {
-		case n.status == closed || n.cost+n.rest != key:
+		case n.status == closed || n.status == checked || n.cost+n.rest != key:
 		case n.status == pending:
 			s.confirm(n)
 		default:
@@ -64,23 +68,25 @@ func (s *search) expand(id int32) {
 	})
 }
 
-// reach takes up a successor. Where verdicts exist they may be dear to ask: the successor then waits in the queue, and is asked for
-// only when its turn comes.
+// reach takes up a successor. A verdict that is not known yet may be dear to ask: the successor then waits in the queue, and the
+// verdict is asked only when its turn comes.
 func (s *search) reach(n node) {
-	if s.m.conditional {
-		n.rest = s.bound.rest(n.done, int(n.class))
-		if n.cost+n.rest < s.best {
+	allowed, known := s.m.verdicts.recall(int(n.op), int(n.choice), s.store.at(n.parent).done)
+	switch {
+	case !known:
+		n.rest = s.bound.rest(n.done, int(n.class), s.best-n.cost)
+		if n.cost+n.rest < s.best && n.rest < deadEnd {
 			n.status = pending
 			s.queue.push(n.cost+n.rest, s.store.add(n))
 		}
-		return
+	case allowed:
+		s.absorb(n)
 	}
-	s.absorb(n)
 }
 
 // confirm asks the verdict that a pending node waits for.
 func (s *search) confirm(n *node) {
-	n.status = closed
+	n.status = checked
 	if s.m.verdicts.allowed(int(n.op), int(n.choice), s.store.at(n.parent).done) {
 		s.absorb(*n)
 	}
@@ -104,9 +110,9 @@ func (s *search) enter(n node) {
 		}
 		n.rest = old.rest
 	} else {
-		n.rest = s.bound.rest(n.done, int(n.class))
+		n.rest = s.bound.rest(n.done, int(n.class), s.best-n.cost)
 	}
-	if n.cost+n.rest >= s.best {
+	if n.cost+n.rest >= s.best || n.rest >= deadEnd {
 		return
 	}
 	n.status = open
@@ -125,20 +131,19 @@ func (s *search) enter(n node) {
 
 // order reads the steps that lead to a node back from its chain of parents.
 func (s *search) order(id int32) []Step {
-	var chain []int32
+	var chain []node
 	for ; id >= 0; id = s.store.at(id).parent {
-		chain = append(chain, id)
+		chain = append(chain, *s.store.at(id))
 	}
 	slices.Reverse(chain)
-	return s.m.replay(chain, s.store)
+	return s.m.replay(chain)
 }
 
 // replay lists the steps along a chain of nodes: the step that made each, and what it then absorbed.
-func (m *model) replay(chain []int32, store *store) []Step {
+func (m *model) replay(chain []node) []Step {
 	var steps []Step
 	st := state{class: -1}
-	for _, id := range chain[1:] {
-		n := store.at(id)
+	for _, n := range chain[1:] {
 		op, c := int(n.op), m.choices[n.op][n.choice].class
 		mem, _ := m.links.after(st.mem, st.class, c, op, st.done)
 		steps = append(steps, m.step(op, int(n.choice)))

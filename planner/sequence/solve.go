@@ -1,37 +1,101 @@
 package sequence
 
-// DefaultBudget is the budget in nodes that Solve uses when it is given none.
-const DefaultBudget = 20_000_000
+// DefaultBudget is the budget in nodes that Solve uses when it is given none: some 30 seconds and 1.5 GiB where it is spent to the end.
+const DefaultBudget = 24_000_000
 
-// Solve finds the cheapest order of a problem, or the best one found within a budget of nodes (states kept; 0 means
-// DefaultBudget) with the bound proven by then. The error is about a problem that is not well formed; that there is no
-// order is not an error but said in Result.Blocked.
+// Solve finds the cheapest order of a problem, or the best one found within a budget of nodes (0 means DefaultBudget) with
+// the bound proven by then. Nodes are the states kept and the entries of the tables behind the bound. The error is about a
+// problem that is not well formed; that there is no order is not an error but said in Result.Blocked.
 func Solve(p *Problem, budget int) (Result, error) {
 	if err := p.Validate(); err != nil {
 		return Result{}, err
 	}
-	if budget == 0 {
+	if budget <= 0 {
 		budget = DefaultBudget
 	}
-	m := newModel(p)
-	if p.Between != nil {
-		return solvePlain(m), nil
+	q := remember(p)
+	m := newModel(q, nil)
+	s := newSearch(m, newEstimator(m, budget))
+	finished := s.run(min(firstTry, budget))
+	if !finished && m.conditional {
+		sharp := sharpen(q)
+		if !sharp.hopeless {
+			m = newModel(sharp.p, sharp.altOf)
+			s = newSearch(m, newEstimator(m, budget))
+		}
 	}
-	s := newSearch(m, newProjections(m))
-	finished := s.run(budget)
+	finished = s.alternate(budget)
 	return s.result(finished), nil
 }
 
+func newEstimator(m *model, budget int) estimator {
+	if m.p.Between != nil {
+		return newMatrixBound(m)
+	}
+	return newProjections(m, budget)
+}
+
+// firstTry is how many nodes are tried before a problem with verdicts is sharpened, which asks for many of them.
+const firstTry = 1_000
+
+// rounds is the plan of a search: exact search up to a number of nodes, then a beam for an incumbent that cuts its queue. Small problems are
+// over before the first beam.
+var rounds = []struct{ nodes, width int }{
+	{3_000, 30},
+	{300_000, 200},
+}
+
+// lastWidth is the width of the beam that uses the last fifth of a budget for a better order, once the proof is given up.
+const lastWidth = 1000
+
+// alternate runs search and beams until the incumbent is proven (true) or the budget is spent (false).
+func (s *search) alternate(budget int) bool {
+	for _, r := range rounds {
+		if s.run(min(r.nodes, budget)) {
+			return true
+		}
+		if r.nodes < budget {
+			s.beam(r.width)
+		}
+	}
+	if s.run(budget - budget/5) {
+		return true
+	}
+	s.beam(lastWidth)
+	return s.run(0)
+}
+
 func (s *search) result(finished bool) Result {
-	r := Result{Proven: finished, Stats: s.stats}
-	r.Stats.Stored, r.Stats.Projected, r.Stats.Verdicts = s.store.n, s.bound.entries(), s.m.verdicts.asked
+	r := Result{Proven: finished, Bound: int(s.m.base + s.lower()), Stats: s.stats}
+	r.Stats.Stored, r.Stats.Projected, r.Stats.Verdicts = s.store.n+s.beamed, s.bound.entries(), s.m.verdicts.asked
 	if s.incumbent == nil {
 		r.Blocked = &Blocked{}
 		return r
 	}
-	r.Order, r.Cost, r.Bound = s.incumbent, int(s.m.base+s.best), int(s.m.base+s.lower())
-	if finished {
-		r.Bound = r.Cost
-	}
+	r.Order, r.Cost = s.incumbent, int(s.m.base+s.best)
+	r.Proven = r.Bound == r.Cost
 	return r
+}
+
+// remember returns the problem with an Allowed that keeps its answers.
+func remember(p *Problem) *Problem {
+	if p.Allowed == nil {
+		return p
+	}
+	type question struct {
+		op, alt int
+		done    Set
+	}
+	known := map[question]bool{}
+	q := *p
+	q.Allowed = func(op, alt int, done Set) bool {
+		key := question{op, alt, done}
+		answer, ok := known[key]
+		if !ok {
+			answer = p.Allowed(op, alt, done)
+			known[key] = answer
+		}
+		return answer
+	}
+	return &q
 }

@@ -22,7 +22,8 @@ type status uint8
 const (
 	open    status = iota + 1 // in the table, to be expanded
 	closed                    // expanded
-	pending                   // a step that is not yet looked at: its verdict may be no; not in the table
+	pending                   // a step whose verdict is not asked yet; not in the table
+	checked                   // pending once; what it led to is kept apart, if it was allowed
 )
 
 // store holds nodes in pages that never move, and finds them by state.

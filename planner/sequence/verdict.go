@@ -16,17 +16,26 @@ func newVerdicts(m *model) verdicts {
 	return verdicts{m: m, known: map[verdictKey]bool{}}
 }
 
-// allowed reports whether the choice'th choice of op may be taken once the operations in done are done.
-func (v *verdicts) allowed(op, choice int, done Set) bool {
+// recall returns the verdict on the choice'th choice of op once the operations in done are done, and whether it is known.
+func (v *verdicts) recall(op, choice int, done Set) (allowed, known bool) {
 	c := &v.m.choices[op][choice]
 	if c.mask == 0 {
-		return true
+		return true, true
 	}
-	key := verdictKey{uint8(op), uint8(choice), done & c.mask}
-	ok, known := v.known[key]
+	if c.when != nil {
+		return c.when.holds(done), true
+	}
+	allowed, known = v.known[verdictKey{uint8(op), uint8(choice), done & c.mask}]
+	return allowed, known
+}
+
+// allowed returns the verdict, and asks for it if need be.
+func (v *verdicts) allowed(op, choice int, done Set) bool {
+	ok, known := v.recall(op, choice, done)
 	if !known {
-		ok = v.m.p.Allowed(v.m.opOf[op], c.alt, v.m.toProblem(key.done))
-		v.known[key] = ok
+		c := &v.m.choices[op][choice]
+		ok = v.m.p.Allowed(v.m.opOf[op], c.alt, v.m.toProblem(done&c.mask))
+		v.known[verdictKey{uint8(op), uint8(choice), done & c.mask}] = ok
 		v.asked++
 	}
 	return ok
