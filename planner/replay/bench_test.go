@@ -43,14 +43,14 @@ func (b *bench) hold(free string, lo, hi, radius, stickOut, force float64, locat
 	})
 	b.setup = &b.part.Setups[len(b.part.Setups)-1]
 	if packing != "" {
-		b.setup.RunOutMM += 0.05
+		b.setup.RunOutMM = 0.1
 	}
 }
 
 // do begins an operation.
 func (b *bench) do(id, feature string, p plan.Process, tool string, size, rpm, feed, depth float64) {
 	b.setup.Operations = append(b.setup.Operations, plan.Operation{ID: id, Feature: feature, Process: p, Tool: plan.ToolRef{ID: tool, SizeMM: size},
-		RPM: rpm, WantedRPM: rpm, FeedMM: feed, DepthMM: depth, ForceN: 600})
+		RPM: rpm, WantedRPM: rpm, FeedMM: feed, DepthMM: depth, ForceN: 800})
 	b.op = &b.setup.Operations[len(b.setup.Operations)-1]
 	b.zeros = map[string]plan.Zero{}
 }

@@ -8,6 +8,7 @@ import (
 
 	"catchplate/partspec"
 	"catchplate/planner/plan"
+	"catchplate/planner/solid"
 )
 
 // checkDials holds what must be true of an operation's readings whatever the metal: within the dial's travel, approached from one side, and the
@@ -15,7 +16,7 @@ import (
 func (w *walk) checkDials(op plan.Operation) {
 	w.checkTravel(op)
 	w.checkOneWay(op)
-	if len(op.Cuts) > 0 {
+	if len(op.Cuts) > 0 && op.Process != plan.SawOff {
 		w.checkPasses(op)
 		w.checkCard(op)
 	}
@@ -87,8 +88,7 @@ func (w *walk) checkPasses(op plan.Operation) {
 	}
 }
 
-// checkCard holds that every line of the card is a reading of the cuts, with turns, graduations and figure adding up to it, and that every place at
-// which a slide is set stands on the card.
+// checkCard holds that every line of the card is a reading of the cuts, with turns, graduations and figure adding up to it.
 func (w *walk) checkCard(op plan.Operation) {
 	set := map[plan.Reading]bool{}
 	for _, cut := range op.Cuts {
@@ -96,31 +96,48 @@ func (w *walk) checkCard(op plan.Operation) {
 			set[rd] = true
 		}
 	}
-	shown := map[plan.Reading]bool{}
 	for _, l := range op.Card {
 		if l.Dial == "" {
 			continue
 		}
-		rd := plan.Reading{Dial: l.Dial, Graduations: l.Total}
-		shown[rd] = true
-		if l.Total != 0 && !set[rd] {
+		if l.Total != 0 && !set[plan.Reading{Dial: l.Dial, Graduations: l.Total}] {
 			w.failOp("card", "line %q sets the %s dial to %d, where no cut goes", l.Label, l.Dial, l.Total)
 		}
 		w.checkLine(l)
 	}
-	for _, cut := range op.Cuts {
-		w.checkShown(cut, shown)
+}
+
+// checkShown holds that what decides a cut's size is on the card: what stands still in it, and where it ends, unless it runs out into the air there.
+func (w *walk) checkShown(op plan.Operation, m motion) {
+	for _, name := range dialsOf(m.counts) {
+		c := m.counts[name]
+		if c[1] == 0 || c[0] != c[1] && w.runsOut(m) || onCard(op, name, c[1]) {
+			continue
+		}
+		w.failOp("card", "cut %q takes the %s dial to %d; no line of the card says so", m.name, name, c[1])
 	}
 }
 
-// checkShown holds that where a cut ends, and what stands still in it, is on the card. Where it begins in the air is the worker's own business.
-func (w *walk) checkShown(cut plan.Cut, shown map[plan.Reading]bool) {
-	counts := countsOf(cut)
-	for _, name := range dialsOf(counts) {
-		if end := counts[name][1]; end != 0 && !shown[plan.Reading{Dial: name, Graduations: end}] {
-			w.failOp("card", "cut %q takes the %s dial to %d; no line of the card says so", cut.Name, name, end)
+func onCard(op plan.Operation, dial string, total int64) bool {
+	for _, l := range op.Card {
+		if l.Dial == dial && l.Total == total {
+			return true
 		}
 	}
+	return false
+}
+
+// runsOut reports whether the tool could go on at the end of a motion without cutting more.
+func (w *walk) runsOut(m motion) bool {
+	long := math.Hypot(m.to.Z-m.from.Z, m.to.R-m.from.R)
+	if long <= same {
+		return false
+	}
+	on := m
+	on.from = m.to
+	on.to = solid.Point{Z: m.to.Z + (m.to.Z-m.from.Z)/long, R: m.to.R + (m.to.R-m.from.R)/long}
+	w.sweep(&on)
+	return !solid.Lost(w.body, on.apply(w.body), offSurface).Any()
 }
 
 // checkLine holds that a line's turns, graduations and figure are its total.

@@ -8,10 +8,12 @@ import (
 )
 
 const (
-	// leastGrip and leastGripDeep: without a tailstock work is gripped over at least 10, or half its diameter (rule B-27, published);
-	// with one, over 5. A disc hard on the jaw steps may do with 4, for cuts to 0.5 deep and a diameter to 20 grips.
+	// Without a tailstock work is gripped over at least 10, or half its diameter (rule B-27, a collet maker's), or as much as the jaws of a small
+	// chuck give, where the forces are left to decide; with one, over 5. A disc hard on the jaw steps may do with 4, for cuts to 0.5 deep and a
+	// diameter to 20 grips.
 	leastGrip      = 10.0
 	leastGripShare = 0.5
+	enoughGrip     = 15.0
 	leastGripTail  = 5.0
 	leastGripDisc  = 4.0
 	discDepth      = 0.5
@@ -35,9 +37,6 @@ func (w *walk) checkGrip() {
 		w.failOp("grip", "%q is no way to grip: expected jaws, collet, mandrel, centres, glued_face or glued_bore", g.Kind)
 		return
 	}
-	if g.Kind != "centres" {
-		w.checkStickOut()
-	}
 	w.checkLocates()
 }
 
@@ -59,14 +58,15 @@ func (w *walk) checkGripped() {
 	}
 	// Ends made by measuring may lie a little otherwise than the plan reckons.
 	lo, hi = math.Max(lo, z0), math.Min(hi, z1)
-	thin, thick := surface.Least(lo, hi), surface.Greatest(lo, hi)
-	off := math.Max(math.Abs(thin-g.RadiusMM), math.Abs(thick-g.RadiusMM))
-	if !(off <= w.slackRadius+same) {
-		w.failOp("grip", "it grips Ø%s from %s to %s; the work there is Ø%s to Ø%s", mm(2*g.RadiusMM), mm(lo), mm(hi), mm(2*thin), mm(2*thick))
+	touch := touching{surface, w.meets(lo, hi), g.Inside}.found(lo, hi)
+	w.contact = touch.length(lo, hi)
+	if w.contact <= same || touch.stands(lo+jawRelief, hi-jawRelief) {
+		w.failOp("grip", "it grips Ø%s from %s to %s; the work there is Ø%s to Ø%s", mm(2*g.RadiusMM), mm(lo), mm(hi),
+			mm(2*surface.Least(lo, hi)), mm(2*surface.Greatest(lo, hi)))
 		return
 	}
 	w.capacity()
-	w.checkGripLength(hi - lo)
+	w.checkGripLength(hi-lo, w.contact)
 	w.checkJaws()
 	if !g.Inside {
 		w.through(lo, hi)
@@ -74,20 +74,21 @@ func (w *walk) checkGripped() {
 	w.checkBare(lo, hi)
 }
 
-func (w *walk) checkGripLength(length float64) {
+// checkGripLength holds the grip against the jaws' length, and what of it touches against the least.
+func (w *walk) checkGripLength(long, length float64) {
 	g, h := w.setup.Grip, w.holding
 	longest := float64(h.JawLength)
 	if g.Kind == "collet" {
 		longest = float64(h.GripLength)
 	}
-	if longest > 0 && length > longest+same && g.Kind != "mandrel" && g.Kind != "glued_bore" {
-		w.failOp("grip", "it grips over %s; %s is %s long", mm(length), h.Name, mm(longest))
+	if longest > 0 && long > longest+same && g.Kind != "mandrel" && g.Kind != "glued_bore" {
+		w.failOp("grip", "it grips over %s; %s is %s long", mm(long), h.Name, mm(longest))
 	}
 	if g.Kind != "jaws" {
 		return
 	}
 	d := 2 * g.RadiusMM
-	need := math.Max(leastGrip, leastGripShare*d)
+	need := math.Min(enoughGrip, math.Max(leastGrip, leastGripShare*d))
 	if w.setup.Tailstock {
 		need = leastGripTail
 	}
@@ -155,14 +156,16 @@ func diameterOf(f partspec.Feature) (partspec.Size, bool) {
 	return partspec.Size{}, false
 }
 
-// checkStickOut holds the free length against the plan's figure.
+// checkStickOut holds the free length against the plan's figure: as it is when the work is put in or when it is let go, or between.
 func (w *walk) checkStickOut() {
-	got := w.free() * (w.freeZ() - w.jawFace())
-	if w.setup.Grip.Inside || w.setup.Grip.Kind == "glued_face" {
+	if g := w.setup.Grip; g.Inside || g.Kind == "glued_face" || g.Kind == "centres" {
 		return // the work itself does not stand out of the grip
 	}
-	if math.Abs(got-w.setup.StickOutMM) > figureStickOut+w.slackPlace {
-		w.failOp("stick-out", "%s of it stands out of the grip, the plan says %s", mm(got), mm(w.setup.StickOutMM))
+	begin, end := w.free()*(w.endOf(w.mounted)-w.jawFace()), w.free()*(w.freeZ()-w.jawFace())
+	least, most := math.Min(begin, end), math.Max(begin, end)
+	off := figureStickOut + w.slackPlace
+	if said := w.setup.StickOutMM; said < least-off || said > most+off {
+		w.failOp("stick-out", "%s of it stands out of the grip, the plan says %s", mm(begin), mm(said))
 	}
 }
 
@@ -173,7 +176,8 @@ func (w *walk) checkLocates() {
 		return
 	}
 	lo, hi := w.grip()
-	setup, _ := w.madeAt((lo+hi)/2, g.RadiusMM, g.Inside)
+	z, r := w.gripped(w.setup.Grip)
+	setup, _ := w.madeAt(z, r, g.Inside)
 	if w.setup.Locates == "stock" {
 		if setup >= 0 {
 			w.failOp("located on", "it says raw stock, but the surface gripped was cut in setup %d", w.plan.Setups[setup].Number)
@@ -209,6 +213,8 @@ func (w *walk) checkGripClear(m motion, before solid.Body) {
 		return
 	}
 	lo, hi := w.grip()
+	spare := w.slackPlace + m.measured // ends made by measuring may lie a little otherwise than the plan reckons
+	lo, hi = lo+spare, math.Max(hi-spare, lo+2*spare)
 	lost := solid.Lost(before.Keep(lo, hi), w.body.Keep(lo, hi), same)
 	cut := lost.Outside
 	if g.Inside {

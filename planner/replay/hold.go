@@ -2,14 +2,17 @@ package replay
 
 import (
 	"math"
+	"strings"
 
+	"catchplate/partspec"
 	"catchplate/planner/mechanics"
 )
 
 const (
-	// friction between jaws and work, and the safety factor (rule B-42: smooth hard jaws on finished work 0.15; 2.5).
-	friction = 0.15
-	safety   = 2.5
+	// friction between jaws and work, and the safety factor (rule B-42: smooth on finished work 0.15, serrated on rough 0.25; 2.5).
+	frictionFinished = 0.15
+	frictionRaw      = 0.25
+	safety           = 2.5
 	// glueShear is the most that a glued joint is reckoned with (rule B-16).
 	glueShear = 1.5
 	// gripShare is how far the plan's grip may lie under the least reckoned here.
@@ -23,6 +26,7 @@ const (
 // release checks, when all cuts of a setup are known, that the grip held and did not harm.
 func (w *walk) release() {
 	g := w.setup.Grip
+	w.checkStickOut()
 	switch g.Kind {
 	case "jaws":
 		w.checkJawForce()
@@ -59,8 +63,12 @@ func (w *walk) checkJawForce() {
 
 func (w *walk) demand(l load) mechanics.GripDemand {
 	lo, hi := w.grip()
-	d := mechanics.GripDemand{MainN: l.force.MainN, FeedN: l.force.FeedN, PassiveN: l.force.PassiveN, CutRadiusMM: l.radius,
-		GripRadiusMM: w.setup.Grip.RadiusMM, GripLengthMM: hi - lo, Jaws: w.setup.Grip.Jaws, Friction: friction, Safety: safety}
+	friction := frictionFinished
+	if w.setup.Locates == "stock" {
+		friction = frictionRaw
+	}
+	d := mechanics.GripDemand{AxialStop: w.seated(), MainN: l.force.MainN, FeedN: l.force.FeedN, PassiveN: l.force.PassiveN, CutRadiusMM: l.radius,
+		GripRadiusMM: w.setup.Grip.RadiusMM, GripLengthMM: w.contact, Jaws: w.setup.Grip.Jaws, Friction: friction, Safety: safety}
 	if !w.setup.Tailstock && !l.axial {
 		d.OverhangMM = math.Abs(l.z - (lo+hi)/2)
 	}
@@ -70,10 +78,32 @@ func (w *walk) demand(l load) mechanics.GripDemand {
 	return d
 }
 
+// seated reports whether the feed can push the work on the chuck: its end lies where the jaws' grip ends, on their steps, or a shoulder on their face.
+func (w *walk) seated() bool {
+	lo, hi := w.grip()
+	back, front := lo, hi
+	if w.free() < 0 {
+		back, front = hi, lo
+	}
+	if math.Abs(w.headZ()-back) <= same+w.slackPlace {
+		return true
+	}
+	behind, before := w.body.Outer.At(front)
+	if w.free() < 0 {
+		behind, before = before, behind
+	}
+	return before > behind+offSurface
+}
+
 // checkDistortion holds the lobed error that the grip leaves against the plan's figure and against the roundness of what was cut in it.
 func (w *walk) checkDistortion() {
 	g := w.setup.Grip
-	d, err := w.ring().Distortion()
+	limit, of := w.roundness()
+	ring := w.ring()
+	if math.IsInf(limit, 1) || 2*ring.WallMM >= ring.OutsideDiameterMM {
+		return // nothing round was made, or the work is solid
+	}
+	d, err := ring.Distortion()
 	if err != nil || d.Trust == mechanics.TrustNone {
 		if g.Trust == string(mechanics.TrustGood) {
 			w.failOp("distortion", "the plan trusts its lobed error, but no figure can be trusted here")
@@ -86,26 +116,49 @@ func (w *walk) checkDistortion() {
 	if g.ErrorMM < d.ErrorMostMM*(1-errorFigure)-figure {
 		w.failOp("distortion", "the grip leaves a lobed error of %s mm, the plan says %s", mm(d.ErrorMostMM), mm(g.ErrorMM))
 	}
-	limit, of := w.roundness()
 	if d.ErrorMostMM > limit+figure {
 		w.failOp("distortion", "the grip leaves a lobed error of %s mm; %s allows %s", mm(d.ErrorMostMM), of, mm(limit))
 	}
 }
 
-// ring is the work as a plain ring in the jaws, as thin as it is anywhere under or in front of them.
+const (
+	// boredShare is the part of its share of the circle that a bored soft jaw covers (rule B-21: gaps of a twentieth; ours, with the corners off).
+	boredShare = 0.9
+	// plugClearance is that of a plug turned to the measured bore, in radius (rule B-22: 0 to 0.02 on diameter).
+	plugClearance = 0.005
+)
+
+// ring is the work as a plain ring in the jaws, as thin as it is anywhere under them.
 func (w *walk) ring() mechanics.RingGrip {
 	g, m := w.setup.Grip, w.part.Material
 	lo, hi := w.grip()
 	z0, z1 := w.body.Ends()
+	lo, hi = math.Max(lo, z0), math.Min(hi, z1)
 	outside, wall := g.RadiusMM, w.body.LeastWall(lo, hi)
 	if g.Inside {
 		outside = g.RadiusMM + wall
 	}
-	yield := m.YieldMPa.Low
-	return mechanics.RingGrip{
+	r := mechanics.RingGrip{
 		OutsideDiameterMM: 2 * outside, WallMM: wall, LengthMM: math.Max(z1-z0, hi-lo), GripLengthMM: hi - lo, Jaws: g.Jaws, JawWidthMM: g.JawWidthMM,
-		ForcePerJawN: g.WorkingN, ModulusMPa: m.ModulusGPa.Middle() * 1000, Poisson: m.Poisson, YieldMPa: yield, Inside: g.Inside,
+		ForcePerJawN: g.WorkingN, ModulusMPa: m.ModulusGPa.Middle() * 1000, Poisson: m.Poisson, YieldMPa: m.YieldMPa.Low, Inside: g.Inside,
 	}
+	if w.holding.Kind == partspec.SoftJaws {
+		r.JawWidthMM, r.JawArcDeg = 0, boredShare*360/float64(max(1, g.Jaws))
+	}
+	if w.plugged() {
+		r.Plug = &mechanics.Plug{ClearanceMM: plugClearance}
+	}
+	return r
+}
+
+// plugged reports whether a plug is made for this setup.
+func (w *walk) plugged() bool {
+	for _, h := range w.plan.MakeFirst {
+		if h.ForSetup == w.setup.Number && strings.HasPrefix(h.ID, string(partspec.Plug)) {
+			return true
+		}
+	}
+	return false
 }
 
 // checkGlue holds what a glued joint carries against every cut.

@@ -15,7 +15,7 @@ const (
 	// wear is the usual allowance for a worn edge (handbook, from memory).
 	wear = 1.3
 	// forceShare is how far the plan's force may lie under the one reckoned here: it may have measured the chip a little otherwise.
-	forceShare = 0.9
+	forceShare = 0.8
 )
 
 // load is what a cut pushes with, and where.
@@ -32,13 +32,8 @@ type load struct {
 
 // addLoad reckons a cut's force from the metal that it really takes.
 func (w *walk) addLoad(op plan.Operation, m motion, before solid.Body) {
-	chip, ok := w.chip(op, m, before)
+	f, ok := w.push(op, m, before)
 	if !ok {
-		return
-	}
-	f, err := mechanics.CuttingForce(chip)
-	if err != nil {
-		w.failOp("force", "%v", err)
 		return
 	}
 	l := load{at: w.at, name: m.name, force: f, radius: math.Max(math.Abs(m.from.R), math.Abs(m.to.R)), z: m.from.Z, body: w.body}
@@ -48,10 +43,8 @@ func (w *walk) addLoad(op plan.Operation, m motion, before solid.Body) {
 		l.z = math.Max(z0, math.Min(z1, m.to.Z))
 	}
 	l.radius = math.Min(l.radius, before.Outer.Greatest(z0, z1))
-	if m.set() { // two lips, each pressing half-way out
+	if m.set() {
 		l.axial, l.radius = true, m.size/4
-		l.force.MainN *= 2
-		l.force.FeedN *= 2
 	}
 	if op.ForceN > 0 && op.ForceN < forceShare*l.force.MainN {
 		w.failOp("force", "cut %q pushes with %.0f N, the grip was judged by %.0f", m.name, l.force.MainN, op.ForceN)
@@ -61,40 +54,59 @@ func (w *walk) addLoad(op plan.Operation, m motion, before solid.Body) {
 	w.checkSurface(op, m, 2*math.Min(math.Max(math.Abs(m.from.R), l.radius), before.Outer.Greatest(z0, z1)))
 }
 
-// chip is the section of a cut; not ok where nothing is known of it: fed by hand, form tools, a metal with no figures.
-func (w *walk) chip(op plan.Operation, m motion, before solid.Body) (mechanics.Cut, bool) {
+// push is the force of a cut; not ok where nothing is known of it: fed by hand, form tools, a metal with no figures.
+func (w *walk) push(op plan.Operation, m motion, before solid.Body) (mechanics.CutForce, bool) {
 	mat := w.part.Material
 	if mat.Kc11MPa == 0 || op.FeedMM <= 0 {
-		return mechanics.Cut{}, false
+		return mechanics.CutForce{}, false
 	}
-	c := mechanics.Cut{KC11MPa: mat.Kc11MPa, MC: mat.Mc, FeedMM: op.FeedMM, EdgeAngleDeg: edgeAngle, WearFactor: wear}
+	deep := 0.0
 	switch m.Kind {
 	case partspec.Turning, partspec.Boring:
-		c.DepthMM, _ = w.depth(m, before)
+		// What measuring may find over is taken in a pass more, or is half of the cut at most.
+		deep, _ = w.depth(m, before)
+		deep = math.Max(deep/2, deep-w.slack(m))
 	case partspec.Parting, partspec.Grooving, partspec.RecessTool:
-		c.DepthMM = float64(m.Width)
+		deep = float64(m.Width)
 	case partspec.Drills:
-		c.DepthMM, _ = w.depth(m, before)
-		c.FeedMM /= 2
-		c.EdgeAngleDeg = plan.DrillPointDeg / 2
-	default:
-		return mechanics.Cut{}, false
+		return w.twist(op, m, before)
 	}
-	return c, c.DepthMM > 0
+	if deep <= 0 {
+		return mechanics.CutForce{}, false
+	}
+	f, err := mechanics.CuttingForce(mechanics.Cut{KC11MPa: mat.Kc11MPa, MC: mat.Mc, DepthMM: deep, FeedMM: op.FeedMM, EdgeAngleDeg: edgeAngle, WearFactor: wear})
+	if err != nil {
+		w.failOp("force", "%v", err)
+	}
+	return f, err == nil
 }
 
-// driveShare is what reaches the spindle of the motor's power, and motorShare how much of the motor is used (rule C-29).
-const (
-	driveShare = 0.75
-	motorShare = 0.7
-)
+// twist is the force of a drill: its torque, as if it acted at a quarter of the diameter.
+func (w *walk) twist(op plan.Operation, m motion, before solid.Body) (mechanics.CutForce, bool) {
+	lost := solid.Lost(before, w.body, same).Inside
+	pilot := m.size - 2*lost
+	if pilot < same {
+		pilot = 0
+	}
+	f, err := mechanics.DrillCut{DiameterMM: m.size, FeedMM: op.FeedMM, PointAngleDeg: plan.DrillPointDeg, KC11MPa: w.part.Material.Kc11MPa,
+		MC: w.part.Material.Mc, WearFactor: wear, PilotMM: pilot}.Force()
+	if err != nil {
+		w.failOp("force", "%v", err)
+		return mechanics.CutForce{}, false
+	}
+	return mechanics.CutForce{MainN: f.TorqueNm * 1000 / (m.size / 4), FeedN: f.ThrustN, Confidence: f.Confidence}, lost > 0
+}
 
+// driveShare is what reaches the spindle of the motor's power (rule C-29).
+const driveShare = 0.75
+
+// checkPower holds that the motor drives the cut with a sharp edge: a worn one is the safety of the grip, not of the motor.
 func (w *walk) checkPower(op plan.Operation, l load) {
 	if w.machine.PowerKW == 0 || op.RPM == 0 {
 		return
 	}
 	v := 2 * math.Pi * l.radius * op.RPM / 1000
-	if need, have := mechanics.CuttingPowerKW(l.force.MainN, v), w.machine.PowerKW*driveShare*motorShare; need > have {
+	if need, have := mechanics.CuttingPowerKW(l.force.MainN/wear, v), w.machine.PowerKW*driveShare; need > have {
 		w.failOp("power", "cut %q takes %.2f kW at the spindle; %s has %.2f to give (rule C-29)", l.name, need, w.machine.Name, have)
 	}
 }

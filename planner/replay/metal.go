@@ -14,28 +14,39 @@ const (
 
 	// mostForReamer is the most that a reamer is given on the diameter (rule A-27, published: never over 0.8).
 	mostForReamer = 0.8
+
+	// mostFromSolid is the largest drill that goes into a spotted face without a pilot, and mostDrillStep the most that a drill opens a hole on the
+	// diameter (rule A-25: over 13 a pilot; steps of 3 to 6 on a light lathe).
+	mostFromSolid = 13.0
+	mostDrillStep = 6.0
 )
 
-// checkCut holds what must be true of one cut: it begins in the clear, removes metal, and no more at once than it says.
-func (w *walk) checkCut(op plan.Operation, m motion, before solid.Body, goesOn bool) {
+// checkCut holds what must be true of one cut: it begins in the clear and takes no more at once than it says.
+func (w *walk) checkCut(op plan.Operation, m motion, before solid.Body) {
 	if m.outer.Empty() && m.inner.Empty() {
 		w.failOp("tool", "a %s takes no metal away in this model: %q is no work for it", m.Kind, op.Process)
 		return
 	}
-	if !m.set() {
+	if !m.set() && !m.plunges() {
 		left := m.standing(before)
 		if _, in := solid.Within(before, left, same); in.By > same {
 			w.failOp("way in", "cut %q begins %s mm inside metal, with the tool's point at %s along the axis and Ø%s", m.name, mm(in.By), mm(m.from.Z), mm(2*m.from.R))
 		}
 	}
 	if before.Volume()-w.body.Volume() <= leastVolume {
-		// A tool led out along the face that it has just cut takes nothing more off, and need not.
-		if !goesOn {
-			w.failOp("removes metal", "cut %q removes nothing", m.name)
-		}
 		return
 	}
+	w.removing[m.key] = true
 	w.checkDepth(op, m, before)
+}
+
+// plunges reports whether the tool goes on in the direction in which it comes to the work: where exactly it begins then makes no difference.
+func (m motion) plunges() bool {
+	in := m.from.R - m.to.R
+	if m.inside {
+		in = -in
+	}
+	return math.Abs(m.to.Z-m.from.Z) <= same && in > 0
 }
 
 // standing is what is left of a body when the tool stands where the motion begins.
@@ -55,17 +66,43 @@ func (w *walk) checkDepth(op plan.Operation, m motion, before solid.Body) {
 	if m.Kind == partspec.Reamers && deep > mostForReamer/2+same {
 		w.failOp("depth of cut", "the reamer would take %s off the diameter; it takes at most %s (rule A-27)", mm(2*deep), mm(mostForReamer))
 	}
+	if m.Kind == partspec.Drills {
+		w.checkDrillStep(m, before)
+		return
+	}
 	if op.DepthMM > 0 && deep > op.DepthMM+w.slack(m)+figure {
 		w.failOp("depth of cut", "cut %q is %s deep, the operation says at most %s", m.name, mm(deep), mm(op.DepthMM))
 	}
 }
 
-// slack is what measured sizes before the cut may add to its depth.
+// checkDrillStep holds that a large drill finds a hole to follow.
+func (w *walk) checkDrillStep(m motion, before solid.Body) {
+	z0, z1 := before.Ends()
+	lo, hi := m.head, z1
+	if w.free() < 0 {
+		lo, hi = z0, m.head
+	}
+	lo, hi = math.Max(lo, z0), math.Min(hi, z1)
+	// The last diameter or so, where the points of both drills lie, does not count.
+	if w.free() > 0 {
+		lo = math.Min(lo+m.size, hi-same)
+	} else {
+		hi = math.Max(hi-m.size, lo+same)
+	}
+	found := 2 * before.Inner.Least(lo, hi)
+	if m.size <= mostFromSolid || found > 0 && m.size-found <= mostDrillStep+same {
+		return
+	}
+	w.failOp("depth of cut", "a drill of Ø%s finds a hole of Ø%s: from solid at most Ø%s is drilled, and a hole is opened by at most %s at once (rule A-25)",
+		mm(m.size), mm(found), mm(mostFromSolid), mm(mostDrillStep))
+}
+
+// slack is what measured sizes, before the cut and in it, may add to its depth.
 func (w *walk) slack(m motion) float64 {
 	if m.along() {
-		return w.slackRadius
+		return w.slackRadius + m.measured/2
 	}
-	return w.slackPlace
+	return w.slackPlace + m.measured
 }
 
 // shoulderSkim is how much of a shoulder, along the axis, a cut may take with its full edge at the end of its way: roughing leaves about 0.2 there

@@ -11,7 +11,9 @@ import (
 // motion is one movement of a tool, rebuilt from its readings, and the bound of the metal it leaves.
 type motion struct {
 	cutter
+	key      cutKey
 	name     string
+	measured float64 // width of the range in which measuring ends it; 0 = the dials do
 	from, to solid.Point
 	counts   map[string][2]int64 // dial: count at the beginning and the end
 	inside   bool
@@ -82,7 +84,7 @@ func (w *walk) rebuild(op plan.Operation, cut plan.Cut, key cutKey, last motion)
 	if !ok {
 		return motion{}, false
 	}
-	m := motion{cutter: tool, name: cut.Name, counts: countsOf(cut)}
+	m := motion{cutter: tool, key: key, name: cut.Name, counts: countsOf(cut)}
 	if tool.set() || tool.Kind == partspec.Taps {
 		from.r, from.hasR, to.r, to.hasR = 0, true, 0, true
 	}
@@ -94,7 +96,7 @@ func (w *walk) rebuild(op plan.Operation, cut plan.Cut, key cutKey, last motion)
 	m.to = solid.Point{Z: to.z, R: to.r}
 	w.topSlide(&m, op, from, to)
 	m.stay(last)
-	w.measured(&m, cut, key)
+	w.endMeasured(&m, cut, key)
 	w.sweep(&m)
 	return m, true
 }
@@ -131,12 +133,13 @@ func (m motion) unmoved(last motion, dial string) bool {
 	return ok && had && c[0] == before[1] && m.counts["top"][0] == last.counts["top"][1]
 }
 
-// measured puts the place that is measured where this world has it. What stands still in the movement stands there from its beginning.
-func (w *walk) measured(m *motion, cut plan.Cut, key cutKey) {
+// endMeasured puts the place that is measured where this world has it. What stands still in the movement stands there from its beginning.
+func (w *walk) endMeasured(m *motion, cut plan.Cut, key cutKey) {
 	if cut.ToMeasure == nil {
 		return
 	}
 	v := w.world.value(key, *cut.ToMeasure)
+	m.measured = math.Abs(cut.ToMeasure.HighMM - cut.ToMeasure.LowMM)
 	switch cut.ToMeasure.What {
 	case "diameter":
 		if math.Abs(m.from.R-m.to.R) <= same {

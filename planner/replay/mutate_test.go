@@ -112,7 +112,7 @@ func bushCorruptions() []corruption {
 		{"drop facing", drop("face.right"), ""},
 		{"drop the spot", drop("bore.main/spot"), "start"},
 		{"drop the drill", drop("bore.main/drill"), "depth of cut"},
-		{"drop the pilot", change("bore.main/drill", func(o *plan.Operation) { o.Cuts = o.Cuts[1:]; o.Passes = 1; o.Card = o.Card[1:]; o.DepthMM = 4 }), "depth of cut"},
+		{"drop the pilot", change("bore.main/drill", func(o *plan.Operation) { o.Cuts = o.Cuts[1:]; o.Passes = 1; o.Card = o.Card[1:] }), "force"},
 		{"drop the reamer", drop("bore.main/ream"), "most metal"},
 		{"drop the rim", drop("flange.rim/turn"), ""},
 		{"drop roughing", drop("spigot.body/rough"), ""},

@@ -50,10 +50,10 @@ func provePart(r *record, job *partspec.Job, part *partspec.Part, p plan.Part) p
 		return plan.Proof{}
 	}
 	checkNumbers(r, p)
-	movements := 0
-	var all = worlds(p)
+	movements, removing := 0, map[cutKey]bool{}
+	all := worlds(p)
 	for i, world := range all {
-		w := &walk{record: r, job: job, part: part, plan: p, world: world}
+		w := &walk{record: r, job: job, part: part, plan: p, world: world, removing: removing}
 		w.run()
 		if i == 0 {
 			movements = w.motion
@@ -68,7 +68,21 @@ func provePart(r *record, job *partspec.Job, part *partspec.Part, p plan.Part) p
 			tellClauses(w, len(all))
 		}
 	}
+	checkRemoving(r, p, removing)
 	return plan.Proof{Clauses: r.clauses, Cuts: movements}
+}
+
+// checkRemoving holds that every cut removes metal in at least one world: where measuring finds nothing left, there is nothing to remove.
+func checkRemoving(r *record, p plan.Part, removing map[cutKey]bool) {
+	for i, s := range p.Setups {
+		for k, op := range s.Operations {
+			for c, cut := range op.Cuts {
+				if op.Process != plan.SawOff && !removing[cutKey{i, k, c}] {
+					r.fail(where{s.Number, op.ID}, "removes metal", "cut %q removes nothing", cut.Name)
+				}
+			}
+		}
+	}
 }
 
 // checkNumbers holds that setups are numbered from 1 and operations have ids of their own.

@@ -33,10 +33,7 @@ func (w *walk) checkBar(m motion, before solid.Body) {
 	if deep <= same {
 		return
 	}
-	hole := 2 * before.Inner.Least(lo+same, hi-same)
-	if m.Kind == partspec.Boring && !m.along() {
-		hole = 2 * w.body.Inner.Least(lo+same, hi-same) // facing a floor: the bar stands before it
-	}
+	hole := w.entered(m, before, lo, hi)
 	if need := math.Max(float64(m.LeastBore), float64(m.BarDiameter)); hole < need-same {
 		w.failOp("reach", "%s needs a hole of Ø%s to enter; it is Ø%s", m.Name, mm(need), mm(hole))
 	}
@@ -49,6 +46,27 @@ func (w *walk) checkBar(m motion, before solid.Body) {
 		}
 	}
 }
+
+// entered is the diameter of the hole that a bar enters between two places. In front of it, where the point of the drill has left a cone, it cuts its
+// own way; facing a floor, it stands before what it cuts.
+func (w *walk) entered(m motion, before solid.Body, lo, hi float64) float64 {
+	if !m.along() {
+		before = w.body
+	}
+	front := pointShare*2*math.Max(m.from.R, m.to.R) + pointSpare
+	if w.free() > 0 {
+		lo = math.Min(lo+front, hi-same)
+	} else {
+		hi = math.Max(hi-front, lo+same)
+	}
+	return 2 * before.Inner.Least(lo+same/2, hi-same/2)
+}
+
+// A drill's point is 0.3 of its diameter long (rule C-30), and stops a little short of a floor that is bored.
+const (
+	pointShare = 0.3
+	pointSpare = 0.5
+)
 
 // endOf is the end of a body on the free side.
 func (w *walk) endOf(b solid.Body) float64 {

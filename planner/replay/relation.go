@@ -10,8 +10,8 @@ import (
 const (
 	// spindleError is the run-out between surfaces cut in one setting on a small lathe in good order. Common practice, no source.
 	spindleError = 0.005
-	// packingError is what soft packing adds to a run-out (rule B-37: 0.05 to 0.1).
-	packingError = 0.05
+	// packedRunOut is that of a self-centring chuck with soft packing (rule B-02).
+	packedRunOut = 0.1
 )
 
 // checkRunOuts holds that no setup claims to run truer than its holding does.
@@ -38,8 +38,8 @@ func (w *walk) runOut() (need float64, whose string) {
 			need, whose = float64(row.RunOut.Low), row.Name
 		}
 	}
-	if w.setup.Grip.Packing != "" {
-		need += packingError
+	if w.setup.Grip.Packing != "" && w.holding.Kind == partspec.ThreeJaw {
+		need = math.Max(need, packedRunOut)
 	}
 	return need, whose
 }
@@ -125,18 +125,27 @@ func (w *walk) between(a, b int) (float64, bool) {
 
 // locatedOn is the setup in which the surface that setup a is located on was cut, -1 for raw metal.
 func (w *walk) locatedOn(a int) int {
-	g := w.plan.Setups[a].Grip
-	if g.Kind == "centres" || g.Kind == "glued_face" {
-		f := w.part.Feature(w.plan.Setups[a].Locates)
-		left, right, ok := spanOfNamed(f)
-		if !ok {
-			return -1
-		}
-		made, _ := w.madeBy(w.cylinderAt(f.Head().Name, left, right, isInside(f)))
-		return made
+	if a >= len(w.located) {
+		return -1
 	}
-	made, _ := w.madeAt((g.FromZ+g.ToZ)/2, g.RadiusMM, g.Inside)
-	return made
+	return w.located[a]
+}
+
+// noteLocated keeps on what the setup at hand is located, while the work still has it.
+func (w *walk) noteLocated() {
+	g := w.setup.Grip
+	made := -1
+	if g.Kind == "centres" || g.Kind == "glued_face" {
+		if f := w.part.Feature(w.setup.Locates); f != nil {
+			if left, right, ok := spanOf(f); ok {
+				made, _ = w.madeBy(w.cylinderAt(f.Head().Name, left, right, isInside(f)))
+			}
+		}
+	} else {
+		z, r := w.gripped(g)
+		made, _ = w.madeAt(z, r, g.Inside)
+	}
+	w.located = append(w.located, made)
 }
 
 // tilt is what a run-out over the length of the grip makes of a plane face over its diameter.

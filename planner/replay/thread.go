@@ -10,8 +10,9 @@ import (
 )
 
 const (
-	// runOut is the room beyond a full thread that a die or a tool needs before a shoulder, in pitches (rule C-28: 1.5 to 2.5).
-	runOutPitches = 1.5
+	// runOutPitches is the room beyond a full thread in which a die or a tool comes out before a shoulder. Rule C-28 asks for 1.5 to 2.5; a drawing may
+	// give less, but never less than one.
+	runOutPitches = 1.0
 	// tapLead is the length of a plug tap's lead, in pitches (rule A-29), and one pitch to spare.
 	tapLeadPitches = 3.0
 )
@@ -22,7 +23,7 @@ func (w *walk) markBlank(op plan.Operation) {
 	case *partspec.Thread:
 		w.checkThreadTool(op, f)
 		w.checkBlank(f.On, f.Span, f.Inside, 0)
-		w.checkRunOut(f)
+		w.checkRunOut(op.Process, f)
 		w.mark(f.Name, f.Inside, f.Span)
 	case *partspec.Knurl:
 		w.checkKnurlTool(op, f)
@@ -138,7 +139,7 @@ func (w *walk) checkKnurlTool(op plan.Operation, f *partspec.Knurl) {
 }
 
 // checkRunOut holds that a thread has room to run out: outside, no shoulder close beyond its end; inside, hole beyond it.
-func (w *walk) checkRunOut(f *partspec.Thread) {
+func (w *walk) checkRunOut(by plan.Process, f *partspec.Thread) {
 	p := float64(f.Thread.Pitch)
 	end, dir := float64(f.Span.Left), -1.0
 	if f.From == partspec.Left {
@@ -153,14 +154,18 @@ func (w *walk) checkRunOut(f *partspec.Thread) {
 		}
 		return
 	}
-	lo, hi := math.Min(end, end+dir*tapLeadPitches*p), math.Max(end, end+dir*tapLeadPitches*p)
+	room := tapLeadPitches * p
+	if by == plan.Thread {
+		room = runOutPitches * p
+	}
+	lo, hi := math.Min(end, end+dir*room), math.Max(end, end+dir*room)
 	z0, z1 := w.body.Ends()
 	lo, hi = math.Max(lo, z0), math.Min(hi, z1)
 	if hi-lo <= offSurface {
 		return // through
 	}
 	if hole := w.body.Inner.Least(lo+offSurface, hi-offSurface); hole < float64(f.Thread.MinorInt)/2-float64(p)/2 {
-		w.failOp("run-out", "the hole is Ø%s within %s mm beyond the full thread: a tap's lead needs room there (rule A-29)", mm(2*hole), mm(tapLeadPitches*p))
+		w.failOp("run-out", "the hole is Ø%s within %s mm beyond the full thread: the tool needs room there (rules A-29, C-28)", mm(2*hole), mm(room))
 	}
 }
 

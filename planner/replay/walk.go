@@ -38,6 +38,9 @@ type walk struct {
 	started bool          // a cut has been made in this setup
 
 	setup   plan.Setup
+	mounted solid.Body // the work when it was put in
+	contact float64    // length over which the grip touches
+	located []int      // for each setup so far, the setup in which the surface it is located on was cut; -1 for raw metal
 	op      plan.Operation
 	at      where
 	machine partspec.Machine
@@ -48,8 +51,9 @@ type walk struct {
 	slackRadius float64 // how far a measured diameter may lie from the one the plan reckons with, in radius
 	slackPlace  float64 // the same for a measured place
 
-	loads  []load // what the cuts of this setup push with
-	motion int    // movements rebuilt
+	removing map[cutKey]bool // cuts that have removed metal, in any world so far
+	loads    []load          // what the cuts of this setup push with
+	motion   int             // movements rebuilt
 }
 
 // free is +1 when the right end points away from the headstock, else -1.
@@ -88,11 +92,16 @@ func (w *walk) mount(s plan.Setup) bool {
 		w.failOp("pose", "the free end is %q: expected left or right", s.FreeEnd)
 		return false
 	}
+	if w.setup.Grip.Kind == "mandrel" || w.setup.Grip.Kind == "glued_bore" {
+		w.setup.Grip.Inside = true
+	}
+	w.mounted, w.contact = w.body, 0
 	if !w.findMachine() || !w.findHolding() {
 		return false
 	}
 	w.checkWhole()
 	w.checkGrip()
+	w.noteLocated()
 	return true
 }
 
@@ -118,6 +127,9 @@ func (w *walk) operate(i, k int, op plan.Operation) {
 	before := w.body
 	switch op.Process {
 	case plan.Deburr:
+	case plan.SawOff:
+		w.saw(op, cutKey{i, k, 0})
+		w.trace = append(w.trace, moment{i, k, w.body})
 	case plan.FileProfile:
 		w.file(op)
 		w.trace = append(w.trace, moment{i, k, w.body})
@@ -145,15 +157,19 @@ func (w *walk) cuts(i, k int, op plan.Operation) {
 			return
 		}
 		w.motion++
-		goesOn := c > 0 && last.to == m.from
+		if c > 0 && last.to == m.from {
+			// A tool led out along the face that it has just cut takes nothing more off, and need not.
+			w.removing[m.key] = true
+		}
 		before := w.body
 		w.body = m.apply(before)
-		w.checkCut(op, m, before, goesOn)
+		w.checkCut(op, m, before)
 		w.checkMeasured(cut, m)
+		w.checkShown(op, m)
 		w.checkReach(m, before)
 		w.checkGripClear(m, before)
 		w.addLoad(op, m, before)
-		if op.Process == plan.PartOff || op.Process == plan.SawOff {
+		if op.Process == plan.PartOff {
 			w.cutOff(m)
 		}
 		if m.Kind == partspec.CentreDrill {
@@ -163,7 +179,7 @@ func (w *walk) cuts(i, k int, op plan.Operation) {
 		w.fixed, w.started = true, true
 		last = m
 	}
-	if (op.Process == plan.PartOff || op.Process == plan.SawOff) && !w.parted {
+	if op.Process == plan.PartOff && !w.parted {
 		w.failOp("parting", "the cut does not go through: metal still joins the piece to the bar")
 	}
 }

@@ -54,7 +54,7 @@ func (w *walk) touch(op plan.Operation, z plan.Zero) (float64, bool) {
 	case "top":
 		return 0, true
 	case "cross":
-		return w.touchRadius(z)
+		return w.touchRadius(op, z)
 	case "saddle", "tailstock":
 		return w.touchFace(op, z)
 	}
@@ -62,7 +62,7 @@ func (w *walk) touch(op plan.Operation, z plan.Zero) (float64, bool) {
 	return 0, false
 }
 
-func (w *walk) touchRadius(z plan.Zero) (float64, bool) {
+func (w *walk) touchRadius(op plan.Operation, z plan.Zero) (float64, bool) {
 	want := z.ReferenceMM / 2
 	var radii []float64
 	for _, c := range []solid.Curve{w.body.Outer, w.body.Inner} {
@@ -74,11 +74,24 @@ func (w *walk) touchRadius(z plan.Zero) (float64, bool) {
 		}
 	}
 	got, off := nearest(radii, want)
+	if op.Process == plan.Steps && w.wholeMarks(got-want) {
+		return want, true // touched, and moved on by whole graduations to the diameter that the table counts from
+	}
 	if off > w.slackRadius+same {
 		w.failOp("zero", "the cross dial is to be set on Ø%s, but there is no such diameter to touch; the nearest is Ø%s", mm(z.ReferenceMM), mm(2*got))
 		return 0, false
 	}
 	return got, true
+}
+
+// wholeMarks reports whether a distance in radius is a whole number of the cross dial's graduations.
+func (w *walk) wholeMarks(by float64) bool {
+	d, ok := w.machine.Dial("cross")
+	if !ok {
+		return false
+	}
+	n := by / graduationOf(d)
+	return math.Abs(n-math.Round(n))*graduationOf(d) <= same
 }
 
 func (w *walk) touchFace(op plan.Operation, z plan.Zero) (float64, bool) {
