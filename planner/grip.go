@@ -3,6 +3,7 @@ package planner
 import (
 	"math"
 
+	"catchplate/partspec"
 	"catchplate/planner/holding"
 	"catchplate/planner/plan"
 	"catchplate/planner/sequence"
@@ -19,7 +20,12 @@ type demand struct {
 
 // gripOf finds the forces of a setup's grip: one for all its operations where one will do, else a firm one for the heavy cuts, eased before the rest.
 func (w *writer) gripOf(m holding.Mount, steps []sequence.Step) plan.Grip {
-	g := plan.Grip{Kind: m.GripKind(), Surface: m.Surface, Inside: m.Inside, FromZ: round3(m.Z0), ToZ: round3(m.Z1), RadiusMM: round3(m.Radius), Jaws: m.Jaws(), JawWidthMM: float64(m.Holding.JawWidth)}
+	g := plan.Grip{Kind: m.GripKind(), Surface: m.Surface, Inside: m.Inside, FromZ: tidy(m.Z0), ToZ: tidy(m.Z1), RadiusMM: tidy(m.Radius), Jaws: m.Jaws(), JawWidthMM: float64(m.Holding.JawWidth)}
+	if m.Inside {
+		g.RadiusMM = tidy(w.body.Inner.Least(m.Z0, m.Z1))
+	} else if m.Surface != "stock" && m.Glue == holding.NoGlue && w.ctx.Part.Stock.Kind != partspec.Hexagon {
+		g.RadiusMM = tidy(w.body.Outer.Greatest(m.Z0, m.Z1))
+	}
 	if m.Packed {
 		g.Packing = "soft packing: copper or aluminium 0.3 to 0.5 thick under each jaw"
 	}

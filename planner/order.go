@@ -21,6 +21,7 @@ type ordering struct {
 	mounts []holding.Mount
 	alts   [][]choice // by task
 	arcs   []rules.Arc
+	light  bool // some wall is thin enough to ask for lighter cuts
 	result sequence.Result
 	cost   int
 
@@ -46,6 +47,7 @@ func orderWork(ctx *process.Context, shop *holding.Shop, desperate bool) *orderi
 		return o
 	}
 	o.arcs = ctx.Rules.Arcs(o.work())
+	o.light = o.thin()
 	o.choices()
 	problem := o.problem()
 	result, err := sequence.Solve(problem, orderBudget)
@@ -118,7 +120,7 @@ func (o *ordering) grades(task int, w process.Way, mount int) []choice {
 			continue
 		}
 		out = append(out, choice{way: w, mount: mount, light: light})
-		if m.Inside || m.Glue != holding.NoGlue || !o.thin() || w.ForceN == 0 {
+		if m.Inside || m.Glue != holding.NoGlue || !o.light || w.ForceN == 0 {
 			break
 		}
 	}

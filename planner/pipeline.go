@@ -8,6 +8,7 @@ import (
 	"catchplate/planner/holding"
 	"catchplate/planner/plan"
 	"catchplate/planner/process"
+	"catchplate/planner/replay"
 	"catchplate/planner/rules"
 	"catchplate/planner/shape"
 )
@@ -33,6 +34,18 @@ func Plan(job *partspec.Job, opt Options) *plan.Plan {
 	return p
 }
 
+// Proved plans a job and replays the plan. The failures are the replay's objections to our own plan: with any, the plan must not be shown as good.
+func Proved(job *partspec.Job, opt Options) (*plan.Plan, []replay.Failure) {
+	p := Plan(job, opt)
+	proofs, failures := replay.Prove(job, p)
+	for i := range p.Parts {
+		if proof, ok := proofs[p.Parts[i].Name]; ok {
+			p.Parts[i].Proof = &proof
+		}
+	}
+	return p, failures
+}
+
 // inOrder lists the parts so that the one with the hole of a fit comes before the one with the shaft (rule A-10), else as in the files.
 func inOrder(job *partspec.Job, set rules.Set) []*partspec.Part {
 	parts := append([]*partspec.Part(nil), job.Parts...)
@@ -53,7 +66,7 @@ func inOrder(job *partspec.Job, set rules.Set) []*partspec.Part {
 	for len(out) < len(parts) {
 		before := len(out)
 		for _, p := range parts {
-			if !placed[p.Name] && ready(after[p.Name], placed, len(out) == before) {
+			if !placed[p.Name] && ready(after[p.Name], placed) {
 				out, placed[p.Name] = append(out, p), true
 			}
 		}
@@ -69,7 +82,7 @@ func inOrder(job *partspec.Job, set rules.Set) []*partspec.Part {
 	return out
 }
 
-func ready(needs map[string]bool, placed map[string]bool, _ bool) bool {
+func ready(needs, placed map[string]bool) bool {
 	for n := range needs {
 		if !placed[n] {
 			return false

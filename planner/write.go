@@ -53,7 +53,7 @@ func (w *writer) choice(s sequence.Step) choice { return w.alts[s.Op][s.Alt] }
 
 func (w *writer) stock() {
 	st, p := w.ctx.Part.Stock, w.ctx.Place
-	s := plan.Stock{Kind: st.Kind.String(), OutsideMM: float64(st.Outside.Value), InsideMM: float64(st.Inside.Value), LeftZ: round3(p.LeftZ), RightZ: round3(p.RightZ)}
+	s := plan.Stock{Kind: st.Kind.String(), OutsideMM: float64(st.Outside.Value), InsideMM: float64(st.Inside.Value), LeftZ: tidy(p.LeftZ), RightZ: tidy(p.RightZ)}
 	s.LengthMM = math.Ceil(p.RightZ - p.LeftZ)
 	u := unitOf(w.ctx.Part)
 	words := map[partspec.StockKind]string{partspec.Bar: "round bar Ø", partspec.Tube: "tube Ø", partspec.Hexagon: "hexagon bar, across flats "}[st.Kind]
@@ -76,7 +76,8 @@ func unitOf(p *partspec.Part) units.Unit {
 	return units.InMM
 }
 
-func round3(v float64) float64 { return math.Round(v*1000) / 1000 }
+// tidy takes the noise of sums out of a place: a nanometre is far below anything that is set.
+func tidy(v float64) float64 { return math.Round(v*1e6) / 1e6 }
 
 // setup writes one unbroken stay in a holding.
 func (w *writer) setup(steps []sequence.Step, last bool) {
@@ -84,7 +85,7 @@ func (w *writer) setup(steps []sequence.Step, last bool) {
 	s := plan.Setup{Number: len(w.out.Setups) + 1, ID: m.ID, Machine: w.ctx.Lathe.Name, MachineKind: string(w.ctx.Lathe.Kind), Holding: m.Holding.Name, HoldingKind: string(m.Holding.Kind),
 		Title: m.Title(), FreeEnd: m.Free.String(), RunOutMM: m.RunOut, Locates: m.Surface, Tailstock: m.Centre, Minutes: m.Minutes, Before: Section(w.body)}
 	s.Grip = w.gripOf(m, steps)
-	s.StickOutMM = round3(w.stickOut(m))
+	s.StickOutMM = tidy(w.stickOut(m))
 	s.How = m.How(w.ctx, s.Grip)
 	if h := m.ToMake(w.ctx, s.Number, w.measuredBore(m)); h != nil {
 		w.out.MakeFirst = append(w.out.MakeFirst, *h)
@@ -293,9 +294,9 @@ func Section(b solid.Body) plan.Section {
 func segments(c solid.Curve) []plan.Segment {
 	var out []plan.Segment
 	for _, p := range c.Pieces() {
-		s := plan.Segment{Z0: round3(p.Z0), R0: round3(p.R0), Z1: round3(p.Z1), R1: round3(p.R1)}
+		s := plan.Segment{Z0: tidy(p.Z0), R0: tidy(p.R0), Z1: tidy(p.Z1), R1: tidy(p.R1)}
 		if p.IsArc() {
-			s.RadiusMM, s.CentreZ, s.CentreR = round3(p.Radius), round3(p.CentreZ), round3(p.CentreR)
+			s.RadiusMM, s.CentreZ, s.CentreR = tidy(p.Radius), tidy(p.CentreZ), tidy(p.CentreR)
 		}
 		out = append(out, s)
 	}

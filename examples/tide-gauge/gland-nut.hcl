@@ -20,7 +20,7 @@ part "gland_nut" {
   }
   thread "gland" {
     on     = "socket"
-    size   = "BSF 3/4"
+    size   = "3/4x26 Brass"
     length = "5/16 in"
   }
   recess "runout" {

@@ -65,5 +65,5 @@ part "lower_boss" {
 fit "tube_in_boss" {
   hole  = "lower_boss.seat"
   shaft = "vent_tube.lower"
-  class = "H8/f7"
+  class = "H9/f8"
 }

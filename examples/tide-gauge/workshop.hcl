@@ -116,6 +116,13 @@ workshop "quay_shed" {
     nose_radius = 0.2
   }
   tool "boring" {
+    name         = "6 mm boring bar"
+    bar_diameter = 6
+    least_bore   = 7
+    reach        = 24
+    nose_radius  = 0.2
+  }
+  tool "boring" {
     name         = "8 mm boring bar"
     bar_diameter = 8
     least_bore   = 10

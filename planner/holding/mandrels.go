@@ -22,6 +22,7 @@ func (s Shop) onBore(h partspec.Holding) []Mount {
 			if !s.atFace(z0, z1, free.Other()) {
 				continue // a larger hole in the mouth leaves its shoulder nothing to seat on
 			}
+			z0, z1 = s.seat(hole.Name, z0, z1, free)
 			m := Mount{Holding: h, Free: free, Surface: hole.Name, Inside: true, Z0: z0, Z1: z1, Radius: hole.Radius, Minutes: minutes(h), RunOut: runOut(h, false), Stop: h.Kind == partspec.StubMandrel, Helper: mandrelHelper(h)}
 			if t := s.threadIn(hole.Name); t != nil {
 				if h.Kind != partspec.StubMandrel {
@@ -29,7 +30,7 @@ func (s Shop) onBore(h partspec.Holding) []Mount {
 				}
 				m.Threaded, m.Helper, m.Minutes = true, "threaded mandrel", m.Minutes+threadedMore
 				m.Surface, m.RunOut = t.Name, threadedRunOut
-				m.Z0, m.Z1 = float64(t.Span.Left), float64(t.Span.Right)
+				m.Z0, m.Z1 = s.seat(hole.Name, float64(t.Span.Left), float64(t.Span.Right), free)
 			}
 			mounts = append(mounts, m)
 		}
@@ -85,6 +86,30 @@ func (s Shop) wall(h shape.Hole) (z0, z1 float64) {
 	return z0, z1
 }
 
+// seat is the part of a wall that a mandrel bears on: clear of chamfers at its mouths, and of a face that is still to be cut to length.
+func (s Shop) seat(name string, z0, z1 float64, free partspec.End) (float64, float64) {
+	for _, f := range s.Part.Features {
+		c, ok := f.(*partspec.Chamfer)
+		if !ok || c.Edge.Feature != name {
+			continue
+		}
+		if c.Edge.End == partspec.Left {
+			z0 = max(z0, float64(c.Edge.Z+c.Size.High))
+		} else {
+			z1 = min(z1, float64(c.Edge.Z-c.Size.High))
+		}
+	}
+	if free == partspec.Left {
+		z0 = max(z0, seatClear)
+	} else {
+		z1 = min(z1, s.Length-seatClear)
+	}
+	return z0, z1
+}
+
+// seatClear is how far a mandrel stays back from the free face. Common practice, no source.
+const seatClear = 0.5
+
 func fitsMandrel(h partspec.Holding, d float64) bool {
 	if h.Kind == partspec.PlainMandrel {
 		for _, s := range h.Sizes {
@@ -118,7 +143,11 @@ func (s Shop) glued(h partspec.Holding) []Mount {
 			if _, plain := hole.Feature.(*partspec.Bore); plain && fitsMandrel(h, 2*hole.Radius) && (hole.Through || hole.From == held) {
 				g := m
 				g.Glue, g.Surface, g.Inside, g.Radius, g.RunOut = GlueBore, hole.Name, true, hole.Radius, 0.02
-				g.Z0, g.Z1 = s.wall(hole)
+				z0, z1 := s.wall(hole)
+				if !s.atFace(z0, z1, held) {
+					continue
+				}
+				g.Z0, g.Z1 = s.seat(hole.Name, z0, z1, free)
 				mounts = append(mounts, g)
 			}
 		}

@@ -75,10 +75,14 @@ func (p *page) bladeTo(z0, z1 float64, g turning, width float64, label string) {
 		plunge(label+"plunge", counts[0], last.marks, last.measure)
 	} else {
 		for k, s := range counts {
-			plunge(fmt.Sprintf("%splunge %d", label, k+1), s, shy, nil)
+			depth, m := shy, (*plan.Measured)(nil)
+			if k == len(counts)-1 { // the last one goes to the bottom, and the pass along it starts from there
+				depth, m = last.marks, last.measure
+			}
+			plunge(fmt.Sprintf("%splunge %d", label, k+1), s, depth, m)
 			p.line(fmt.Sprintf("%splunge %d", label, k+1), "saddle", s, "", "", false)
 		}
-		p.line(label+"plunges to", "cross", shy, p.diameter(shyR), "", false)
+		p.line(label+"plunges to", "cross", shy, p.diameter(shyR), "all but the last", false)
 		p.cut(label+"along the bottom", at(last.marks, counts[len(counts)-1]), at(last.marks, counts[0]), last.measure)
 	}
 	p.line(label+"bottom", "cross", last.marks, p.diameter(last.radius), "", last.measure != nil)

@@ -37,7 +37,7 @@ func (c *Context) bore(h shape.Hole, d float64, size *partspec.Size) Task {
 			if size != nil && float64(size.Width()) <= trialWidth {
 				w.Minutes += minutesTrial
 			}
-			w.ForceN = c.force(math.Min(t.Depth, rate.DepthMM), rate.FeedMM)
+			w.ForceN = c.force(math.Min(t.Depth+forceSlack, rate.DepthMM), rate.FeedMM)
 			w.Write = func(j Job) (plan.Operation, Done) { return c.writeBore(h, t, w, d, size, j) }
 			t.Ways = append(t.Ways, w)
 		}
@@ -48,7 +48,7 @@ func (c *Context) bore(h shape.Hole, d float64, size *partspec.Size) Task {
 func (c *Context) writeBore(h shape.Hole, t Task, w Way, d float64, size *partspec.Size, j Job) (plan.Operation, Done) {
 	p := c.page(j, t, w, fmt.Sprintf("Bore %s %s", h.Feature.Head().Word, h.Name))
 	mouth := c.endZ(w.End)
-	found := p.wallRadius(t)
+	found := p.wallRadius(h, t, w.End)
 	p.crossZero(2*found, true, "touch the wall of the hole, "+p.diameter(found))
 	p.saddleZero()
 	start, _ := p.saddle(mouth - into(w.End)*clearance)
@@ -112,8 +112,11 @@ func (p *page) boreWords(h shape.Hole, size *partspec.Size) {
 	}
 }
 
-// wallRadius is the radius of the hole that is there before, at its narrowest over the stretch to be bored.
-func (p *page) wallRadius(t Task) float64 {
+// wallRadius is the radius of the hole that is there before: at the mouth of a blind one, at its narrowest over the stretch of a through one.
+func (p *page) wallRadius(h shape.Hole, t Task, e partspec.End) float64 {
+	if !h.Through {
+		return p.mouthRadius(p.c.endZ(e), into(e))
+	}
 	z0, z1 := p.j.Before.Ends()
 	return p.j.Before.Inner.Least(math.Max(t.Z0, z0), math.Min(t.Z1, z1))
 }

@@ -76,7 +76,11 @@ func (c *Context) writeVee(f *partspec.Chamfer, t Task, w Way, drop float64, j J
 	p := c.page(j, t, w, fmt.Sprintf("Chamfer the edge %s.%s, %s at %s", f.Edge.Feature, f.Edge.End, p0(c, f.Size), f.Angle))
 	z, r := float64(f.Edge.Z), float64(f.Edge.R)
 	tip := r - drop
-	p.crossZero(2*r, f.Edge.Inside, "touch the edge's own surface, "+p.diameter(r))
+	made := j.Before.Outer.Greatest(t.Z0, t.Z1)
+	if f.Edge.Inside {
+		made = j.Before.Inner.Least(t.Z0, t.Z1)
+	}
+	p.crossZero(2*made, f.Edge.Inside, "touch the edge's own surface, "+p.diameter(made))
 	if f.Edge.Inside {
 		tip = r + drop
 	}

@@ -2,6 +2,7 @@ package process
 
 import (
 	"fmt"
+	"math"
 
 	"catchplate/partspec"
 	"catchplate/partspec/units"
@@ -49,7 +50,7 @@ func (c *Context) face(e partspec.End) Task {
 		rate := c.rate(cutFace, 2*r, tool)
 		w := Way{End: e, Tool: tool, Ordinary: true, Rate: rate, ForceAt: r, Span: [2]float64{t.Z0, t.Z1},
 			Minutes: cutMinutes(r, passes(t.Depth, rate.DepthMM), rate) + minutesTrial*c.secondEnd(e)}
-		w.ForceN = c.force(min(t.Depth, rate.DepthMM), rate.FeedMM)
+		w.ForceN = c.force(min(t.Depth+c.lengthSlack(e), rate.DepthMM), rate.FeedMM)
 		w.Write = func(j Job) (plan.Operation, Done) { return c.writeFace(t, w, j) }
 		t.Ways = append(t.Ways, w)
 	}
@@ -58,6 +59,16 @@ func (c *Context) face(e partspec.End) Task {
 	}
 	return t
 }
+
+// lengthSlack is how much deeper the last facing cut may be than reckoned, where it ends by measuring.
+func (c *Context) lengthSlack(e partspec.End) float64 {
+	return c.secondEnd(e) * (float64(c.Part.Length.Width())/2 + forceSlack)
+}
+
+// forceSlack is what roughing may have left over what it should, on radius or length: graduations rounded to metal on.
+const forceSlack = 0.05
+
+func z0OrZ1(z0, z1 float64) [2]float64 { return [2]float64{z0, z1} }
 
 // far is beyond every part.
 const far = 1e5
@@ -87,28 +98,20 @@ func (c *Context) writeFace(t Task, w Way, j Job) (plan.Operation, Done) {
 	r := j.Before.Outer.Greatest(t.Z0-faceLook, t.Z1+faceLook)
 	p.crossZero(2*r, false, fmt.Sprintf("touch the outside, %s", "Ø"+units.Length(2*r).Round(2).Text(c.unit())))
 	first := !c.toLength(t.End, j)
-	from := c.stockEnd(t.End)
+	from := z0OrZ1(j.Before.Ends())[t.End-partspec.Left]
 	reference := z
 	if !first {
 		reference = from
 	}
 	p.op.Zeros = append(p.op.Zeros, plan.Zero{Dial: "saddle", ReferenceMM: reference, How: c.faceZeroText(first)})
 	centre := p.centre(j, t)
-	n := passes(t.Depth, p.most)
-	for i := 1; i <= n; i++ {
-		target := from + (z-from)*float64(i)/float64(n)
-		marks, reached := p.saddle(target)
-		var m *plan.Measured
-		if i == n && !first {
-			m, reached = c.lengthAim(t.End), z
-			p.line("to length", "saddle", marks, "length "+p.both(c.Length, "saddle"), "measure the length now and take off the difference", true)
-		}
-		if i == n {
-			marks, _ = p.saddle(z)
-			p.done.Keep = keepFrom(t.End, reached)
-		}
-		p.cut(passName(i, n), at(0, marks), at(centre, marks), m)
+	if first {
+		p.faceDown(from, z, centre)
+		p.done.Keep = keepFrom(t.End, z)
+	} else {
+		p.faceToLength(t.End, from, z, centre)
 	}
+	p.line("across to", "cross", centre, "past the middle", "", false)
 	if first {
 		p.note("Take the least that cleans the whole end, then set the saddle dial to nought: every length is taken from this face.")
 		p.why("lengths are taken from this face", "A-01")
@@ -118,6 +121,66 @@ func (c *Context) writeFace(t Task, w Way, j Job) (plan.Operation, Done) {
 	}
 	return p.finish()
 }
+
+// faceDown faces from the sawn end to the place that becomes the saddle's nought.
+func (p *page) faceDown(from, z float64, centre int64) {
+	n := passes(math.Abs(z-from), p.most)
+	for i := 1; i <= n; i++ {
+		marks, _ := p.saddle(from + (z-from)*float64(i)/float64(n))
+		p.cut(passName(i, n), at(0, marks), at(centre, marks), nil)
+		if i < n {
+			p.line(passName(i, n), "saddle", marks, "", "", false)
+		}
+	}
+}
+
+// What facing to length leaves for the last cut, and how much must stand before the first measured one: a sawn end is known no better (sawWander).
+const (
+	lengthLeave = 0.4
+	lengthDoubt = 0.1
+	lengthStand = 0.8
+)
+
+// faceToLength faces the second end: by the dial from the touched face while there is plenty, then to a measured length and a little, then to length.
+func (p *page) faceToLength(e partspec.End, from, z float64, centre int64) {
+	dir := math.Copysign(1, z-from)
+	depth := math.Abs(z - from)
+	low, high := p.c.endRange(e)
+	if n := passes(depth-lengthStand, p.most); depth > lengthStand+lengthDoubt {
+		for i := 1; i <= n; i++ {
+			marks, _ := p.saddle(from + dir*(depth-lengthStand)*float64(i)/float64(n))
+			p.cut(fmt.Sprintf("rough %d", i), at(0, marks), at(centre, marks), nil)
+			p.line(fmt.Sprintf("rough %d", i), "saddle", marks, "", "from the touched face", false)
+		}
+	}
+	if depth > lengthLeave+2*lengthDoubt {
+		a, b := z-dir*(lengthLeave-lengthDoubt), z-dir*(lengthLeave+lengthDoubt)
+		marks, _ := p.saddle(z - dir*lengthLeave)
+		p.cut("clean", at(0, marks), at(centre, marks), &plan.Measured{What: "position", LowMM: math.Min(a, b), HighMM: math.Max(a, b)})
+		p.line("clean", "saddle", marks, "length "+p.both(p.c.Length+lengthLeave, "saddle"), "measure", true)
+	}
+	marks, _ := p.saddle(z)
+	p.cut("to length", at(0, marks), at(centre, marks), &plan.Measured{What: "position", LowMM: low, HighMM: high})
+	p.line("to length", "saddle", marks, "length "+p.both(p.c.Length, "saddle"), "measure the length now and take off the difference", true)
+	p.done.Keep = keepFrom(e, z)
+}
+
+// endRange is where the second end may lie: inside the limits of the length over all, and of the block that ends there, whose other face is made.
+func (c *Context) endRange(e partspec.End) (low, high float64) {
+	b := c.Blocks[0]
+	if e == partspec.Right {
+		b = c.Blocks[len(c.Blocks)-1]
+	}
+	half := float64(c.Part.Length.Width()) / 2
+	if sp, ok := b.Feature.(*partspec.Spigot); ok && len(c.Blocks) > 1 {
+		half = math.Min(half, float64(sp.Length.Width())/2-faceDoubt)
+	}
+	z := c.endZ(e)
+	return z - half, z + half
+}
+
+// faceDoubt is how far a shoulder set by the saddle dial may be off. Common practice, no source: half a graduation of a coarse saddle.
+const faceDoubt = 0.05
 
 // toLength reports whether facing an end brings the part to its length: the other end is faced already.
 func (c *Context) toLength(e partspec.End, j Job) bool {
@@ -151,25 +214,22 @@ func (c *Context) faceZeroText(first bool) string {
 	return "touch the sawn or parted end; measure the length there"
 }
 
-// lengthAim is where the second face may lie, as a position.
-func (c *Context) lengthAim(e partspec.End) *plan.Measured {
-	low, high := float64(c.Part.Length.Low), float64(c.Part.Length.High)
-	if e == partspec.Right {
-		return &plan.Measured{What: "position", LowMM: low, HighMM: high}
-	}
-	mid := c.Length
-	return &plan.Measured{What: "position", LowMM: mid - high, HighMM: mid - low}
-}
-
-// centre is the cross count that carries a facing cut to the axis, or just into the bore.
+// centre is the cross count that carries a facing cut past the axis, or well into the bore: the tool's trailing edge leaves a ring else.
 func (p *page) centre(j Job, t Task) int64 {
 	inner := j.Before.Inner.Least(t.Z0-faceLook, t.Z1+faceLook)
-	marks, reached := p.cross(inner)
-	if reached > 0 {
+	past := inner - clearance
+	if inner <= 0 {
+		past = -pipClear
+	}
+	marks, reached := p.cross(past)
+	if reached > past {
 		marks++
 	}
 	return marks
 }
+
+// pipClear is how far past the axis a solid end is faced, so that no pip is left.
+const pipClear = 0.15
 
 func passName(i, n int) string {
 	switch {

@@ -128,6 +128,9 @@ func (c *Context) drillSize(h shape.Hole, chain Chain) float64 {
 		_, s, _ := c.sized(partspec.Drills, float64(h.Diameter.Low), float64(h.Diameter.High))
 		return s
 	}
+	if h.Flat && c.startRadius(h) > 0 {
+		return 0 // a drill's cone would have to be bored out of the floor again
+	}
 	most := d - boreLeave
 	if chain == ChainReam && !c.boredFirst(h) {
 		most = d - reamLeave(d)/2
@@ -186,6 +189,9 @@ const overrun = 0.6
 func (c *Context) bars(h shape.Hole) []partspec.Tool {
 	var bars []partspec.Tool
 	open := c.openedTo(h)
+	if h.Flat { // a drill's point leaves the bottom no wider than the hole that goes on
+		open = 2 * c.startRadius(h)
+	}
 	for _, t := range c.tools(partspec.Boring) {
 		reach := float64(t.Reach)
 		if c.Rules.Has("C-06") {
@@ -259,7 +265,7 @@ func (c *Context) drillTip(h shape.Hole, e partspec.End, d float64) float64 {
 		return c.Place.BarSide(c.Length) + into(e)*(overrun+1+point)
 	case h.Through:
 		return c.through(e, overrun+1+point)
-	case h.Flat || c.Bored[h.Name] == ChainBore || c.Bored[h.Name] == ChainTaper:
+	case h.Flat || c.Bored[h.Name] == ChainTaper:
 		return c.endZ(e) + into(e)*(h.Depth-floorShort)
 	}
 	return c.endZ(e) + into(e)*(h.Depth+point)

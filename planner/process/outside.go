@@ -173,7 +173,7 @@ func (c *Context) knifeWays(i int, t Task, g turning, e partspec.End) []Way {
 		if g.size != nil && float64(g.size.Width()) <= trialWidth {
 			w.Minutes += minutesTrial
 		}
-		w.ForceN = c.force(math.Min(t.Depth, rate.DepthMM), rate.FeedMM)
+		w.ForceN = c.force(math.Min(t.Depth+forceSlack, rate.DepthMM), rate.FeedMM)
 		w.Write = func(j Job) (plan.Operation, Done) { return c.writeTurn(i, t, w, g, j) }
 		ways = append(ways, w)
 	}
@@ -200,6 +200,9 @@ func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operat
 		farUp = c.rise(i)[1]
 	}
 	stop, stopZ := p.saddleShort(farZ - p.toChuck()*g.leave*farUp)
+	if farUp == 0 && c.lowerBeyond(i, j.Free) {
+		stop, stopZ = p.saddle(farZ + p.toChuck()*clearance) // past the edge, so that the tool's nose leaves no corner there
+	}
 	start, _ := p.saddle(nearZ - p.toChuck()*clearance)
 	last := aim{}
 	if g.size != nil {
@@ -231,6 +234,15 @@ func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operat
 		p.op.Checks = append(p.op.Checks, c.check(b.Name+", diameter", b.Name, *g.size, outsideCheck))
 	}
 	return p.finish()
+}
+
+// lowerBeyond reports whether the neighbour on the headstock's side stands lower.
+func (c *Context) lowerBeyond(i int, free partspec.End) bool {
+	k := i - 1
+	if free == partspec.Left {
+		k = i + 1
+	}
+	return k >= 0 && k < len(c.Blocks) && c.Blocks[k].Greatest < c.Blocks[i].Greatest
 }
 
 // surfaceBefore is the radius that a block has now, between what roughing may have left on its shoulders.

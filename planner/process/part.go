@@ -121,4 +121,4 @@ func (c *Context) writeSaw(t Task, w Way, j Job) (plan.Operation, Done) {
 }
 
 // sawWander is how far a hand saw strays from its line. Common practice, no source.
-const sawWander = 0.5
+const sawWander = 0.3

@@ -76,17 +76,41 @@ func (c *Context) capped(r Rate, caps ...speed.Cap) Rate {
 	if !c.Rules.Has("B-29") {
 		caps = nil
 	}
+	r.DepthMM = c.depth(r.kind)
+	if r.kind != cutThread { // a thread's feed is its pitch
+		r.FeedMM = c.feed(r.kind, r.diameter)
+	}
+	caps = append(caps[:len(caps):len(caps)], c.powerCap(r)...)
 	choice, err := speed.Choose(want, units.Length(r.diameter), c.machine(), caps...)
 	if err != nil {
 		choice = speed.Choice{Want: want, Speed: c.slowest(), RuledBy: "no figure known: the lowest speed"}
 	}
 	r.RPM, r.WantedRPM, r.Why = float64(choice.Speed), math.Round(float64(want.RPM)), choice.RuledBy
 	r.Text = fmt.Sprintf("%s wants %s; %s is this machine's step, ruled by %s", m.Name, want.RPM.String(), choice.Speed.String(), choice.RuledBy)
-	r.DepthMM = c.depth(r.kind)
-	if r.kind != cutThread { // a thread's feed is its pitch
-		r.FeedMM = c.feed(r.kind, r.diameter)
-	}
 	return r
+}
+
+// powerShare is the part of the motor's power that a cut may take at the spindle: belts lose a quarter, and 0.7 of the rest is used (rule C-29).
+const powerShare = 0.7 * 0.75
+
+// powerCap is the speed at which a cut takes all the power there is for it.
+func (c *Context) powerCap(r Rate) []speed.Cap {
+	if c.Lathe.PowerKW == 0 || !c.Rules.Has("C-29") {
+		return nil
+	}
+	torque := 0.0 // N m
+	switch r.kind {
+	case cutDrill:
+		torque = c.drillForce(r.diameter, r.FeedMM) * r.diameter / 4 / 1000
+	case cutRough, cutFinish, cutFace, cutBore:
+		torque = c.force(r.DepthMM, r.FeedMM) * r.diameter / 2 / 1000
+	case cutGroove, cutPart:
+		torque = c.force(bladeWidth(r.tool), r.FeedMM) * r.diameter / 2 / 1000
+	}
+	if torque <= 0 {
+		return nil
+	}
+	return []speed.Cap{{What: "the motor's power", RPM: units.Speed(c.Lathe.PowerKW * powerShare * 60_000 / (2 * math.Pi * torque)), Rule: "C-29", Source: "power = force x speed"}}
 }
 
 func plainOperation(op speed.Operation) speed.Operation {

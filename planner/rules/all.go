@@ -2,7 +2,7 @@ package rules
 
 // All is every rule, in the order in which they are told and asked.
 func All() Set {
-	return Set{
+	s := Set{
 		Orders: []Order{
 			faceFirst, roughBeforeFinish, freeEndFirst, diameterBeforeEdge, threadLate, knurlEarly, weakenLate,
 			partOffLast, drillBeforeBore, boreBeforeReam, finalFaceBeforeItsHoles, throughBeforeCounterbore, partedBeforeSecondFace,
@@ -21,4 +21,5 @@ func All() Set {
 			cautionAlways, cautionKey, cautionParting, cautionFiling, cautionEmery, cautionSlender, cautionBreakThrough, cautionSwarf, cautionGlue, cautionFluid, cautionBarBehind,
 		},
 	}
+	return s.indexed()
 }

@@ -63,7 +63,17 @@ type Set struct {
 	Numbers  []Number
 	Holdings []Holding
 	Cautions []Caution
-	out      map[string]bool
+	known    map[string]bool // every ID; made by indexed
+	out      map[string]bool // left out
+}
+
+// indexed is the set with its IDs noted.
+func (s Set) indexed() Set {
+	s.known = map[string]bool{}
+	for _, h := range s.Heads() {
+		s.known[h.ID] = true
+	}
+	return s
 }
 
 // Without is the set with one rule left out.
@@ -78,8 +88,7 @@ func (s Set) Without(id string) Set {
 
 // Has reports whether a rule is in force. An ID that no rule bears is a slip in the program and never in force.
 func (s Set) Has(id string) bool {
-	_, known := s.Head(id)
-	return known && !s.out[id]
+	return s.known[id] && !s.out[id]
 }
 
 // Head finds a rule's head, in force or not.
