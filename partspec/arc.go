@@ -128,7 +128,7 @@ func (s *shaper) checkArc(e, block *entry, g Segment) bool {
 		s.c.fail(e, block.head(), "The arc overhangs", "It turns past upright, so that no tool can follow it from outside: take a larger radius, or end it sooner.")
 		return false
 	case least < leastSize:
-		s.c.fail(e, block.head(), "The arc reaches the axis", "Its smallest diameter comes to %s.", s.shown(2*least))
+		s.c.fail(e, block.head(), "The arc reaches the axis", "Its smallest diameter comes to %s: take a larger radius, or less of it.", s.shown(2*least))
 		return false
 	}
 	return true

@@ -6,6 +6,10 @@ import (
 	"catchplate/partspec/units"
 )
 
+// smallHole is the size above which a small hole in thick stock is nothing to
+// ask about.
+const smallHole units.Length = 2
+
 // The diameters of one part rarely differ by more than this unless one of them
 // was read in the wrong unit; inches read as millimetres differ by 25.4.
 const (
@@ -27,7 +31,8 @@ func (c *checker) askAboutUnits(p *partEntry, part *Part) {
 		}
 		size := f.value.size.Nominal
 		ratio := float64(part.Stock.Outside.Value / size.Value)
-		if size.InInches || ratio < askFrom || ratio > askTo {
+		isHole := e.word == "bore" || e.word == "counterbore"
+		if size.InInches || ratio < askFrom || ratio > askTo || isHole && size.Value > smallHole {
 			continue
 		}
 		c.report(question(f.at, fmt.Sprintf("Is %s really %s across?", e.title(), size.Value.Text(units.InMM)),

@@ -25,6 +25,7 @@ func (s *shaper) bore(e *entry) Feature {
 	if e.broken {
 		return nil
 	}
+	s.askMeasured(e, f.Diameter.Value)
 	f.Span = fromMouth(f.From, 0, f.Depth.Value, s.length())
 	return f
 }
@@ -61,6 +62,8 @@ func (s *shaper) boreDepth(e *entry, f *Bore) {
 		s.checkDepth(e, f)
 	case e.word == "counterbore" || e.has("through") && !e.flag("through"):
 		s.c.fail(e, e.head(), fmt.Sprintf("%s lacks depth", e.title()), "Write depth = 5, counted from its end face.")
+	case e.flag("flat"):
+		s.c.fail(e, e.at("flat"), "A through bore has no floor", "Write its depth beside flat, or leave flat out.")
 	default:
 		f.Through, f.Depth = true, s.part.Length
 	}
@@ -88,7 +91,7 @@ func (s *shaper) boreDiameter(e *entry) Size {
 			s.c.fail(e, e.at("as_supplied"), "The stock has no bore", "Only a tube has one: write the diameter.")
 		}
 		size := s.part.Stock.Inside
-		size.Range = e.at("as_supplied")
+		size.Range, size.general = e.at("as_supplied"), false
 		if size.Value == 0 {
 			e.broken = true
 		}
@@ -152,6 +155,7 @@ func (s *shaper) nestBores() {
 			s.drop(h.entry)
 			continue
 		}
+		s.checkBegin(h, list)
 		h.keep(s.remainder(h, list[i+1:]))
 		s.checkPoint(h, list)
 	}
@@ -181,6 +185,22 @@ func (s *shaper) checkPair(deep, shallow hollow) {
 		s.c.fail(shallow.entry, shallow.entry.head(), fmt.Sprintf("%s is swallowed by %s", shallow.entry.title(), deep.entry.title()),
 			"%s is deeper and %s across, %s is %s: the deeper bore must be the smaller one.",
 			deep.entry.title(), s.shown(deep.wide), shallow.entry.title(), s.shown(shallow.narrow))
+	}
+}
+
+// checkBegin: an inside taper that begins behind the end face needs a way in.
+func (s *shaper) checkBegin(h hollow, list []hollow) {
+	if h.begin <= sameLength {
+		return
+	}
+	way := slices.ContainsFunc(list, func(other hollow) bool {
+		return !other.entry.broken && (other.from == h.from || other.through) && other.begin <= sameLength &&
+			other.deep >= h.begin-sameLength && other.narrow >= max(h.wide, h.narrow)-sameLength
+	})
+	if !way {
+		s.c.fail(h.entry, h.entry.head(), fmt.Sprintf("No tool gets to %s", h.entry.title()), "It begins %s deep, and no bore as large as its mouth, %s, leads there: write a counterbore.",
+			s.shown(h.begin), s.shown(h.wide))
+		s.drop(h.entry)
 	}
 }
 
@@ -217,7 +237,11 @@ func (s *shaper) checkPoint(h hollow, list []hollow) {
 	floor, point := s.length()-h.deep, h.narrow*pointPerDiameter
 	for _, other := range list {
 		if other.from != h.from {
-			floor = min(floor, s.length()-h.deep-other.deep)
+			between := s.length() - h.deep - other.deep
+			if other.pointed {
+				between -= other.narrow * pointPerDiameter
+			}
+			floor = min(floor, between)
 		}
 	}
 	if floor <= point {

@@ -263,6 +263,9 @@ func (s *shaper) checkMeet(o *outside, before string, gap units.Length) {
 // unit. excess is how much too long the chain is, negative when it is short.
 func (s *shaper) unitHint(excess units.Length) string {
 	const near = 0.02 // of the excess: figures converted with few decimals
+	if excess.Abs() <= sameLength {
+		return ""
+	}
 	for _, o := range s.outer {
 		l := o.length.Value
 		switch {

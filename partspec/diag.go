@@ -61,13 +61,13 @@ func didYouMean(word string, known []string) string {
 }
 
 // nearest finds the known word with the fewest changed letters, at most a third
-// of the word; of two equally near ones the first in alphabetical order.
+// of the word and never all of it; of two equally near ones the first in alphabetical order.
 func nearest(word string, known []string) string {
 	const longest = 64 // longer words are no misspelling of ours
 	if len(word) > longest {
 		return ""
 	}
-	best, least := "", max(1, len(word)/3)+1
+	best, least := "", min(max(1, len(word)/3), len(word)-1)+1
 	for _, candidate := range slices.Sorted(slices.Values(known)) {
 		if d := changes(word, candidate); d < least {
 			best, least = candidate, d

@@ -76,9 +76,20 @@ func calculate(expr hclsyntax.Expression, context *hcl.EvalContext) (v cty.Value
 		if found[0].Subject != nil {
 			at = *found[0].Subject
 		}
-		return v, fault(at, "Cannot work this out", "%s", found[0].Detail)
+		return v, fault(at, "Cannot work this out", "%s", plainer(found[0]))
 	}
 	return v, nil
+}
+
+// plainer says in plain words why hcl could not work an expression out.
+func plainer(d *Diagnostic) string {
+	switch d.Summary {
+	case "Operation failed":
+		return "Something is divided by 0: write another figure."
+	case "Not enough function arguments", "Too many function arguments":
+		return "Write the figures in the brackets of the function: max(3, 5), sqrt(2)."
+	}
+	return d.Detail + " Write a figure there."
 }
 
 // bind looks one name of an expression up, works it out, and puts it where the

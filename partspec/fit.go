@@ -110,7 +110,7 @@ func (c *checker) mate(e *entry, side string, job *Job) mate {
 		c.fail(e, e.at(side), fmt.Sprintf("%s is no %s", e.text(side), side), "A hole is a bore or a counterbore, a shaft is a spigot or a flange.")
 		return m
 	}
-	m.general = m.size.isGeneral()
+	m.general = m.size.general
 	return m
 }
 
@@ -180,6 +180,12 @@ func suits(made mate, pair string, least, most units.Length) string {
 
 // clearance tells a range of clearance, or of interference, in words.
 func clearance(least, most units.Length) string {
+	if least == most && most >= 0 {
+		return fmt.Sprintf("%s of clearance", most)
+	}
+	if least == most {
+		return fmt.Sprintf("%s of interference", -most)
+	}
 	if most <= 0 {
 		return fmt.Sprintf("%s to %s of interference", (-most).Figure(units.InMM), -least)
 	}

@@ -150,7 +150,25 @@ func (s *shaper) grooveSpan(e *entry, f *Groove, on *outside) bool {
 			s.shown(f.Span.Left), s.shown(f.Span.Right), on.entry.word, s.shown(on.span.Left), s.shown(on.span.Right))
 		return false
 	}
+	surface := on.piece()
+	if lowest := min(surface.radius(f.Span.Left), surface.radius(f.Span.Right)); f.Bottom.Value/2 >= lowest-sameLength {
+		s.c.fail(e, e.head(), fmt.Sprintf("%s has no depth at one of its sides", e.title()), "Its bottom is %s across, the surface there %s.", s.shown(f.Bottom.Value), s.shown(2*lowest))
+		return false
+	}
 	return true
+}
+
+// piece is the groove's own surface: the flat at its bottom and, of a vee, the
+// sides.
+func (g *Groove) piece() piece {
+	if g.Angle == 0 {
+		return cylinder(g.Name, g.Span, g.Bottom.Value)
+	}
+	middle, flat := (g.Span.Left+g.Span.Right)/2, g.BottomWidth/2
+	rise := units.Length(1 / math.Tan(g.Angle.Radians()/2))
+	return piece{name: g.Name, span: g.Span, turns: []units.Length{middle - flat, middle + flat}, radius: func(z units.Length) units.Length {
+		return g.Bottom.Value/2 + max(0, (z-middle).Abs()-flat)*rise
+	}}
 }
 
 // spanOf is the stretch of an outside feature, or of the whole part for "face".

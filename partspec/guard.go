@@ -36,11 +36,16 @@ func guard(name string, text []byte) Diagnostics {
 	return w.found
 }
 
+// firstLook is how many bytes are looked at to tell JSON.
+const firstLook = 1000
+
 func guardBytes(name string, text []byte) *Diagnostic {
 	start := Range{Filename: name, Start: hcl.InitialPos, End: hcl.InitialPos}
 	switch {
 	case len(text) > maxFileBytes:
 		return fault(start, "The file is too large", "A file has at most %d KiB; split the job into several files.", maxFileBytes>>10)
+	case strings.HasPrefix(strings.TrimSpace(string(text[:min(len(text), firstLook)])), "{"):
+		return fault(start, "The file looks like JSON", "Write it in HCL's native syntax: part \"bush\" { ... }.")
 	case !utf8.Valid(text):
 		return fault(start, "The file is not UTF-8 text", "Save it as UTF-8 in your editor.")
 	case strings.IndexByte(string(text), 0) >= 0:

@@ -47,6 +47,7 @@ var hostile = map[string]string{
 	"many attributes":    strings.Repeat("a = 1\n", 40_000),
 	"one attribute":      "part \"a\" {\n" + strings.Repeat("length = 1\n", 20_000) + "}\n",
 	"spread":             "a = max([1, 2]...)",
+	"JSON":               `{"part": {"a": {"length": 1}}}`,
 	"arrow":              "a = { for k, v in {} : k => v }",
 	"comment after hash": "a = [ # for\n for x in [1] : x]",
 }

@@ -69,6 +69,7 @@ type Size struct {
 	Basis     string // where the limits come from, in words: "as drawn", "H7 (ISO 286-1)", "general tolerance ISO 2768-m"
 	Class     string // the ISO 286 class when the limits come from one, else empty
 	Range     Range  // the expression in the file
+	general   bool   // nobody wrote limits: a fit may still set them
 }
 
 // Width is the tolerance, High - Low.

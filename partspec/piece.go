@@ -57,12 +57,12 @@ func (s *shaper) outsidePieces() []piece {
 	return pieces
 }
 
-// groovePieces lists the bottoms of the grooves.
+// groovePieces lists the grooves.
 func (s *shaper) groovePieces() []piece {
 	var pieces []piece
 	for _, e := range s.entries {
 		if g, ok := s.done[e.name].(*Groove); ok {
-			pieces = append(pieces, cylinder(g.Name, g.Span, g.Bottom.Value))
+			pieces = append(pieces, g.piece())
 		}
 	}
 	return pieces
@@ -100,9 +100,9 @@ func radiusBeside(pieces []piece, z units.Length, side End) units.Length {
 	return most
 }
 
-// inside keeps the positions that lie within a stretch.
-func inside(within Span, lists ...[]units.Length) []units.Length {
-	return slices.DeleteFunc(slices.Concat(lists...), func(z units.Length) bool { return z <= within.Left || z >= within.Right })
+// between keeps the positions that lie within a stretch.
+func between(stretch Span, lists ...[]units.Length) []units.Length {
+	return slices.DeleteFunc(slices.Concat(lists...), func(z units.Length) bool { return z <= stretch.Left || z >= stretch.Right })
 }
 
 // checkWalls finds places where the hollow reaches the outside.
@@ -119,7 +119,7 @@ func (s *shaper) checkWalls() {
 
 // checkWall reports a wall that is gone; one message for each hollow piece.
 func (s *shaper) checkWall(in, out piece, both Span) bool {
-	for _, z := range append([]units.Length{both.Left, both.Right}, inside(both, in.turns, out.turns)...) {
+	for _, z := range append([]units.Length{both.Left, both.Right}, between(both, in.turns, out.turns)...) {
 		wall := out.radius(z) - in.radius(z)
 		if wall > sameLength {
 			continue

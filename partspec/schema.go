@@ -214,20 +214,20 @@ func sortedAttributes(body *hclsyntax.Body) []*hclsyntax.Attribute {
 
 func (c *checker) unknownAttribute(e *entry, a *hclsyntax.Attribute, shape shapeOf) {
 	e.broken = true
-	c.report(fault(a.NameRange, fmt.Sprintf("%s has no %s", e.word, a.Name), "%s", hint(a.Name, shape.attrNames(), shape.blocks)))
+	c.report(fault(a.NameRange, fmt.Sprintf("%s has no %s", e.title(), a.Name), "%s", hint(a.Name, shape.attrNames(), shape.blocks)))
 }
 
 func (c *checker) unknownBlock(b *hclsyntax.Block, in string, known []string) {
-	where := "Here"
-	if in != "" {
-		where = "In " + in
-	}
 	if slices.Contains(laterWords, b.Type) {
 		c.report(fault(b.TypeRange, fmt.Sprintf("%s is not known to this version", b.Type),
 			"It plans turned parts on one axis: outside and inside cylinders, tapers, grooves, profiles, threads, knurls and edges. Leave the block out, and do that work from the drawing."))
 		return
 	}
-	c.report(fault(b.TypeRange, fmt.Sprintf("%s does not take a block %s", where, b.Type), "%s", hint(b.Type, known, nil)))
+	summary := fmt.Sprintf("There is no block %s", b.Type)
+	if in != "" {
+		summary = fmt.Sprintf("%s takes no block %s", in, b.Type)
+	}
+	c.report(fault(b.TypeRange, summary, "%s", hint(b.Type, known, nil)))
 }
 
 func hint(word string, known, blocks []string) string {
@@ -249,6 +249,9 @@ var laterWords = []string{
 
 // example shows how an attribute is written.
 func example(a attr) string {
+	if a.name == "within" {
+		return "within = 0.05"
+	}
 	switch a.kind {
 	case kindSize:
 		return a.name + ` = 20, = "7/8 in" or = "20 +0.02 -0"`

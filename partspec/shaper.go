@@ -172,11 +172,11 @@ func (s *shaper) target(e *entry, name, attribute string) Feature {
 	for _, other := range s.entries {
 		known = append(known, other.name)
 	}
-	detail := didYouMean(name, known)
 	if i >= 0 {
-		detail = fmt.Sprintf("A %s cannot stand on a %s.", e.word, s.entries[i].word)
+		s.c.fail(e, e.at(attribute), fmt.Sprintf("A %s cannot stand on a %s", e.word, s.entries[i].word), "Name the feature that %s is on.", s.entries[i].title())
+		return nil
 	}
-	s.c.fail(e, e.at(attribute), fmt.Sprintf("There is no feature %q that %s can name", name, attribute), "%s", detail)
+	s.c.fail(e, e.at(attribute), fmt.Sprintf("There is no feature %q", name), "%s", didYouMean(name, known))
 	return nil
 }
 

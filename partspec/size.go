@@ -37,9 +37,13 @@ func (s *shaper) size(e *entry, name string, as use) Size {
 	return s.general(e, name, result, as)
 }
 
-// within returns the size with its limits.
+// within returns the size with its limits. A size that there is (a zone has no
+// size of its own) never has a lower limit that leaves nothing of it.
 func (s Size) within(limits units.Limits, basis string) Size {
-	s.Low, s.High, s.Basis = limits.Low, limits.High, basis
+	s.Low, s.High, s.Basis, s.general = limits.Low, limits.High, basis, false
+	if s.Value > 0 {
+		s.Low = max(s.Low, min(leastSize, s.Value))
+	}
 	return s
 }
 
@@ -89,8 +93,7 @@ func (s *shaper) general(e *entry, name string, size Size, as use) Size {
 		d.Upper = min(d.Upper, size.Value/4)
 		d.Lower = -d.Upper
 	}
-	return size.within(units.Around(size.Value, d.Lower, d.Upper), basis)
+	size = size.within(units.Around(size.Value, d.Lower, d.Upper), basis)
+	size.general = true
+	return size
 }
-
-// isGeneral reports whether nobody wrote limits for the size.
-func (s Size) isGeneral() bool { return s.Class == "" && s.Basis != "as drawn" }

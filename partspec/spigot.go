@@ -21,6 +21,7 @@ func (s *shaper) spigot(e *entry) Feature {
 	if e.broken {
 		return nil
 	}
+	s.askMeasured(e, f.Diameter.Value)
 	s.outer = append(s.outer, &outside{entry: e, length: &f.Length, span: &f.Span, piece: func() piece {
 		return cylinder(f.Name, f.Span, f.Diameter.Value)
 	}})
@@ -39,7 +40,7 @@ func (s *shaper) spigotDiameter(e *entry) Size {
 			e.broken = true // the stock failed: told already
 		}
 		size := s.part.Stock.Outside
-		size.Range = e.at("as_supplied")
+		size.Range, size.general = e.at("as_supplied"), false
 		return size
 	}
 	threaded, found := s.threadOn(e.name)
@@ -60,4 +61,15 @@ func measured(e *entry) *units.Length {
 	}
 	l := e.length("measured")
 	return &l
+}
+
+// askMeasured asks about an as-made diameter that is far from the drawn one:
+// more than 1 mm and a twentieth of it.
+func (s *shaper) askMeasured(e *entry, drawn units.Length) {
+	const far, farPart = units.MM, 20
+	off := (e.length("measured") - drawn).Abs()
+	if e.has("measured") && off > far && off > drawn/farPart {
+		s.c.report(question(e.at("measured"), fmt.Sprintf("Is %s really measured %s where %s is drawn?", e.title(), s.shown(e.length("measured")), s.shown(drawn)),
+			"Whatever depends on it will follow. Take measured out if it has not been made."))
+	}
 }

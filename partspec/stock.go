@@ -71,6 +71,11 @@ func (c *checker) buildStock(p *partEntry, s *shaper) Stock {
 	if e.broken {
 		return Stock{}
 	}
+	for _, size := range []*Size{&stock.Outside, &stock.Inside} {
+		if size.general && stock.Kind != Existing {
+			*size = size.within(units.Limits{Low: size.Low, High: size.High}, "stock as bought, taken at ISO 2768-"+s.part.General)
+		}
+	}
 	return stock
 }
 

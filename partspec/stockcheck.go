@@ -51,7 +51,7 @@ func (s *shaper) checkHollow(old []piece, at Range) {
 	for _, o := range old {
 		places := []units.Length{o.span.Left, o.span.Right}
 		for _, p := range bores {
-			places = append(places, inside(o.span, []units.Length{p.span.Left, p.span.Right})...)
+			places = append(places, between(o.span, []units.Length{p.span.Left, p.span.Right})...)
 		}
 		slices.Sort(places)
 		for _, z := range places {
@@ -79,7 +79,7 @@ func (s *shaper) checkExisting(stock Stock) {
 		kept := f != nil && f.AsSupplied
 		s.compare(p, outer, kept)
 	}
-	s.checkHollow(within(moved(s.existing.insidePieces(), stock.At), Span{0, s.length()}), stock.Range)
+	s.checkHollow(cutTo(moved(s.existing.insidePieces(), stock.At), Span{0, s.length()}), stock.Range)
 }
 
 // moved shifts pieces along the axis.
@@ -96,8 +96,8 @@ func moved(pieces []piece, by units.Length) []piece {
 	return list
 }
 
-// within cuts pieces down to a stretch.
-func within(pieces []piece, stretch Span) []piece {
+// cutTo cuts pieces down to a stretch.
+func cutTo(pieces []piece, stretch Span) []piece {
 	var list []piece
 	for _, p := range pieces {
 		if both, meet := common(p.span, stretch); meet {
@@ -116,7 +116,7 @@ func (s *shaper) compare(p piece, old []piece, kept bool) {
 		if !meet {
 			continue
 		}
-		for _, z := range append([]units.Length{both.Left, both.Right}, inside(both, p.turns, o.turns)...) {
+		for _, z := range append([]units.Length{both.Left, both.Right}, between(both, p.turns, o.turns)...) {
 			spare := o.radius(z) - p.radius(z)
 			if !kept && spare < sameLength || kept && spare.Abs() > sameLength {
 				e := s.entryOf(p.name)

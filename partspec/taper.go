@@ -152,7 +152,8 @@ func (s *shaper) namedSlope(e *entry, f *Taper) (float64, bool) {
 		for _, t := range tables.Tapers() {
 			known = append(known, t.Name)
 		}
-		s.c.fail(e, e.at("named"), fmt.Sprintf("No table has the taper %q", e.text("named")), "%s", orList(e.text("named"), known))
+		s.c.fail(e, e.at("named"), fmt.Sprintf("No table has the taper %q", e.text("named")),
+			"%sWrite a standard's name such as \"MT2\", or the slope as ratio = \"1:20\".", spaced(nearestHint(e.text("named"), known)))
 		return 0, false
 	}
 	f.Named = named.Name

@@ -50,7 +50,7 @@ func (s *shaper) threadBlank(e *entry, t tables.Thread) Size {
 			t.Designation, s.shown(t.Major), s.wrongUnit(drawn.Value, t.Major))
 		return drawn
 	}
-	if e.has("diameter") && !drawn.isGeneral() {
+	if e.has("diameter") && !drawn.general {
 		return drawn
 	}
 	limits := units.Around(t.Major, -t.Pitch*blankUnderPerPitch, 0)
@@ -71,7 +71,7 @@ func (s *shaper) threadCore(e *entry, t tables.Thread) Size {
 			t.Designation, limits, s.wrongUnit(drawn.Value, t.MinorInt))
 		return drawn
 	}
-	if e.has("diameter") && !drawn.isGeneral() {
+	if e.has("diameter") && !drawn.general {
 		return drawn
 	}
 	return s.threadSize(e, drawn, t.MinorInt).within(limits, "core of "+t.Designation+", up to 0.2 of the pitch or the tapping drill over")

@@ -121,7 +121,7 @@ func convertLength(a attr, v cty.Value, bare units.Length, from origin) (value, 
 		return value{}, &misuse{"it is too long", fmt.Sprintf("At most %s is believed.", units.MaxLength)}
 	case a.kind != kindPosition && size.Nominal.Value <= 0:
 		return value{}, &misuse{"it is not above 0", "Write a size above 0."}
-	case a.kind == kindSize && (size.Nominal.Value < leastSize || least < 0):
+	case a.kind == kindSize && (least < leastSize):
 		return value{}, &misuse{"it is too small", fmt.Sprintf("At least %s is believed.", leastSize)}
 	}
 	return value{size: size}, nil

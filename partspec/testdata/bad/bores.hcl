@@ -155,3 +155,38 @@ part "recesses" {
     at       = 10
   }
 }
+
+part "floors" {
+  material = "brass"
+  length   = 30
+  stock "bar" {
+    diameter = 25
+  }
+  spigot "body" {
+    diameter = 20
+  }
+  bore "way" {
+    diameter = 10
+    flat     = true # ERROR "A through bore has no floor"
+  }
+}
+
+part "points" {
+  material = "brass"
+  length   = 30
+  stock "bar" {
+    diameter = 25
+  }
+  spigot "body" {
+    diameter = 20
+  }
+  bore "left_one" {
+    diameter = 10
+    depth    = 12 # ERROR "The drill's point breaks through"
+  }
+  bore "right_one" {
+    diameter = 10
+    depth    = 12 # ERROR "The drill's point breaks through"
+    from     = "right"
+  }
+}

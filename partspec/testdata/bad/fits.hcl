@@ -132,3 +132,53 @@ fit "purpose" {
   shaft   = "tube" # ERROR "names no feature of a part"
   purpose = "glue" # ERROR "There is no such fit"
 }
+
+part "screw" {
+  material = "brass"
+  length   = 20
+  stock "bar" {
+    diameter = 18
+  }
+  spigot "blank" {
+    diameter = 10
+    length   = 10
+  }
+  spigot "bright" {
+    as_supplied = true
+  }
+  thread "m10" {
+    on   = "blank"
+    size = "M10"
+  }
+}
+
+part "holes" {
+  material = "brass"
+  length   = 20
+  stock "bar" {
+    diameter = 30
+  }
+  spigot "outside" {
+    diameter = 28
+  }
+  bore "ten" {
+    diameter = 10
+  }
+  counterbore "eighteen" {
+    diameter = 18
+    depth    = 5
+    measured = 180 # WARNING "measured 180 mm where 18 mm is drawn"
+  }
+}
+
+fit "on_a_thread" { # ERROR "screw.blank has limits already"
+  hole  = "holes.ten"
+  shaft = "screw.blank"
+  class = "H7/g6"
+}
+
+fit "on_bought_metal" { # ERROR "screw.bright has limits already"
+  hole  = "holes.eighteen"
+  shaft = "screw.bright"
+  class = "H7/g6"
+}

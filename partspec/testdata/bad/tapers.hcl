@@ -200,3 +200,49 @@ part "profiles" {
     }
   }
 }
+
+part "buried" {
+  material = "brass"
+  length   = 20
+  stock "bar" {
+    diameter = 50
+  }
+  spigot "body" {
+    diameter = 40
+  }
+  bore "way" {
+    diameter = 8
+  }
+  taper "socket" { # ERROR "No tool gets to taper 'socket'"
+    inside = true
+    large  = 20
+    ratio  = "1:20"
+    length = 5
+    at     = 5
+  }
+}
+
+part "grooved_cone" {
+  material = "brass"
+  length   = 40
+  stock "bar" {
+    diameter = 50
+  }
+  taper "cone" {
+    large    = 40
+    small    = 20
+    large_at = "left"
+  }
+  groove "high" { # ERROR "has no depth at one of its sides"
+    on       = "cone"
+    at       = 30
+    width    = 9
+    diameter = 24
+  }
+  groove "by_depth" { # ERROR "lacks diameter"
+    on    = "cone"
+    at    = 10
+    width = 3
+    depth = 2
+  }
+}

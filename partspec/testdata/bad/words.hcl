@@ -1,14 +1,14 @@
 # Words that the language does not know, and things in wrong places.
 flavour = "plain" # ERROR "flavour stands outside every block"
 
-parts "x" {} # ERROR "does not take a block parts. Did you mean 'part'?"
+parts "x" {} # ERROR "There is no block parts. Did you mean 'part'?"
 
 joint "braze" {} # ERROR "joint is not known to this version"
 
 part "a" {
   material = "brass"
   length   = 20
-  colour   = "red" # ERROR "part has no colour"
+  colour   = "red" # ERROR "part 'a' has no colour"
   lenght   = 20    # ERROR "Did you mean 'length'?"
   stock    = 25    # ERROR "It is a block: write stock { ... } without"
 
@@ -18,14 +18,14 @@ part "a" {
   spigot "body" {
     diameter = 20
     diamter  = 20 # ERROR:5 "Did you mean 'diameter'?"
-    surface { # ERROR "In spigot 'body' does not take a block surface"
+    surface { # ERROR "spigot 'body' takes no block surface"
     }
   }
   keyway "k" { # ERROR "keyway is not known to this version"
   }
   axis "crank" { # ERROR "axis is not known to this version"
   }
-  hole "h" { # ERROR "does not take a block hole"
+  hole "h" { # ERROR "takes no block hole"
   }
 }
 

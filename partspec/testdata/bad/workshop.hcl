@@ -34,7 +34,7 @@ workshop "shed" {
     slowest_speed = 50
   }
   machine "bench" {
-    swing = 100 # ERROR "machine has no swing"
+    swing = 100 # ERROR "machine 'bench' has no swing"
   }
   machine "lathe" { # ERROR "Two of machine 'lathe' cannot be told apart"
     speeds = [100]
@@ -84,12 +84,12 @@ workshop "shed" {
   }
   tool "saw" {
     kerf  = 1
-    teeth = 20 # ERROR "tool has no teeth"
+    teeth = 20 # ERROR "tool 'saw' has no teeth"
   }
   measuring "caliper" { # ERROR "lacks resolution"
     range = [0, 150]
   }
-  cupboard "x" { # ERROR "In workshop 'shed' does not take a block cupboard"
+  cupboard "x" { # ERROR "workshop 'shed' takes no block cupboard"
   }
   rack "bars" { # ERROR "rack is not known to this version"
   }
