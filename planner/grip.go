@@ -68,7 +68,7 @@ func (w *writer) demands(m holding.Mount, steps []sequence.Step) []demand {
 	var list []demand
 	for _, s := range steps {
 		c := w.choice(s)
-		_, f := w.shop.Judge(m, s.Op, c.way, c.light, func(i int) bool { return done[i] })
+		_, f := w.shop.Judge(m, s.Op, c.facts, func(i int) bool { return done[i] })
 		d := demand{op: w.shop.Tasks[s.Op].ID, least: f.LeastN, f: f}
 		if f.LimitMM > 0 && f.LobeMM > 0 {
 			d.lobePerN = f.LobeMM / f.WorkingN

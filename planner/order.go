@@ -33,6 +33,7 @@ type choice struct {
 	way   process.Way
 	mount int
 	light float64 // part of the ordinary depth of a pass
+	facts rules.Case
 }
 
 // Costs in tenths of a minute beside the holdings' own. Ours, no source: the sheet says that the order rests on them.
@@ -113,13 +114,11 @@ func (o *ordering) grades(task int, w process.Way, mount int) []choice {
 	m := o.mounts[mount]
 	var out []choice
 	for _, light := range lights {
-		_, f := o.shop.Judge(m, task, w, light, func(int) bool { return false })
-		c := f.Case
-		c.Gone, c.Finished, c.LimitMM = false, false, 0 // what the moment decides
-		if len(o.ctx.Rules.Judge(c)) > 0 {
+		facts := o.shop.Facts(m, task, w, light)
+		if len(o.ctx.Rules.Judge(facts)) > 0 {
 			continue
 		}
-		out = append(out, choice{way: w, mount: mount, light: light})
+		out = append(out, choice{way: w, mount: mount, light: light, facts: facts})
 		if m.Inside || m.Glue != holding.NoGlue || !o.light || w.ForceN == 0 {
 			break
 		}
@@ -230,7 +229,7 @@ func (o *ordering) waits(task int, c choice, done func(int) bool) int {
 }
 
 func (o *ordering) objections(task int, c choice, done func(int) bool) []rules.Verdict {
-	v, _ := o.shop.Judge(o.mounts[c.mount], task, c.way, c.light, done)
+	v, _ := o.shop.Judge(o.mounts[c.mount], task, c.facts, done)
 	return v
 }
 
@@ -321,7 +320,7 @@ func (o *ordering) whyNever(task int) []string {
 			if m.Free != w.End {
 				continue
 			}
-			v, _ := o.shop.Judge(m, task, w, lights[len(lights)-1], func(int) bool { return false })
+			v, _ := o.shop.Judge(m, task, o.shop.Facts(m, task, w, lights[len(lights)-1]), func(int) bool { return false })
 			for _, x := range v {
 				if x.Rule != "B-45a" {
 					out = append(out, fmt.Sprintf("%s: %s (%s)", m.ID, x.Reason, x.Rule))

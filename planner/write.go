@@ -251,7 +251,7 @@ func (w *writer) firstObjection(mount int, steps []sequence.Step) (*rules.Verdic
 			if way.End != w.mounts[mount].Free {
 				continue
 			}
-			v, _ := w.shop.Judge(w.mounts[mount], st.Op, way, 1, func(i int) bool { return w.done[i] })
+			v, _ := w.shop.Judge(w.mounts[mount], st.Op, w.shop.Facts(w.mounts[mount], st.Op, way, 1), func(i int) bool { return w.done[i] })
 			if len(v) > 0 {
 				return &v[0], w.shop.Tasks[st.Op].ID
 			}

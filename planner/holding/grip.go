@@ -23,8 +23,8 @@ const (
 
 func formatMM(v float64) string { return strconv.FormatFloat(v, 'f', 2, 64) }
 
-// grip fills in what must hold, what may not harm, and the error that the grip leaves.
-func (s Shop) grip(c *rules.Case, f *Figures, m Mount, t process.Task, way process.Way, light float64, body solid.Body, done func(int) bool) {
+// demand fills in what the cut asks of the grip, and what there is to hold with.
+func (s Shop) demand(c *rules.Case, m Mount, t process.Task, way process.Way, light float64) {
 	force := way.ForceN * light
 	c.TorqueNmm = safety * force * way.ForceAt
 	switch {
@@ -32,21 +32,27 @@ func (s Shop) grip(c *rules.Case, f *Figures, m Mount, t process.Task, way proce
 		c.DriveNmm = s.glueDrive(m)
 		return
 	case m.Inside:
-		c.Wall = body.LeastWall(m.Z0, m.Z1)
 		c.DriveNmm = s.mandrelDrive(m)
-		f.Wall = c.Wall
 		return
 	}
 	c.FirmN, c.LightN = float64(m.Holding.GripFirm), float64(m.Holding.GripLight)
 	if c.FirmN == 0 {
 		c.FirmN, c.LightN = UsualFirm, UsualLight
 	}
-	jaws := jawCount(m.Holding)
-	c.LeastN = s.leastGrip(m, t, way, force, jaws)
-	f.LeastN, f.MostN = c.LeastN, c.FirmN
-	f.WorkingN = math.Min(math.Max(c.LeastN, c.LightN), c.FirmN)
-	s.distortion(c, f, m, t, body, done, jaws)
-	c.LobeMM, c.LimitMM, c.Trust = f.LobeMM, f.LimitMM, f.Trust
+	c.LeastN = s.leastGrip(m, t, way, force, jawCount(m.Holding))
+}
+
+// squeeze fills in the wall under the grip now, and the error that the grip leaves.
+func (s Shop) squeeze(c *rules.Case, f *Figures, m Mount, t process.Task, body solid.Body, done func(int) bool) {
+	if m.Glue != NoGlue {
+		return
+	}
+	c.Wall = body.LeastWall(m.Z0, m.Z1)
+	f.Wall = c.Wall
+	if !m.Inside {
+		s.distortion(f, m, t, body, done, jawCount(m.Holding))
+		c.LobeMM, c.LimitMM, c.Trust = f.LobeMM, f.LimitMM, f.Trust
+	}
 }
 
 // UsualLight and UsualFirm are a hand-tightened small chuck's forces, N a jaw: the workshop file's figures go before them. The ranges are a chuck
@@ -94,8 +100,7 @@ func (s Shop) leastGrip(m Mount, t process.Task, way process.Way, force float64,
 
 // distortion works out the lobed error at the working grip and what of it may pass: a third of the roundness of any round surface that is finished, or is
 // being finished, in the part while it is squeezed.
-func (s Shop) distortion(c *rules.Case, f *Figures, m Mount, t process.Task, body solid.Body, done func(int) bool, jaws int) {
-	f.Wall = body.LeastWall(m.Z0, m.Z1)
+func (s Shop) distortion(f *Figures, m Mount, t process.Task, body solid.Body, done func(int) bool, jaws int) {
 	inner := body.Inner.Greatest(m.Z0, m.Z1)
 	if inner <= 0 || math.IsInf(f.Wall, 0) {
 		return

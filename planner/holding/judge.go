@@ -39,21 +39,28 @@ type Figures struct {
 	Case                    rules.Case
 }
 
-// Judge measures a task in a mount at a moment of the work and asks the rules. light is how deep a pass goes, as a part of the ordinary depth.
-func (s Shop) Judge(m Mount, task int, way process.Way, light float64, done func(int) bool) ([]rules.Verdict, Figures) {
+// Facts are what a case has at every moment of the work. light is how deep a pass goes, as a part of the ordinary depth.
+func (s Shop) Facts(m Mount, task int, way process.Way, light float64) rules.Case {
 	t := s.Tasks[task]
-	body := s.body(done)
 	c := rules.Case{Holding: m.Holding, Surface: m.Surface, Op: t.Op, Diameter: 2 * m.Radius, Length: m.Z1 - m.Z0, JawLength: jawLength(m.Holding), Packed: m.Packed, Through: m.Stop, Centre: m.Centre, Plug: m.Plug, Threaded: m.Threaded,
-		Hexagon: s.Part.Stock.Kind == partspec.Hexagon && (m.Surface == "stock" || s.supplied(m.Surface))}
-	c.Gone = s.gone(m, done) || m.Centre && !s.mouthOpen(m, done)
+		Hexagon: s.Part.Stock.Kind == partspec.Hexagon && (m.Surface == "stock" || s.supplied(m.Surface)), Largest: float64(s.Part.Stock.EnvelopeDiameter())}
 	c.Cuts = s.cuts(m, t, way)
 	c.Capacity = s.capacity(m)
-	c.Finished, c.Tight = s.finish(m, done)
-	c.Thread = s.threadOn(m, done)
-	c.Largest = float64(s.Part.Stock.EnvelopeDiameter())
-	f := Figures{}
 	s.support(&c, m, t, way, light)
-	s.grip(&c, &f, m, t, way, light, body, done)
+	s.demand(&c, m, t, way, light)
+	return c
+}
+
+// Judge measures a case at a moment of the work and asks the rules.
+func (s Shop) Judge(m Mount, task int, facts rules.Case, done func(int) bool) ([]rules.Verdict, Figures) {
+	c, f := facts, Figures{LeastN: facts.LeastN, MostN: facts.FirmN}
+	f.WorkingN = math.Min(math.Max(c.LeastN, c.LightN), c.FirmN)
+	c.Gone = s.gone(m, done) || m.Centre && !s.mouthOpen(m, done)
+	if !c.Gone {
+		c.Finished, c.Tight = s.finish(m, done)
+		c.Thread = s.threadOn(m, done)
+		s.squeeze(&c, &f, m, s.Tasks[task], s.body(done), done)
+	}
 	f.Case = c
 	return s.Rules.Judge(c), f
 }
