@@ -25,7 +25,8 @@ func (s *shaper) segment(e, block *entry, from, to point, direction float64) (Se
 	}
 	switch {
 	case ways != 1:
-		s.c.fail(e, block.head(), "The arc is not told once", `Write radius and bulge = "in" or "out", or tangent = true, or through { at = 5, diameter = 12 }.`)
+		s.c.fail(e, block.head(), "The arc is not told once",
+			`Write radius and bulge = "in" or "out", or tangent = true, or through { at = 5, diameter = 12 }.`)
 	case block.has("radius"):
 		ok = s.arcOfRadius(e, block, &g)
 	case block.flag("tangent"):
@@ -41,7 +42,8 @@ func (s *shaper) segment(e, block *entry, from, to point, direction float64) (Se
 func (s *shaper) arcOfRadius(e, block *entry, g *Segment) bool {
 	bulge := block.text("bulge")
 	if bulge != "in" && bulge != "out" {
-		s.c.fail(e, block.at("bulge"), "The arc does not say which way it bulges", `Write bulge = "out" when metal stands out, bulge = "in" for a hollow.`)
+		s.c.fail(e, block.at("bulge"), "The arc does not say which way it bulges",
+			`Write bulge = "out" when metal stands out, bulge = "in" for a hollow.`)
 		return false
 	}
 	g.Radius, g.Convex = block.length("radius"), bulge == "out"
@@ -49,7 +51,8 @@ func (s *shaper) arcOfRadius(e, block *entry, g *Segment) bool {
 	chord := units.Length(math.Hypot(float64(dz), float64(dr)))
 	square := g.Radius*g.Radius - chord*chord/4
 	if square < 0 {
-		s.c.fail(e, block.at("radius"), "The radius is too small for the arc", "The ends are %s apart, so the radius is at least %s.", s.shown(chord), s.shown(chord/2))
+		s.c.fail(e, block.at("radius"), "The radius is too small for the arc",
+			"The ends are %s apart, so the radius is at least %s.", s.shown(chord), s.shown(chord/2))
 		return false
 	}
 	off := units.Length(math.Sqrt(float64(square)))
@@ -67,7 +70,8 @@ func (s *shaper) arcOfRadius(e, block *entry, g *Segment) bool {
 // (dz^2+dr^2) sqrt(1+m^2) / (2 (dr - m dz)).
 func (s *shaper) arcTangent(e, block *entry, g *Segment, m float64) bool {
 	if math.IsNaN(m) {
-		s.c.fail(e, block.at("tangent"), "The arc has nothing before it to be tangent to", "A tangent arc follows a line or another arc; give this one a radius.")
+		s.c.fail(e, block.at("tangent"), "The arc has nothing before it to be tangent to",
+			"A tangent arc follows a line or another arc; give this one a radius.")
 		return false
 	}
 	if block.has("bulge") {
@@ -77,7 +81,8 @@ func (s *shaper) arcTangent(e, block *entry, g *Segment, m float64) bool {
 	dz, dr := float64(g.Z1-g.Z0), float64(g.R1-g.R0)
 	rise := dr - m*dz
 	if math.Abs(rise) < float64(sameLength) {
-		s.c.fail(e, block.head(), "The tangent arc is a straight line", "Its end lies on the line before it: write a line, or another diameter.")
+		s.c.fail(e, block.head(), "The tangent arc is a straight line",
+			"Its end lies on the line before it: write a line, or another diameter.")
 		return false
 	}
 	h := math.Sqrt(1 + m*m)
@@ -103,7 +108,8 @@ func (s *shaper) arcThrough(e, block *entry, g *Segment) bool {
 	x2, y2 := float64(g.Z1-g.Z0), float64(g.R1-g.R0)
 	cross := x1*y2 - x2*y1
 	if x1 >= x2 {
-		s.c.fail(e, through.at("at"), "The point is not between the ends of the arc", "at counts from the arc's left end; the arc is %s long.", s.shown(g.Z1-g.Z0))
+		s.c.fail(e, through.at("at"), "The point is not between the ends of the arc",
+			"at counts from the arc's left end; the arc is %s long.", s.shown(g.Z1-g.Z0))
 		return false
 	}
 	if math.Abs(cross) < float64(sameLength)*x2 {
@@ -125,10 +131,12 @@ func (s *shaper) checkArc(e, block *entry, g Segment) bool {
 	least, _ := g.extremes()
 	switch {
 	case g.Convex && !above || !g.Convex && !below:
-		s.c.fail(e, block.head(), "The arc overhangs", "It turns past upright, so that no tool can follow it from outside: take a larger radius, or end it sooner.")
+		s.c.fail(e, block.head(), "The arc overhangs",
+			"It turns past upright, so that no tool can follow it from outside: take a larger radius, or end it sooner.")
 		return false
 	case least < leastSize:
-		s.c.fail(e, block.head(), "The arc reaches the axis", "Its smallest diameter comes to %s: take a larger radius, or less of it.", s.shown(2*least))
+		s.c.fail(e, block.head(), "The arc reaches the axis",
+			"Its smallest diameter comes to %s: take a larger radius, or less of it.", s.shown(2*least))
 		return false
 	}
 	return true

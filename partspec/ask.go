@@ -26,16 +26,17 @@ func (c *checker) askAboutUnits(p *partEntry, part *Part) {
 	}
 	for _, e := range p.features {
 		f := e.field("diameter")
-		if f == nil || e.broken || f.state != fieldKnown || e.word != "spigot" && e.word != "flange" && e.word != "bore" && e.word != "counterbore" {
+		isHole := e.word == "bore" || e.word == "counterbore"
+		if f == nil || e.broken || f.state != fieldKnown || !isHole && stageOf(e) != stageOutside {
 			continue
 		}
 		size := f.value.size.Nominal
 		ratio := float64(part.Stock.Outside.Value / size.Value)
-		isHole := e.word == "bore" || e.word == "counterbore"
 		if size.InInches || ratio < askFrom || ratio > askTo || isHole && size.Value > smallHole {
 			continue
 		}
 		c.report(question(f.at, fmt.Sprintf("Is %s really %s across?", e.title(), size.Value.Text(units.InMM)),
-			"It is %.0f times smaller than its stock, %s. If the drawing has inches, write \"%s in\".", ratio, part.Stock.Outside.Value, units.Decimal(float64(size.Value), 4)))
+			"It is %.0f times smaller than its stock, %s. If the drawing has inches, write \"%s in\".",
+			ratio, part.Stock.Outside.Value, units.Decimal(float64(size.Value), 4)))
 	}
 }

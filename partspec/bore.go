@@ -40,7 +40,8 @@ func (s *shaper) fromEnd(e *entry, otherwise End) End {
 	case "right":
 		return Right
 	default:
-		s.c.fail(e, e.at("from"), fmt.Sprintf("A %s cannot begin from %q", e.word, from), `Write from = "left" or from = "right": the end face that it is open at.`)
+		s.c.fail(e, e.at("from"), fmt.Sprintf("A %s cannot begin from %q", e.word, from),
+			`Write from = "left" or from = "right": the end face that it is open at.`)
 		return EndInvalid
 	}
 }
@@ -72,7 +73,8 @@ func (s *shaper) boreDepth(e *entry, f *Bore) {
 func (s *shaper) checkDepth(e *entry, f *Bore) {
 	length := s.length()
 	if f.Depth.Value > length-sameLength {
-		s.c.fail(e, e.at("depth"), fmt.Sprintf("%s is deeper than the part", e.title()), "The part is %s long. For a through bore leave depth out.%s",
+		s.c.fail(e, e.at("depth"), fmt.Sprintf("%s is deeper than the part", e.title()),
+			"The part is %s long. For a through bore leave depth out.%s",
 			s.shown(length), s.wrongUnit(f.Depth.Value, length))
 	}
 	if f.AsSupplied {
@@ -85,7 +87,8 @@ func (s *shaper) checkDepth(e *entry, f *Bore) {
 func (s *shaper) boreDiameter(e *entry) Size {
 	if e.flag("as_supplied") && s.part.Stock.Kind != Existing {
 		if e.has("diameter") {
-			s.c.fail(e, e.at("diameter"), fmt.Sprintf("%s has two diameters", e.title()), "as_supplied leaves the stock's own bore: leave diameter or as_supplied out.")
+			s.c.fail(e, e.at("diameter"), fmt.Sprintf("%s has two diameters", e.title()),
+				"as_supplied leaves the stock's own bore: leave diameter or as_supplied out.")
 		}
 		if s.part.Stock.Inside.Value == 0 && s.part.Stock.Kind != StockInvalid {
 			s.c.fail(e, e.at("as_supplied"), "The stock has no bore", "Only a tube has one: write the diameter.")
@@ -99,7 +102,8 @@ func (s *shaper) boreDiameter(e *entry) Size {
 	}
 	threaded, found := s.threadOn(e.name)
 	if !found && !e.has("diameter") {
-		s.c.fail(e, e.head(), fmt.Sprintf("%s lacks diameter", e.title()), "Write %s. Only under a thread it may be left out.", example(attr{"diameter", kindSize, true}))
+		s.c.fail(e, e.head(), fmt.Sprintf("%s lacks diameter", e.title()), "Write %s. Only under a thread it may be left out.",
+			example(attr{"diameter", kindSize, true}))
 		return Size{}
 	}
 	if found {
@@ -169,7 +173,8 @@ func (s *shaper) checkPair(deep, shallow hollow) {
 		reach := deep.deep + shallow.deep
 		if reach > s.length()-sameLength {
 			s.c.fail(shallow.entry, shallow.entry.head(), fmt.Sprintf("%s and %s meet", deep.entry.title(), shallow.entry.title()),
-				"Their depths make %s in a part %s long. Make the smaller one a through bore: leave its depth out.", s.shown(reach), s.shown(s.length()))
+				"Their depths make %s in a part %s long. Make the smaller one a through bore: leave its depth out.",
+				s.shown(reach), s.shown(s.length()))
 		}
 		return
 	}
@@ -198,7 +203,8 @@ func (s *shaper) checkBegin(h hollow, list []hollow) {
 			other.deep >= h.begin-sameLength && other.narrow >= max(h.wide, h.narrow)-sameLength
 	})
 	if !way {
-		s.c.fail(h.entry, h.entry.head(), fmt.Sprintf("No tool gets to %s", h.entry.title()), "It begins %s deep, and no bore as large as its mouth, %s, leads there: write a counterbore.",
+		s.c.fail(h.entry, h.entry.head(), fmt.Sprintf("No tool gets to %s", h.entry.title()),
+			"It begins %s deep, and no bore as large as its mouth, %s, leads there: write a counterbore.",
 			s.shown(h.begin), s.shown(h.wide))
 		s.drop(h.entry)
 	}
@@ -246,7 +252,8 @@ func (s *shaper) checkPoint(h hollow, list []hollow) {
 	}
 	if floor <= point {
 		s.c.fail(h.entry, h.entry.at("depth"), fmt.Sprintf("The drill's point breaks through behind %s", h.entry.title()),
-			"Its floor is %s thick, the point %s long. Write flat = true, less depth, or leave depth out for a through bore.", s.shown(floor), s.shown(point))
+			"Its floor is %s thick, the point %s long. Write flat = true, less depth, or leave depth out for a through bore.",
+			s.shown(floor), s.shown(point))
 		s.drop(h.entry)
 	}
 }

@@ -88,7 +88,8 @@ func (s *shaper) placeOne(o, previous *outside, known, last bool) bool {
 			return false
 		}
 	} else if e.has("at") {
-		s.c.fail(e, e.at("at"), "at has nothing to count from", `Write from = "left", from = "right" or from = "OTHER.right" beside it.`)
+		s.c.fail(e, e.at("at"), "at has nothing to count from",
+			`Write from = "left", from = "right" or from = "OTHER.right" beside it.`)
 		return false
 	} else if !known {
 		return false // the one before it failed: told already
@@ -102,7 +103,8 @@ func (s *shaper) placeOne(o, previous *outside, known, last bool) bool {
 	}
 	*o.span = s.snapped(Span{ends[0], ends[1]})
 	if o.span.Left < 0 || o.span.Right > s.length() {
-		s.c.fail(e, e.head(), fmt.Sprintf("%s reaches beyond the part", e.title()), "It would lie from %s to %s; the part is %s long.%s",
+		s.c.fail(e, e.head(), fmt.Sprintf("%s reaches beyond the part", e.title()),
+			"It would lie from %s to %s; the part is %s long.%s",
 			s.shown(o.span.Left), s.shown(o.span.Right), s.shown(s.length()), s.unitHint(o.span.Right-s.length()))
 		return false
 	}
@@ -136,7 +138,8 @@ func (s *shaper) startFrom(e *entry) (start units.Length, towards End, ok bool) 
 	}
 	if other := s.entryOf(name); other == nil || !other.broken {
 		s.c.fail(e, e.at("from"), fmt.Sprintf("%s cannot be counted from here", from),
-			`Name an end ("left", "right") or the face of an outside feature that stands before this one in the file, like "%s.right".`, s.someOuter())
+			`Name an end ("left", "right") or the face of an outside feature that stands before this one in the file, like "%s.right".`,
+			s.someOuter())
 	}
 	return 0, EndInvalid, false
 }
@@ -158,7 +161,8 @@ func (s *shaper) face(e *entry, attribute, text string) (name string, end End, o
 		return name, Right, true
 	}
 	if text != "" {
-		s.c.fail(e, e.at(attribute), fmt.Sprintf("%q names no face", text), `Write a feature and its end, like "rim.left" or "rim.right".`)
+		s.c.fail(e, e.at(attribute), fmt.Sprintf("%q names no face", text),
+			`Write a feature and its end, like "rim.left" or "rim.right".`)
 	}
 	return "", EndInvalid, false
 }
@@ -171,7 +175,8 @@ func (s *shaper) leftOver(o *outside, start units.Length, towards End, last bool
 		return false // failed, and told
 	}
 	if !last {
-		s.c.fail(e, e.head(), fmt.Sprintf("%s lacks length", e.title()), "Write length = 12 or length = \"1/2 in\". Only the last outside feature may leave it out; it gets what is left.")
+		s.c.fail(e, e.head(), fmt.Sprintf("%s lacks length", e.title()),
+			"Write length = 12 or length = \"1/2 in\". Only the last outside feature may leave it out; it gets what is left.")
 		return false
 	}
 	rest := s.length() - start
@@ -179,7 +184,8 @@ func (s *shaper) leftOver(o *outside, start units.Length, towards End, last bool
 		rest = start
 	}
 	if rest = rest.Round(positionDecimals); rest <= 0 {
-		s.c.fail(e, e.head(), fmt.Sprintf("Nothing is left for %s", e.title()), "The features before it take %s; the part is %s long.%s",
+		s.c.fail(e, e.head(), fmt.Sprintf("Nothing is left for %s", e.title()),
+			"The features before it take %s; the part is %s long.%s",
 			s.shown(s.length()-rest), s.shown(s.length()), s.unitHint(-rest))
 		return false
 	}

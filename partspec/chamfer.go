@@ -18,7 +18,8 @@ func (s *shaper) chamfer(e *entry) Feature {
 	if e.has("angle") {
 		f.Angle = e.angle("angle")
 		if f.Angle < 1 || f.Angle > 89 {
-			s.c.fail(e, e.at("angle"), "A chamfer has no such angle", "It is counted from the axis, from 1 to 89 degrees; 45 when none is written.")
+			s.c.fail(e, e.at("angle"), "A chamfer has no such angle",
+				"It is counted from the axis, from 1 to 89 degrees; 45 when none is written.")
 		}
 	}
 	r, ok := s.rim(e)
@@ -26,7 +27,8 @@ func (s *shaper) chamfer(e *entry) Feature {
 		return nil
 	}
 	if !r.Convex {
-		s.c.fail(e, e.at("edge"), fmt.Sprintf("%s is a corner, not an edge", e.text("edge")), "A chamfer breaks an edge that stands out; a corner can have a fillet.")
+		s.c.fail(e, e.at("edge"), fmt.Sprintf("%s is a corner, not an edge", e.text("edge")),
+			"A chamfer breaks an edge that stands out; a corner can have a fillet.")
 		return nil
 	}
 	f.Edge = r.Edge

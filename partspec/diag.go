@@ -107,3 +107,17 @@ func listed(names []string) string {
 	}
 	return strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1]
 }
+
+func nearestHint(word string, known []string) string {
+	if near := nearest(word, known); near != "" {
+		return fmt.Sprintf("Did you mean %q?", near)
+	}
+	return ""
+}
+
+func spaced(text string) string {
+	if text == "" {
+		return ""
+	}
+	return text + " "
+}

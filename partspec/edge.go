@@ -43,7 +43,8 @@ func (s *shaper) rim(e *entry) (rim, bool) {
 	case *Groove:
 		return s.grooveRim(e, f, end)
 	}
-	s.c.fail(e, e.at("edge"), fmt.Sprintf("%s has no edge of its own", s.entryOf(name).title()), "Name the spigot, flange, taper, profile, bore or groove that the edge belongs to.")
+	s.c.fail(e, e.at("edge"), fmt.Sprintf("%s has no edge of its own", s.entryOf(name).title()),
+		"Name the spigot, flange, taper, profile, bore or groove that the edge belongs to.")
 	return rim{}, false
 }
 
@@ -119,11 +120,13 @@ func (s *shaper) grooveRim(e *entry, g *Groove, end End) (rim, bool) {
 	if left <= sameLength {
 		return rim{}, s.noEdge(e, g.Name)
 	}
-	return rim{Edge: Edge{Feature: g.Name, End: end, Z: z, R: p.radius(z), Convex: true, Axial: end}, axial: left, radial: p.radius(z) - g.Bottom.Value/2}, true
+	edge := Edge{Feature: g.Name, End: end, Z: z, R: p.radius(z), Convex: true, Axial: end}
+	return rim{Edge: edge, axial: left, radial: edge.R - g.Bottom.Value/2}, true
 }
 
 func (s *shaper) noEdge(e *entry, name string) bool {
-	s.c.fail(e, e.at("edge"), fmt.Sprintf("%s has no edge there", s.entryOf(name).title()), "What lies beside it has the same diameter.")
+	s.c.fail(e, e.at("edge"), fmt.Sprintf("%s has no edge there", s.entryOf(name).title()),
+		"What lies beside it has the same diameter.")
 	return false
 }
 
@@ -154,7 +157,8 @@ func (s *shaper) checkRoom(w worked) bool {
 	knife := w.rim.Convex // a knife edge may not be left, but a fillet may fill its corner
 	if w.axial > w.rim.axial+sameLength || w.radial > w.rim.radial+sameLength || knife && w.radial > w.rim.radial-sameLength {
 		s.c.fail(w.entry, w.entry.head(), fmt.Sprintf("%s does not fit its edge", w.entry.title()),
-			"It takes %s along the axis and %s across it; %s has %s and %s there.%s", s.shown(w.axial), s.shown(w.radial), w.rim.Feature,
+			"It takes %s along the axis and %s across it; %s has %s and %s there.%s",
+			s.shown(w.axial), s.shown(w.radial), w.rim.Feature,
 			s.shown(w.rim.axial), s.shown(w.rim.radial), s.wrongUnit(w.axial, min(w.rim.axial, w.rim.radial)))
 		return false
 	}
@@ -169,10 +173,13 @@ func (s *shaper) checkTogether(w, other worked) {
 	oneFace := a.Inside != b.Inside && a.Convex && b.Convex && (a.Z-b.Z).Abs() <= sameLength && a.Axial == b.Axial
 	switch {
 	case samePlace:
-		s.c.fail(w.entry, w.entry.at("edge"), fmt.Sprintf("%s and %s take the same edge", other.entry.title(), w.entry.title()), "Leave one out.")
+		s.c.fail(w.entry, w.entry.at("edge"), fmt.Sprintf("%s and %s take the same edge", other.entry.title(), w.entry.title()),
+			"Leave one out.")
 	case a.Feature == b.Feature && w.axial+other.axial > a.axial+sameLength && a.axial == b.axial:
-		s.c.fail(w.entry, w.entry.head(), fmt.Sprintf("%s and %s meet on %s", other.entry.title(), w.entry.title(), a.Feature), "Together they take %s of its %s.", s.shown(w.axial+other.axial), s.shown(a.axial))
+		s.c.fail(w.entry, w.entry.head(), fmt.Sprintf("%s and %s meet on %s", other.entry.title(), w.entry.title(), a.Feature),
+			"Together they take %s of its %s.", s.shown(w.axial+other.axial), s.shown(a.axial))
 	case oneFace && w.radial+other.radial >= (a.R-b.R).Abs()-sameLength:
-		s.c.fail(w.entry, w.entry.head(), fmt.Sprintf("%s and %s leave no face between them", other.entry.title(), w.entry.title()), "Together they take %s of a wall of %s.", s.shown(w.radial+other.radial), s.shown((a.R - b.R).Abs()))
+		s.c.fail(w.entry, w.entry.head(), fmt.Sprintf("%s and %s leave no face between them", other.entry.title(), w.entry.title()),
+			"Together they take %s of a wall of %s.", s.shown(w.radial+other.radial), s.shown((a.R - b.R).Abs()))
 	}
 }

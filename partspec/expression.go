@@ -117,7 +117,8 @@ func checkNode(node hclsyntax.Node) *Diagnostic {
 		}
 		return fault(n.NameRange, fmt.Sprintf("There is no function %s", n.Name), "%s", didYouMean(n.Name, functionNames))
 	}
-	return fault(node.Range(), "This is not part of the language", "Expressions are arithmetic, names, conditions and a few functions.")
+	return fault(node.Range(), "This is not part of the language",
+		"Expressions are arithmetic, names, conditions and a few functions.")
 }
 
 // checkOperands refuses text in arithmetic: hcl would read "7" * 2 as 14, and

@@ -10,7 +10,9 @@ import (
 	"catchplate/planner/tables"
 )
 
-var fitShape = shapeOf{attrs: []attr{need("hole", kindWord), need("shaft", kindWord), may("class", kindWord), may("purpose", kindWord), may("note", kindText)}}
+var fitShape = shapeOf{attrs: []attr{
+	need("hole", kindWord), need("shaft", kindWord), may("class", kindWord), may("purpose", kindWord), may("note", kindText),
+}}
 
 func (c *checker) gatherFit(block *hclsyntax.Block) {
 	e := c.enter(block, "", false, fitShape, nameLabel)
@@ -20,7 +22,8 @@ func (c *checker) gatherFit(block *hclsyntax.Block) {
 	}
 	for _, other := range c.fits {
 		if other.name == e.name && e.name != "" {
-			c.fail(e, e.head(), fmt.Sprintf("A second fit %q", e.name), "The first is at %s:%d. Give this one another name.", other.head().Filename, other.head().Start.Line)
+			c.fail(e, e.head(), fmt.Sprintf("A second fit %q", e.name), "The first is at %s:%d. Give this one another name.",
+				other.head().Filename, other.head().Start.Line)
 			return
 		}
 	}
@@ -59,7 +62,8 @@ func (c *checker) resolveFits(job *Job) []Fit {
 func (c *checker) fitClass(e *entry) (said, pair string) {
 	switch {
 	case e.has("class") == e.has("purpose"):
-		c.fail(e, e.head(), fmt.Sprintf("%s does not say which fit", e.title()), `Write class = "H7/g6", or purpose = "sliding"; one of them.`)
+		c.fail(e, e.head(), fmt.Sprintf("%s does not say which fit", e.title()),
+			`Write class = "H7/g6", or purpose = "sliding"; one of them.`)
 	case e.has("class"):
 		if _, _, err := tables.SplitFit(e.text("class")); err != nil {
 			c.fail(e, e.at("class"), "There is no such fit", "%s", sentence(err))
@@ -81,7 +85,8 @@ func (c *checker) fitClass(e *entry) (said, pair string) {
 func (c *checker) mate(e *entry, side string, job *Job) mate {
 	partName, featureName, ok := strings.Cut(e.text(side), ".")
 	if !ok || strings.Contains(featureName, ".") {
-		c.fail(e, e.at(side), fmt.Sprintf("%q names no feature of a part", e.text(side)), `Write the part and the feature, like %s = "boss.seat".`, side)
+		c.fail(e, e.at(side), fmt.Sprintf("%q names no feature of a part", e.text(side)),
+			`Write the part and the feature, like %s = "boss.seat".`, side)
 		return mate{}
 	}
 	part := job.Part(partName)
@@ -107,7 +112,8 @@ func (c *checker) mate(e *entry, side string, job *Job) mate {
 		return m
 	}
 	if m.size == nil {
-		c.fail(e, e.at(side), fmt.Sprintf("%s is no %s", e.text(side), side), "A hole is a bore or a counterbore, a shaft is a spigot or a flange.")
+		c.fail(e, e.at(side), fmt.Sprintf("%s is no %s", e.text(side), side),
+			"A hole is a bore or a counterbore, a shaft is a spigot or a flange.")
 		return m
 	}
 	m.general = m.size.general
@@ -128,7 +134,8 @@ func (c *checker) missingMate(e *entry, side, partName, featureName string) {
 			known = append(known, f.name)
 		}
 	}
-	c.report(fault(e.at(side), fmt.Sprintf("part %q has no feature %q", partName, featureName), "%s", didYouMean(featureName, known)))
+	c.report(fault(e.at(side), fmt.Sprintf("part %q has no feature %q", partName, featureName), "%s",
+		didYouMean(featureName, known)))
 }
 
 // applyFit sets the limits. Where one side is made and measured, the other is
@@ -140,7 +147,8 @@ func (c *checker) applyFit(e *entry, pair string, hole, shaft mate) bool {
 		nominal = shaft.size.Value // the hole may have taken over the as-made size
 	}
 	if !sameNominal(hole, shaft) {
-		c.fail(e, e.head(), "Hole and shaft have different sizes", "%s is %s, %s is %s: a fit binds two of one nominal size. Let one name the other, as in diameter = part.%s.spigot.%s.diameter.",
+		c.fail(e, e.head(), "Hole and shaft have different sizes",
+			"%s is %s, %s is %s: a fit binds two of one nominal size. Let one name the other, as in diameter = part.%s.spigot.%s.diameter.",
 			hole.ref, hole.size.Value, shaft.ref, shaft.size.Value, shaft.ref.Part, shaft.ref.Feature)
 		return false
 	}
@@ -219,7 +227,8 @@ func (c *checker) class(e *entry, m mate, class string, limits units.Limits, pai
 
 // twice refuses a fit on a size that has limits from somewhere else.
 func (c *checker) twice(e *entry, m mate) bool {
-	c.fail(e, e.head(), fmt.Sprintf("%s has limits already", m.ref), "Its diameter is %s to %s (%s, line %d). Leave those limits out, or the fit.",
+	c.fail(e, e.head(), fmt.Sprintf("%s has limits already", m.ref),
+		"Its diameter is %s to %s (%s, line %d). Leave those limits out, or the fit.",
 		m.size.Low.Figure(units.InMM), m.size.High, m.size.Basis, m.size.Range.Start.Line)
 	return false
 }
@@ -230,7 +239,8 @@ func (c *checker) checkMade(e *entry, pair string, hole, shaft mate, least, most
 	if made >= least-sameLength && made <= most+sameLength {
 		return true
 	}
-	c.fail(e, e.head(), "The measured sizes do not make the fit", "%s measures %s and %s measures %s, which is %s; %s wants %s. Measure again, or make one of them anew.",
+	c.fail(e, e.head(), "The measured sizes do not make the fit",
+		"%s measures %s and %s measures %s, which is %s; %s wants %s. Measure again, or make one of them anew.",
 		hole.ref, *hole.measured, shaft.ref, *shaft.measured, clearance(made, made), pair, clearance(least, most))
 	return false
 }

@@ -36,7 +36,8 @@ func (s *shaper) outer1(e *entry) *outside {
 	}
 	i := slices.IndexFunc(s.outer, func(o *outside) bool { return o.entry.name == name })
 	if i < 0 {
-		s.c.fail(e, e.at("on"), fmt.Sprintf("A %s cannot be on %s", e.word, s.entryOf(name).title()), "Name an outside feature: a spigot or a flange.")
+		s.c.fail(e, e.at("on"), fmt.Sprintf("A %s cannot be on %s", e.word, s.entryOf(name).title()),
+			"Name an outside feature: a spigot or a flange.")
 		return nil
 	}
 	return s.outer[i]
@@ -51,7 +52,8 @@ func (s *shaper) grooveBottom(e *entry, on *outside) Size {
 	case e.has("diameter") && e.has("depth"):
 		s.c.fail(e, e.at("depth"), fmt.Sprintf("%s tells its bottom twice", e.title()), "Write depth or diameter, not both.")
 	case !isSpigot && !e.has("diameter"):
-		s.c.fail(e, e.head(), fmt.Sprintf("%s lacks diameter", e.title()), "On a taper or a profile a groove's depth has no one place to be measured: write the diameter at its bottom.")
+		s.c.fail(e, e.head(), fmt.Sprintf("%s lacks diameter", e.title()),
+			"On a taper or a profile a groove's depth has no one place to be measured: write the diameter at its bottom.")
 	case e.has("depth") && !e.broken:
 		_, most := on.piece().extremes()
 		surface := 2 * most
@@ -71,7 +73,8 @@ func (s *shaper) grooveForm(e *entry, f *Groove, on *outside) bool {
 	bottomOpen := !e.has("depth") && !e.has("diameter")
 	if f.Angle == 0 {
 		if e.has("bottom_width") {
-			s.c.fail(e, e.at("bottom_width"), "bottom_width belongs to a vee", "Write angle beside it, or leave it out: a square groove is as wide below as above.")
+			s.c.fail(e, e.at("bottom_width"), "bottom_width belongs to a vee",
+				"Write angle beside it, or leave it out: a square groove is as wide below as above.")
 		}
 		if !e.has("width") {
 			s.c.fail(e, e.head(), fmt.Sprintf("%s lacks width", e.title()), "Write width = 3.")
@@ -84,7 +87,8 @@ func (s *shaper) grooveForm(e *entry, f *Groove, on *outside) bool {
 		s.vee(e, f, 2*most, depth, bottomOpen)
 	}
 	if !e.broken && (f.Bottom.Value < leastSize || f.Bottom.Value/2 >= most-sameLength) {
-		s.c.fail(e, e.head(), fmt.Sprintf("%s has no metal or no depth", e.title()), "Its bottom is %s across, the surface %s.", s.shown(f.Bottom.Value), s.shown(2*most))
+		s.c.fail(e, e.head(), fmt.Sprintf("%s has no metal or no depth", e.title()), "Its bottom is %s across, the surface %s.",
+			s.shown(f.Bottom.Value), s.shown(2*most))
 	}
 	return !e.broken
 }
@@ -95,23 +99,26 @@ func (s *shaper) vee(e *entry, f *Groove, surface, depth units.Length, bottomOpe
 	f.BottomWidth = e.length("bottom_width")
 	switch {
 	case f.Angle < 1:
-		s.c.fail(e, e.at("angle"), "The angle is too small for a vee", "It is the included angle, like angle = 60. For a square groove leave it out.")
+		s.c.fail(e, e.at("angle"), "The angle is too small for a vee",
+			"It is the included angle, like angle = 60. For a square groove leave it out.")
 	case f.BottomWidth < 0:
 		s.c.fail(e, e.at("bottom_width"), "bottom_width is negative", "Write 0 or more.")
 	case e.has("width") && !bottomOpen:
 		rest := (f.Width.Value - perDepth*depth).Round(positionDecimals)
 		if rest < 0 || e.has("bottom_width") && (rest-f.BottomWidth).Abs() > sameLength {
 			s.c.fail(e, e.head(), fmt.Sprintf("The sizes of %s do not make a vee", e.title()),
-				"At %s the sides take %s of the width %s. Leave out width, depth or bottom_width.", f.Angle, s.shown(perDepth*depth), s.shown(f.Width.Value))
+				"At %s the sides take %s of the width %s. Leave out width, depth or bottom_width.",
+				f.Angle, s.shown(perDepth*depth), s.shown(f.Width.Value))
 		}
 		f.BottomWidth = rest
 	case e.has("width"):
 		d := (f.Width.Value - f.BottomWidth) / perDepth
-		f.Bottom = s.general(e, "depth", Size{Dimension: units.Dimension{Value: (surface - 2*d).Round(positionDecimals), InInches: s.part.Inches}, Range: e.head()}, useShaft)
+		f.Bottom = s.derived(e, "depth", surface-2*d, useShaft)
 	case !bottomOpen:
-		f.Width = s.general(e, "width", Size{Dimension: units.Dimension{Value: (f.BottomWidth + perDepth*depth).Round(positionDecimals), InInches: s.part.Inches}, Range: e.head()}, useLength)
+		f.Width = s.derived(e, "width", f.BottomWidth+perDepth*depth, useLength)
 	default:
-		s.c.fail(e, e.head(), fmt.Sprintf("%s does not say enough", e.title()), "Write its width, or its depth, or the diameter at its bottom.")
+		s.c.fail(e, e.head(), fmt.Sprintf("%s does not say enough", e.title()),
+			"Write its width, or its depth, or the diameter at its bottom.")
 	}
 }
 
@@ -146,13 +153,15 @@ func (s *shaper) grooveSpan(e *entry, f *Groove, on *outside) bool {
 	}
 	f.Span = Span{at.Round(positionDecimals), (at + f.Width.Value).Round(positionDecimals)}
 	if f.Span.Left < on.span.Left-sameLength || f.Span.Right > on.span.Right+sameLength {
-		s.c.fail(e, e.head(), fmt.Sprintf("%s is not on %s", e.title(), on.entry.title()), "It would lie from %s to %s, the %s lies from %s to %s, from the left end.",
+		s.c.fail(e, e.head(), fmt.Sprintf("%s is not on %s", e.title(), on.entry.title()),
+			"It would lie from %s to %s, the %s lies from %s to %s, from the left end.",
 			s.shown(f.Span.Left), s.shown(f.Span.Right), on.entry.word, s.shown(on.span.Left), s.shown(on.span.Right))
 		return false
 	}
 	surface := on.piece()
 	if lowest := min(surface.radius(f.Span.Left), surface.radius(f.Span.Right)); f.Bottom.Value/2 >= lowest-sameLength {
-		s.c.fail(e, e.head(), fmt.Sprintf("%s has no depth at one of its sides", e.title()), "Its bottom is %s across, the surface there %s.", s.shown(f.Bottom.Value), s.shown(2*lowest))
+		s.c.fail(e, e.head(), fmt.Sprintf("%s has no depth at one of its sides", e.title()),
+			"Its bottom is %s across, the surface there %s.", s.shown(f.Bottom.Value), s.shown(2*lowest))
 		return false
 	}
 	return true

@@ -43,7 +43,8 @@ func guardBytes(name string, text []byte) *Diagnostic {
 	start := Range{Filename: name, Start: hcl.InitialPos, End: hcl.InitialPos}
 	switch {
 	case len(text) > maxFileBytes:
-		return fault(start, "The file is too large", "A file has at most %d KiB; split the job into several files.", maxFileBytes>>10)
+		return fault(start, "The file is too large", "A file has at most %d KiB; split the job into several files.",
+			maxFileBytes>>10)
 	case strings.HasPrefix(strings.TrimSpace(string(text[:min(len(text), firstLook)])), "{"):
 		return fault(start, "The file looks like JSON", "Write it in HCL's native syntax: part \"bush\" { ... }.")
 	case !utf8.Valid(text):

@@ -14,14 +14,17 @@ var jawed = always.with(
 	may("capacity", kindLengths), may("inside", kindLengths), may("jaws", kindCount), may("jaw_width", kindLength),
 	may("jaw_length", kindLength), may("grip_force", kindNumbers))
 
+// sprung is what a holding that closes or opens a little may say.
+var sprung = always.with(may("range", kindLength), may("grip_length", kindLength))
+
 var holdingShapes = map[string]shapeOf{
 	string(ThreeJaw):         jawed,
 	string(FourJaw):          jawed,
 	string(SoftJaws):         jawed,
-	string(Collets):          always.with(need("sizes", kindLengths), may("range", kindLength), may("grip_length", kindLength), may("grip_force", kindNumbers)),
+	string(Collets):          sprung.with(need("sizes", kindLengths), may("grip_force", kindNumbers)),
 	string(StubMandrel):      always.with(may("capacity", kindLengths)),
 	string(PlainMandrel):     always.with(need("sizes", kindLengths)),
-	string(ExpandingMandrel): always.with(may("capacity", kindLengths), may("sizes", kindLengths), may("range", kindLength), may("grip_length", kindLength)),
+	string(ExpandingMandrel): sprung.with(may("capacity", kindLengths), may("sizes", kindLengths)),
 	string(GluedArbor):       always.with(may("capacity", kindLengths)),
 	string(BetweenCentres):   always.with(may("capacity", kindLengths)),
 	string(Tailstock):        always,
@@ -54,7 +57,8 @@ func (c *checker) gripForce(e *entry) (light, firm units.Force) {
 		return 0, 0
 	}
 	if len(list) != 2 || list[0] <= 0 || list[0] > list[1] {
-		c.fail(e, e.at("grip_force"), "grip_force is not a range", "Write newtons a jaw, a light nip and a firm pull on the key: grip_force = [150, 2500].")
+		c.fail(e, e.at("grip_force"), "grip_force is not a range",
+			"Write newtons a jaw, a light nip and a firm pull on the key: grip_force = [150, 2500].")
 		return 0, 0
 	}
 	return units.Force(list[0]), units.Force(list[1])

@@ -126,7 +126,8 @@ func literalText(b *hclsyntax.Block, name string) (string, bool) {
 func (c *checker) drawnIn(b *hclsyntax.Block) bool {
 	unit, known := literalText(b, "drawn_in")
 	if !known || unit != "" && unit != "mm" && unit != "inch" {
-		c.report(fault(b.Body.Attributes["drawn_in"].Expr.Range(), "drawn_in names no unit", `Write drawn_in = "mm" or drawn_in = "inch".`))
+		c.report(fault(b.Body.Attributes["drawn_in"].Expr.Range(), "drawn_in names no unit",
+			`Write drawn_in = "mm" or drawn_in = "inch".`))
 	}
 	return unit == "inch"
 }

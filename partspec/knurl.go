@@ -12,7 +12,8 @@ func (s *shaper) knurl(e *entry) Feature {
 	}
 	base, ok := on.(*Spigot)
 	if !ok {
-		s.c.fail(e, e.at("on"), fmt.Sprintf("A knurl cannot be on %s", s.entryOf(on.Head().Name).title()), "Name a spigot or a flange.")
+		s.c.fail(e, e.at("on"), fmt.Sprintf("A knurl cannot be on %s", s.entryOf(on.Head().Name).title()),
+			"Name a spigot or a flange.")
 		return nil
 	}
 	f := &Knurl{FeatureHead: s.head(e), On: base.Name, Pitch: e.length("pitch"), Pattern: e.text("pattern"), Span: base.Span}
@@ -21,11 +22,13 @@ func (s *shaper) knurl(e *entry) Feature {
 		f.Pattern = "diamond"
 	case "diamond", "straight":
 	default:
-		s.c.fail(e, e.at("pattern"), fmt.Sprintf("There is no knurl %q", f.Pattern), `Write pattern = "diamond" (also when none is written) or pattern = "straight".`)
+		s.c.fail(e, e.at("pattern"), fmt.Sprintf("There is no knurl %q", f.Pattern),
+			`Write pattern = "diamond" (also when none is written) or pattern = "straight".`)
 	}
 	const coarsest = 3.0 // mm, the coarsest wheels of small knurling tools; common practice, no source
 	if f.Pitch > coarsest || f.Pitch > base.Diameter.Value/4 {
-		s.c.fail(e, e.at("pitch"), "The pitch of the knurl is too coarse", "Usual pitches are 0.5 to 2 mm, and less than a quarter of the diameter.")
+		s.c.fail(e, e.at("pitch"), "The pitch of the knurl is too coarse",
+			"Usual pitches are 0.5 to 2 mm, and less than a quarter of the diameter.")
 	}
 	return f
 }

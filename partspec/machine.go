@@ -76,7 +76,8 @@ func (c *checker) checkSpeeds(e *entry, m Machine) {
 	case e.has("speeds") && stepless:
 		c.fail(e, e.at("speeds"), "Speeds are told twice", "Write the steps, or slowest_speed and fastest_speed, not both.")
 	case e.has("speeds") && (len(m.Speeds) == 0 || m.Speeds[0] <= 0):
-		c.fail(e, e.at("speeds"), "A speed is not above 0", "Write the steps in revolutions a minute, like speeds = [100, 250, 630].")
+		c.fail(e, e.at("speeds"), "A speed is not above 0",
+			"Write the steps in revolutions a minute, like speeds = [100, 250, 630].")
 	case stepless && !(0 < m.SlowestSpeed && m.SlowestSpeed < m.FastestSpeed):
 		c.fail(e, e.head(), "The range of speeds has no end", "Write both slowest_speed and fastest_speed, the first one lower.")
 	case !e.has("speeds") && !stepless:
@@ -89,7 +90,8 @@ func (c *checker) wheels(e *entry) []int {
 	for _, n := range e.numbers("change_wheels") {
 		const most = 1000
 		if n != float64(int(n)) || n < 1 || n > most {
-			c.fail(e, e.at("change_wheels"), "A change wheel has a whole number of teeth", "Write the teeth of each wheel, like change_wheels = [20, 30, 127].")
+			c.fail(e, e.at("change_wheels"), "A change wheel has a whole number of teeth",
+				"Write the teeth of each wheel, like change_wheels = [20, 30, 127].")
 			return nil
 		}
 		wheels = append(wheels, int(n))
@@ -149,7 +151,8 @@ func (c *checker) checkDial(e *entry, d Dial) {
 	const wholeWithin = 1e-6 // lines, far more than the rounding of inch figures
 	if whole := math.Round(lines); whole < 1 || math.Abs(lines-whole) > wholeWithin {
 		c.fail(e, e.at("graduation"), "A turn is not a whole number of graduations",
-			"per_turn %s holds %.2f graduations of %s; write both as they are marked on the dial.", d.PerTurn.Value, lines, d.Graduation.Value)
+			"per_turn %s holds %.2f graduations of %s; write both as they are marked on the dial.",
+			d.PerTurn.Value, lines, d.Graduation.Value)
 	}
 }
 

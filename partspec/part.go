@@ -67,7 +67,8 @@ func (c *checker) gatherPart(block *hclsyntax.Block) {
 	}
 	if i := slices.IndexFunc(c.parts, func(other *partEntry) bool { return other.name == p.name }); i >= 0 && p.name != "" {
 		first := c.parts[i].head()
-		c.report(fault(p.head(), fmt.Sprintf("A second part %q", p.name), "The first is at %s:%d. Give this one another name.", first.Filename, first.Start.Line))
+		c.report(fault(p.head(), fmt.Sprintf("A second part %q", p.name), "The first is at %s:%d. Give this one another name.",
+			first.Filename, first.Start.Line))
 		return
 	}
 	if len(c.parts) == maxParts {
@@ -93,13 +94,15 @@ func (c *checker) gatherFeature(list []*entry, b *hclsyntax.Block, in *entry) []
 		}
 	}
 	if e.name == "face" {
-		c.fail(e, b.LabelRanges[0], "No feature can be called face", "The name stands for the end faces of the part, as in face.left.")
+		c.fail(e, b.LabelRanges[0], "No feature can be called face",
+			"The name stands for the end faces of the part, as in face.left.")
 		in.lost = true
 		return list
 	}
 	if i := slices.IndexFunc(list, func(other *entry) bool { return other.name == e.name }); i >= 0 && e.name != "" {
 		in.lost = true
-		c.report(fault(e.head(), fmt.Sprintf("A second feature %q", e.name), "The first is the %s in line %d. Names are unique within a part: give this one another.",
+		c.report(fault(e.head(), fmt.Sprintf("A second feature %q", e.name),
+			"The first is the %s in line %d. Names are unique within a part: give this one another.",
 			list[i].word, list[i].head().Start.Line))
 		return list
 	}
@@ -170,6 +173,7 @@ func (c *checker) generalClass(e *entry) string {
 	case "":
 		return "m"
 	}
-	c.fail(e, e.at("general"), fmt.Sprintf("There is no general class %q", class), `Write "f" (fine), "m" (medium; also when none is written), "c" (coarse) or "v" (very coarse) of ISO 2768-1.`)
+	c.fail(e, e.at("general"), fmt.Sprintf("There is no general class %q", class),
+		`Write "f" (fine), "m" (medium; also when none is written), "c" (coarse) or "v" (very coarse) of ISO 2768-1.`)
 	return "m"
 }

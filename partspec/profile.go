@@ -10,7 +10,9 @@ import (
 )
 
 var profileShape = shapeOf{
-	attrs:  append([]attr{may("finish_by", kindWord), may("zone", kindLengths), may("roughness", kindNumber), may("note", kindText)}, placeOf...),
+	attrs: append([]attr{
+		may("finish_by", kindWord), may("zone", kindLengths), may("roughness", kindNumber), may("note", kindText),
+	}, placeOf...),
 	blocks: []string{"start", "line", "arc"},
 }
 
@@ -19,7 +21,10 @@ var segmentShapes = map[string]shapeOf{
 	"start": {attrs: []attr{need("diameter", kindLength)}},
 	"line":  {attrs: []attr{need("length", kindLength), need("diameter", kindLength)}},
 	"arc": {
-		attrs:  []attr{need("length", kindLength), need("diameter", kindLength), may("radius", kindLength), may("bulge", kindWord), may("tangent", kindFlag)},
+		attrs: []attr{
+			need("length", kindLength), need("diameter", kindLength), may("radius", kindLength), may("bulge", kindWord),
+			may("tangent", kindFlag),
+		},
 		blocks: []string{"through"},
 	},
 	"through": {attrs: []attr{need("at", kindLength), need("diameter", kindLength)}},
@@ -33,7 +38,7 @@ func (s *shaper) profile(e *entry) Feature {
 		return nil
 	}
 	last := f.Segments[len(f.Segments)-1]
-	length := s.general(e, "length", Size{Dimension: units.Dimension{Value: last.Z1.Round(positionDecimals), InInches: s.part.Inches}, Range: e.head()}, useLength)
+	length := s.derived(e, "length", last.Z1, useLength)
 	f.Zone = s.zone(e, f.Segments)
 	if e.broken {
 		return nil
@@ -57,7 +62,8 @@ func (s *shaper) finishFile(e *entry) bool {
 	case "file":
 		return true
 	default:
-		s.c.fail(e, e.at("finish_by"), fmt.Sprintf("A profile cannot be finished by %q", by), `Write finish_by = "file", or leave it out.`)
+		s.c.fail(e, e.at("finish_by"), fmt.Sprintf("A profile cannot be finished by %q", by),
+			`Write finish_by = "file", or leave it out.`)
 		return false
 	}
 }
@@ -74,7 +80,8 @@ func (s *shaper) zone(e *entry, segments []Segment) Size {
 	case len(list) == 2 && list[0] <= 0 && list[1] >= 0 && list[0] < list[1]:
 		return size.within(units.Limits{Low: list[0], High: list[1]}, "as drawn")
 	case e.has("zone"):
-		s.c.fail(e, e.at("zone"), "zone is not a range", "Write how much metal may be off and on, normal to the surface: zone = [-0.05, 0.1], or zone = [0.1] for as much either way.")
+		s.c.fail(e, e.at("zone"), "zone is not a range",
+			"Write how much metal may be off and on, normal to the surface: zone = [-0.05, 0.1], or zone = [0.1] for as much either way.")
 		return size
 	}
 	var largest units.Length
@@ -103,7 +110,8 @@ func (c *checker) gatherSegment(block *hclsyntax.Block, in *entry, shape shapeOf
 func (s *shaper) segments(e *entry) []Segment {
 	if len(e.children) < 2 || e.children[0].word != "start" {
 		if !anyBroken(e.children) {
-			s.c.fail(e, e.head(), fmt.Sprintf("%s has no shape", e.title()), "Write start { diameter = 10 }, then line and arc blocks from left to right.")
+			s.c.fail(e, e.head(), fmt.Sprintf("%s has no shape", e.title()),
+				"Write start { diameter = 10 }, then line and arc blocks from left to right.")
 		}
 		e.broken = true
 		return nil

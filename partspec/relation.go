@@ -41,7 +41,8 @@ func (s *shaper) surface(e *entry, attribute string) Surface {
 	case hasSide && side == "right":
 		surface.Face = Right
 	case hasSide || name == "face":
-		s.c.fail(e, e.at(attribute), fmt.Sprintf("%q names no surface", text), `Write a feature ("main"), one of its shoulders ("rim.left"), or an end face ("face.left", "face.right").`)
+		s.c.fail(e, e.at(attribute), fmt.Sprintf("%q names no surface", text),
+			`Write a feature ("main"), one of its shoulders ("rim.left"), or an end face ("face.left", "face.right").`)
 		return surface
 	}
 	if name == "face" {
@@ -57,7 +58,8 @@ func (s *shaper) surface(e *entry, attribute string) Surface {
 		}
 	default:
 		if surface.Face != EndInvalid {
-			s.c.fail(e, e.at(attribute), fmt.Sprintf("%s has no shoulder of its own", s.entryOf(f.Head().Name).title()), "Name the feature that it is on.")
+			s.c.fail(e, e.at(attribute), fmt.Sprintf("%s has no shoulder of its own", s.entryOf(f.Head().Name).title()),
+				"Name the feature that it is on.")
 		}
 	}
 	return surface
@@ -75,7 +77,8 @@ func (s *shaper) checkShoulder(e *entry, attribute string, surface Surface) {
 	}
 	own := pieces[i].at(surface.Face)
 	if (radiusBeside(pieces, pieces[i].span.At(surface.Face), surface.Face) - own).Abs() <= sameLength {
-		s.c.fail(e, e.at(attribute), fmt.Sprintf("%s has no shoulder there", s.entryOf(surface.Feature).title()), "What lies beside it has the same diameter.")
+		s.c.fail(e, e.at(attribute), fmt.Sprintf("%s has no shoulder there", s.entryOf(surface.Feature).title()),
+			"What lies beside it has the same diameter.")
 	}
 }
 
@@ -96,7 +99,8 @@ func (s *shaper) checkRelation(e *entry, r Relation) {
 	case r.Kind == RunOut && r.To.Face != EndInvalid:
 		s.c.fail(e, e.at("to"), "Run-out is about an axis", "Write a round feature as to, like to = \"main\".")
 	case r.Kind == Square && faces != 1:
-		s.c.fail(e, e.head(), "A face is square to an axis", "Name one face and one round feature, like of = \"face.right\" and to = \"main\".")
+		s.c.fail(e, e.head(), "A face is square to an axis",
+			"Name one face and one round feature, like of = \"face.right\" and to = \"main\".")
 	case r.Kind == Parallel && faces != 2:
 		s.c.fail(e, e.head(), "Only faces are parallel", "Name two faces, like of = \"face.left\" and to = \"face.right\".")
 	}

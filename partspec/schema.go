@@ -214,7 +214,8 @@ func sortedAttributes(body *hclsyntax.Body) []*hclsyntax.Attribute {
 
 func (c *checker) unknownAttribute(e *entry, a *hclsyntax.Attribute, shape shapeOf) {
 	e.broken = true
-	c.report(fault(a.NameRange, fmt.Sprintf("%s has no %s", e.title(), a.Name), "%s", hint(a.Name, shape.attrNames(), shape.blocks)))
+	c.report(fault(a.NameRange, fmt.Sprintf("%s has no %s", e.title(), a.Name), "%s",
+		hint(a.Name, shape.attrNames(), shape.blocks)))
 }
 
 func (c *checker) unknownBlock(b *hclsyntax.Block, in string, known []string) {

@@ -173,7 +173,8 @@ func (s *shaper) target(e *entry, name, attribute string) Feature {
 		known = append(known, other.name)
 	}
 	if i >= 0 {
-		s.c.fail(e, e.at(attribute), fmt.Sprintf("A %s cannot stand on a %s", e.word, s.entries[i].word), "Name the feature that %s is on.", s.entries[i].title())
+		s.c.fail(e, e.at(attribute), fmt.Sprintf("A %s cannot stand on a %s", e.word, s.entries[i].word),
+			"Name the feature that %s is on.", s.entries[i].title())
 		return nil
 	}
 	s.c.fail(e, e.at(attribute), fmt.Sprintf("There is no feature %q", name), "%s", didYouMean(name, known))

@@ -70,6 +70,12 @@ func (s *shaper) classed(e *entry, name string, size Size, class string, as use)
 	return size.within(units.Around(size.Value, d.Lower, d.Upper), class+" (ISO 286-1)")
 }
 
+// derived is a size that nobody drew, with the general tolerance.
+func (s *shaper) derived(e *entry, name string, l units.Length, as use) Size {
+	d := units.Dimension{Value: l.Round(positionDecimals), InInches: s.part.Inches}
+	return s.general(e, name, Size{Dimension: d, Range: e.head()}, as)
+}
+
 // leastGeneral is the smallest size that ISO 2768 has a tolerance for.
 const leastGeneral units.Length = 0.5
 

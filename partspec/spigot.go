@@ -34,7 +34,8 @@ func (s *shaper) spigot(e *entry) Feature {
 func (s *shaper) spigotDiameter(e *entry) Size {
 	if e.flag("as_supplied") && s.part.Stock.Kind != Existing {
 		if e.has("diameter") {
-			s.c.fail(e, e.at("diameter"), fmt.Sprintf("%s has two diameters", e.title()), "as_supplied leaves the stock's own outside: leave diameter or as_supplied out.")
+			s.c.fail(e, e.at("diameter"), fmt.Sprintf("%s has two diameters", e.title()),
+				"as_supplied leaves the stock's own outside: leave diameter or as_supplied out.")
 		}
 		if s.part.Stock.Outside.Value == 0 {
 			e.broken = true // the stock failed: told already
@@ -45,7 +46,8 @@ func (s *shaper) spigotDiameter(e *entry) Size {
 	}
 	threaded, found := s.threadOn(e.name)
 	if !found && !e.has("diameter") {
-		s.c.fail(e, e.head(), fmt.Sprintf("%s lacks diameter", e.title()), "Write %s, or as_supplied = true to leave the stock's own outside.", example(attr{"diameter", kindSize, true}))
+		s.c.fail(e, e.head(), fmt.Sprintf("%s lacks diameter", e.title()),
+			"Write %s, or as_supplied = true to leave the stock's own outside.", example(attr{"diameter", kindSize, true}))
 		return Size{}
 	}
 	if found {

@@ -12,10 +12,13 @@ import (
 var sawn = shapeOf{attrs: []attr{may("length", kindLength), may("rough", kindFlag), may("note", kindText)}}
 
 var stockShapes = map[string]shapeOf{
-	"bar":      sawn.with(need("diameter", kindSize)),
-	"tube":     sawn.with(need("outside", kindSize), need("inside", kindSize)),
-	"hexagon":  sawn.with(need("across_flats", kindSize)),
-	"existing": {attrs: []attr{need("length", kindSize), may("at", kindPosition), may("rough", kindFlag), may("note", kindText)}, blocks: FeatureWords()},
+	"bar":     sawn.with(need("diameter", kindSize)),
+	"tube":    sawn.with(need("outside", kindSize), need("inside", kindSize)),
+	"hexagon": sawn.with(need("across_flats", kindSize)),
+	"existing": {
+		attrs:  []attr{need("length", kindSize), may("at", kindPosition), may("rough", kindFlag), may("note", kindText)},
+		blocks: FeatureWords(),
+	},
 }
 
 var stockKinds = []string{"bar", "tube", "hexagon", "existing"}
@@ -31,10 +34,12 @@ func (c *checker) gatherStock(p *partEntry, b *hclsyntax.Block) {
 	shape, known := stockShapes[label]
 	switch {
 	case p.stock != nil:
-		c.report(fault(b.DefRange(), fmt.Sprintf("%s has a second stock", p.title()), "A part is cut from one piece; the first is in line %d.", p.stock.head().Start.Line))
+		c.report(fault(b.DefRange(), fmt.Sprintf("%s has a second stock", p.title()),
+			"A part is cut from one piece; the first is in line %d.", p.stock.head().Start.Line))
 		return
 	case slices.Contains(laterStock, label):
-		c.report(fault(b.LabelRanges[0], fmt.Sprintf("Stock %q is not known to this version", label), "It plans turned parts from a bar, a tube, a hexagon or an existing piece."))
+		c.report(fault(b.LabelRanges[0], fmt.Sprintf("Stock %q is not known to this version", label),
+			"It plans turned parts from a bar, a tube, a hexagon or an existing piece."))
 	case label != "" && !known:
 		c.report(fault(b.LabelRanges[0], fmt.Sprintf("There is no stock %q", label), "%s", orList(label, stockKinds)))
 	default:
@@ -63,7 +68,8 @@ func (c *checker) buildStock(p *partEntry, s *shaper) Stock {
 	case "tube":
 		stock.Kind, stock.Outside, stock.Inside = Tube, s.size(e, "outside", useShaft), s.size(e, "inside", useHole)
 		if stock.Inside.Value >= stock.Outside.Value-sameLength {
-			c.fail(e, e.at("inside"), "The tube has no wall", "Its inside is %s, its outside %s.", s.shown(stock.Inside.Value), s.shown(stock.Outside.Value))
+			c.fail(e, e.at("inside"), "The tube has no wall", "Its inside is %s, its outside %s.", s.shown(stock.Inside.Value),
+				s.shown(stock.Outside.Value))
 		}
 	case "existing":
 		c.buildExisting(e, s, &stock)
@@ -87,7 +93,8 @@ func (c *checker) buildExisting(e *entry, s *shaper, stock *Stock) {
 	shape := &shaper{c: c, part: piece, owner: e, entries: e.children}
 	stock.Features, stock.At = shape.build(), -e.length("at")
 	if e.length("at") < 0 {
-		c.fail(e, e.at("at"), "The part begins outside the existing piece", "at counts from the piece's left end to the part's: write 0 or more.")
+		c.fail(e, e.at("at"), "The part begins outside the existing piece",
+			"at counts from the piece's left end to the part's: write 0 or more.")
 	}
 	if shape.doubt {
 		e.broken = true

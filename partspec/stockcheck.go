@@ -14,7 +14,8 @@ func (s *shaper) checkStock() {
 		return
 	}
 	if left := stock.Length.Value + stock.At; stock.Length.Value > 0 && left < s.length()-sameLength {
-		s.c.fail(s.owner, stock.Range, fmt.Sprintf("The stock is shorter than %s", s.owner.title()), "The part is %s long, the stock %s.%s",
+		s.c.fail(s.owner, stock.Range, fmt.Sprintf("The stock is shorter than %s", s.owner.title()),
+			"The part is %s long, the stock %s.%s",
 			s.shown(s.length()), s.shown(left), s.wrongUnit(s.length(), left))
 	}
 	if stock.Kind == Existing {
@@ -40,7 +41,8 @@ func (s *shaper) checkOutside(p piece, stock Stock) {
 		s.c.fail(e, e.head(), fmt.Sprintf("%s is larger than its stock", e.title()), "It is %s across, the %s %s.%s",
 			s.shown(2*most), stock.Kind, s.shown(stock.Outside.Value), s.wrongUnit(2*most, stock.Outside.Value))
 	case excess > -sameLength && stock.Kind != Hexagon:
-		s.c.fail(e, e.head(), fmt.Sprintf("Nothing is left to turn on %s", e.title()), "It has the diameter of its stock: write as_supplied = true to leave that as it is, or take larger stock.")
+		s.c.fail(e, e.head(), fmt.Sprintf("Nothing is left to turn on %s", e.title()),
+			"It has the diameter of its stock: write as_supplied = true to leave that as it is, or take larger stock.")
 	}
 }
 
@@ -58,7 +60,8 @@ func (s *shaper) checkHollow(old []piece, at Range) {
 			for _, side := range []End{Right, Left} {
 				have, want := radiusBeside(bores, z, side), radiusBeside([]piece{o}, z, side)
 				if have < want-sameLength {
-					s.c.fail(s.owner, at, "The stock has no metal there", "It is hollow to %s, the part only to %s, at %s from the left end: take stock with a smaller bore, or a bar.",
+					s.c.fail(s.owner, at, "The stock has no metal there",
+						"It is hollow to %s, the part only to %s, at %s from the left end: take stock with a smaller bore, or a bar.",
 						s.shown(2*want), s.shown(2*have), s.shown(z))
 					return
 				}
@@ -120,7 +123,8 @@ func (s *shaper) compare(p piece, old []piece, kept bool) {
 			spare := o.radius(z) - p.radius(z)
 			if !kept && spare < sameLength || kept && spare.Abs() > sameLength {
 				e := s.entryOf(p.name)
-				s.c.fail(e, e.head(), fmt.Sprintf("The existing piece does not allow %s", e.title()), "%s from the left end it is %s across, and the existing piece is %s there. A surface that is left as it is says as_supplied = true and its diameter.",
+				s.c.fail(e, e.head(), fmt.Sprintf("The existing piece does not allow %s", e.title()),
+					"%s from the left end it is %s across, and the existing piece is %s there. A surface that is left as it is says as_supplied = true and its diameter.",
 					s.shown(z), s.shown(2*p.radius(z)), s.shown(2*o.radius(z)))
 				return
 			}

@@ -43,7 +43,8 @@ func (s *shaper) taper(e *entry) Feature {
 	}
 	f.Span = fromMouth(s.fromEnd(e, Left), e.length("at"), e.length("at")+f.Length.Value, s.length())
 	if f.Span.Left < 0 || f.Span.Right > s.length() {
-		s.c.fail(e, e.head(), fmt.Sprintf("%s is deeper than the part", e.title()), "It ends %s from its mouth; the part is %s long.",
+		s.c.fail(e, e.head(), fmt.Sprintf("%s is deeper than the part", e.title()),
+			"It ends %s from its mouth; the part is %s long.",
 			s.shown(e.length("at")+f.Length.Value), s.shown(s.length()))
 	}
 	return f
@@ -93,9 +94,11 @@ func (s *shaper) largeAt(e *entry) End {
 		if e.flag("inside") {
 			return s.fromEnd(e, Left)
 		}
-		s.c.fail(e, e.head(), fmt.Sprintf("%s lacks large_at", e.title()), `Write large_at = "left" or large_at = "right": the end with the large diameter.`)
+		s.c.fail(e, e.head(), fmt.Sprintf("%s lacks large_at", e.title()),
+			`Write large_at = "left" or large_at = "right": the end with the large diameter.`)
 	default:
-		s.c.fail(e, e.at("large_at"), fmt.Sprintf("A taper cannot be large at %q", at), `Write large_at = "left" or large_at = "right".`)
+		s.c.fail(e, e.at("large_at"), fmt.Sprintf("A taper cannot be large at %q", at),
+			`Write large_at = "left" or large_at = "right".`)
 	}
 	return EndInvalid
 }
@@ -112,7 +115,8 @@ func (s *shaper) slope(e *entry, f *Taper) (slope float64, given bool) {
 		return 0, false
 	}
 	if len(ways) > 1 {
-		s.c.fail(e, e.at(ways[1]), fmt.Sprintf("%s tells its slope twice", e.title()), "It has %s: leave all but one out.", listed(ways))
+		s.c.fail(e, e.at(ways[1]), fmt.Sprintf("%s tells its slope twice", e.title()), "It has %s: leave all but one out.",
+			listed(ways))
 		return 0, false
 	}
 	switch ways[0] {
@@ -139,7 +143,8 @@ func (s *shaper) steepEnough(e *entry, name string) bool {
 		half /= 2
 	}
 	if half <= 0 || half > steepest {
-		s.c.fail(e, e.at(name), fmt.Sprintf("%s of %s is no taper", name, e.title()), "Write the included angle as angle = 10, or the angle to the axis as per_side = 5.")
+		s.c.fail(e, e.at(name), fmt.Sprintf("%s of %s is no taper", name, e.title()),
+			"Write the included angle as angle = 10, or the angle to the axis as per_side = 5.")
 		return false
 	}
 	return true
@@ -153,7 +158,8 @@ func (s *shaper) namedSlope(e *entry, f *Taper) (float64, bool) {
 			known = append(known, t.Name)
 		}
 		s.c.fail(e, e.at("named"), fmt.Sprintf("No table has the taper %q", e.text("named")),
-			"%sWrite a standard's name such as \"MT2\", or the slope as ratio = \"1:20\".", spaced(nearestHint(e.text("named"), known)))
+			"%sWrite a standard's name such as \"MT2\", or the slope as ratio = \"1:20\".",
+			spaced(nearestHint(e.text("named"), known)))
 		return 0, false
 	}
 	f.Named = named.Name
@@ -173,7 +179,8 @@ func (s *shaper) ratio(e *entry) (float64, bool) {
 	const flattest, steepestRatio = 1e-4, 20
 	slope := top / bottom
 	if !ok || err1 != nil || err2 != nil || top <= 0 || bottom <= 0 || !(slope >= flattest && slope <= steepestRatio) {
-		s.c.fail(e, e.at("ratio"), fmt.Sprintf("%q is no ratio", e.text("ratio")), `Write the difference of the diameters and the length it takes: ratio = "1:20".`)
+		s.c.fail(e, e.at("ratio"), fmt.Sprintf("%q is no ratio", e.text("ratio")),
+			`Write the difference of the diameters and the length it takes: ratio = "1:20".`)
 		return 0, false
 	}
 	return slope, true
@@ -189,7 +196,8 @@ func (s *shaper) solve(e *entry, f *Taper, slope float64, sloped bool) bool {
 	}
 	switch {
 	case sloped && open == 0:
-		s.c.fail(e, e.head(), fmt.Sprintf("%s says one thing too much", e.title()), "Of large, small, length and the slope three are enough: leave one out.")
+		s.c.fail(e, e.head(), fmt.Sprintf("%s says one thing too much", e.title()),
+			"Of large, small, length and the slope three are enough: leave one out.")
 		return false
 	case sloped && open > 1 || !sloped && open > 0:
 		s.c.fail(e, e.head(), fmt.Sprintf("%s does not say enough", e.title()),
@@ -202,13 +210,13 @@ func (s *shaper) solve(e *entry, f *Taper, slope float64, sloped bool) bool {
 	case f.Small.Value == 0:
 		f.Small = s.follows(e, f.Large, -f.Length.Value*units.Length(slope))
 	default:
-		d := units.Dimension{Value: ((f.Large.Value - f.Small.Value) / units.Length(slope)).Round(positionDecimals), InInches: s.part.Inches}
-		if d.Value > 0 {
-			f.Length = s.general(e, "length", Size{Dimension: d, Range: e.head()}, useLength)
+		if l := (f.Large.Value - f.Small.Value) / units.Length(slope); l > sameLength {
+			f.Length = s.derived(e, "length", l, useLength)
 		}
 	}
 	if f.Small.Value < leastSize || f.Large.Value < f.Small.Value+sameLength {
-		s.c.fail(e, e.head(), fmt.Sprintf("The small end of %s is not smaller, or nothing is left of it", e.title()), "It comes to %s at the small end and %s at the large one; change a diameter, the length or the slope.",
+		s.c.fail(e, e.head(), fmt.Sprintf("The small end of %s is not smaller, or nothing is left of it", e.title()),
+			"It comes to %s at the small end and %s at the large one; change a diameter, the length or the slope.",
 			s.shown(f.Small.Value), s.shown(f.Large.Value))
 		return false
 	}

@@ -46,7 +46,8 @@ func (s *shaper) threadBlank(e *entry, t tables.Thread) Size {
 		return drawn
 	}
 	if e.has("diameter") && (drawn.Value-t.Major).Abs() > blankAgrees {
-		s.c.fail(e, drawn.Range, fmt.Sprintf("%s does not suit the thread on it", e.title()), "%s is %s over its crests: write that, or leave diameter out.%s",
+		s.c.fail(e, drawn.Range, fmt.Sprintf("%s does not suit the thread on it", e.title()),
+			"%s is %s over its crests: write that, or leave diameter out.%s",
 			t.Designation, s.shown(t.Major), s.wrongUnit(drawn.Value, t.Major))
 		return drawn
 	}
@@ -67,7 +68,8 @@ func (s *shaper) threadCore(e *entry, t tables.Thread) Size {
 	limits := units.Around(t.MinorInt, 0, t.Pitch*coreOverPerPitch)
 	limits.High = max(limits.High, t.TapDrill.Round(positionDecimals))
 	if e.has("diameter") && (drawn.Value-t.MinorInt).Abs() > t.Pitch*coreOffPerPitch {
-		s.c.fail(e, drawn.Range, fmt.Sprintf("%s does not suit the thread in it", e.title()), "The core of %s is %s: write that, or leave diameter out.%s",
+		s.c.fail(e, drawn.Range, fmt.Sprintf("%s does not suit the thread in it", e.title()),
+			"The core of %s is %s: write that, or leave diameter out.%s",
 			t.Designation, limits, s.wrongUnit(drawn.Value, t.MinorInt))
 		return drawn
 	}
@@ -96,7 +98,10 @@ func (s *shaper) thread(e *entry) Feature {
 	if on == nil {
 		return nil
 	}
-	f := &Thread{FeatureHead: s.head(e), On: on.Head().Name, Thread: t, Class: e.text("class"), LeftHand: s.leftHand(e), Length: s.size(e, "length", useLength)}
+	f := &Thread{
+		FeatureHead: s.head(e), On: on.Head().Name, Thread: t, Class: e.text("class"), LeftHand: s.leftHand(e),
+		Length: s.size(e, "length", useLength),
+	}
 	var whole Span
 	switch base := on.(type) {
 	case *Spigot:
@@ -107,10 +112,12 @@ func (s *shaper) thread(e *entry) Feature {
 	case *Bore:
 		whole, f.From, f.Inside = base.Span, s.fromEnd(e, base.From), true
 		if !base.Through && f.From != base.From {
-			s.c.fail(e, e.at("from"), fmt.Sprintf("%s is not open at the %s end", s.entryOf(f.On).title(), f.From), "Leave from out.")
+			s.c.fail(e, e.at("from"), fmt.Sprintf("%s is not open at the %s end", s.entryOf(f.On).title(), f.From),
+				"Leave from out.")
 		}
 	default:
-		s.c.fail(e, e.at("on"), fmt.Sprintf("A thread cannot be on %s", s.entryOf(f.On).title()), "Name a spigot, a flange or a bore.")
+		s.c.fail(e, e.at("on"), fmt.Sprintf("A thread cannot be on %s", s.entryOf(f.On).title()),
+			"Name a spigot, a flange or a bore.")
 	}
 	s.oneThread(e)
 	if e.broken {
@@ -122,10 +129,11 @@ func (s *shaper) thread(e *entry) Feature {
 
 func (s *shaper) threadSpan(e *entry, f *Thread, whole Span) {
 	if !e.has("length") {
-		f.Length = s.general(e, "length", Size{Dimension: units.Dimension{Value: whole.Length().Round(positionDecimals), InInches: s.part.Inches}, Range: e.head()}, useLength)
+		f.Length = s.derived(e, "length", whole.Length(), useLength)
 	}
 	if f.Length.Value > whole.Length()+sameLength {
-		s.c.fail(e, e.at("length"), fmt.Sprintf("%s is longer than %s", e.title(), s.entryOf(f.On).title()), "The thread is %s long, the %s %s. Make it shorter, or leave length out for all of it.",
+		s.c.fail(e, e.at("length"), fmt.Sprintf("%s is longer than %s", e.title(), s.entryOf(f.On).title()),
+			"The thread is %s long, the %s %s. Make it shorter, or leave length out for all of it.",
 			s.shown(f.Length.Value), s.entryOf(f.On).word, s.shown(whole.Length()))
 	}
 	f.Span = whole
@@ -143,7 +151,8 @@ func (s *shaper) leftHand(e *entry) bool {
 	case "left":
 		return true
 	default:
-		s.c.fail(e, e.at("hand"), fmt.Sprintf("A thread's hand cannot be %q", hand), `Write hand = "left", or leave it out for a right-hand thread.`)
+		s.c.fail(e, e.at("hand"), fmt.Sprintf("A thread's hand cannot be %q", hand),
+			`Write hand = "left", or leave it out for a right-hand thread.`)
 		return false
 	}
 }
@@ -155,7 +164,8 @@ func (s *shaper) threadEnd(e *entry, on *Spigot) End {
 	if e.has("from") {
 		end := s.fromEnd(e, EndInvalid)
 		if end == Left && left == 0 || end == Right && right == 0 {
-			s.c.fail(e, e.at("from"), fmt.Sprintf("The %s end of %s is not free", end, s.entryOf(on.Name).title()), "What lies beside it is larger, so that no thread can be begun there.")
+			s.c.fail(e, e.at("from"), fmt.Sprintf("The %s end of %s is not free", end, s.entryOf(on.Name).title()),
+				"What lies beside it is larger, so that no thread can be begun there.")
 		}
 		return end
 	}
@@ -167,7 +177,8 @@ func (s *shaper) threadEnd(e *entry, on *Spigot) End {
 	case !e.has("length"):
 		return Right // all of it, so the end does not matter
 	}
-	s.c.fail(e, e.head(), fmt.Sprintf("%s could begin at either end of %s", e.title(), s.entryOf(on.Name).title()), `Write from = "left" or from = "right".`)
+	s.c.fail(e, e.head(), fmt.Sprintf("%s could begin at either end of %s", e.title(), s.entryOf(on.Name).title()),
+		`Write from = "left" or from = "right".`)
 	return EndInvalid
 }
 
@@ -190,7 +201,8 @@ func (s *shaper) oneThread(e *entry) {
 			return
 		}
 		if other.word == "thread" && other.text("on") == e.text("on") && !other.broken {
-			s.c.fail(e, e.head(), fmt.Sprintf("%s has two threads", s.entryOf(e.text("on")).title()), "The other is in line %d. Make two features of it, one for each thread.", other.head().Start.Line)
+			s.c.fail(e, e.head(), fmt.Sprintf("%s has two threads", s.entryOf(e.text("on")).title()),
+				"The other is in line %d. Make two features of it, one for each thread.", other.head().Start.Line)
 			return
 		}
 	}

@@ -13,19 +13,27 @@ import (
 // nosed is what a single-point tool may say.
 var nosed = shapeOf{attrs: []attr{may("material", kindWord), may("nose_radius", kindLength)}}
 
+var drillShape = shapeOf{attrs: []attr{
+	may("sizes", kindLengths), may("set", kindWord), may("from", kindLength), may("to", kindLength), may("step", kindLength),
+	may("material", kindWord),
+}}
+
+// reaching is what a tool that goes into a bore must say.
+var reaching = nosed.with(need("least_bore", kindLength), need("reach", kindLength))
+
 var toolShapes = map[string]shapeOf{
 	string(CentreDrill):    {attrs: []attr{need("sizes", kindLengths)}},
-	string(Drills):         {attrs: []attr{may("sizes", kindLengths), may("set", kindWord), may("from", kindLength), may("to", kindLength), may("step", kindLength), may("material", kindWord)}},
+	string(Drills):         drillShape,
 	string(Reamers):        {attrs: []attr{need("sizes", kindLengths)}},
 	string(Turning):        nosed.with(need("hand", kindWord)),
-	string(Boring):         nosed.with(need("bar_diameter", kindLength), need("least_bore", kindLength), need("reach", kindLength)),
-	string(RecessTool):     nosed.with(need("width", kindLength), need("depth", kindLength), need("least_bore", kindLength), need("reach", kindLength)),
+	string(Boring):         reaching.with(need("bar_diameter", kindLength)),
+	string(RecessTool):     reaching.with(need("width", kindLength), need("depth", kindLength)),
 	string(Parting):        nosed.with(need("width", kindLength), need("reach", kindLength)),
 	string(Grooving):       nosed.with(need("width", kindLength), need("reach", kindLength)),
 	string(RoundNose):      {attrs: []attr{need("radius", kindLength), need("reach", kindLength), may("material", kindWord)}},
 	string(ChamferTool):    {attrs: []attr{need("angle", kindAngle), may("material", kindWord)}},
 	string(ThreadExternal): nosed.with(need("pitches", kindLengths)),
-	string(ThreadInternal): nosed.with(need("pitches", kindLengths), need("least_bore", kindLength), need("reach", kindLength)),
+	string(ThreadInternal): reaching.with(need("pitches", kindLengths)),
 	string(Taps):           {attrs: []attr{need("threads", kindTexts)}},
 	string(Dies):           {attrs: []attr{need("threads", kindTexts)}},
 	string(KnurlTool):      {attrs: []attr{need("pitches", kindLengths)}},
@@ -66,7 +74,8 @@ func (c *checker) tool(b *hclsyntax.Block, inches bool) (Tool, bool) {
 		}
 	case Boring:
 		if t.LeastBore < t.BarDiameter {
-			c.fail(e, e.at("least_bore"), "The boring bar is thicker than the smallest hole it enters", "Write least_bore above bar_diameter %s.", t.BarDiameter)
+			c.fail(e, e.at("least_bore"), "The boring bar is thicker than the smallest hole it enters",
+				"Write least_bore above bar_diameter %s.", t.BarDiameter)
 		}
 	}
 	return t, !e.broken
@@ -79,7 +88,8 @@ func (c *checker) carbide(e *entry) bool {
 	case "carbide":
 		return true
 	default:
-		c.fail(e, e.at("material"), fmt.Sprintf("A tool cannot be of %q", material), `Write material = "hss" (also when none is written) or material = "carbide".`)
+		c.fail(e, e.at("material"), fmt.Sprintf("A tool cannot be of %q", material),
+			`Write material = "hss" (also when none is written) or material = "carbide".`)
 		return false
 	}
 }
@@ -153,7 +163,8 @@ func (c *checker) steppedSizes(e *entry, from, to, step units.Length) []units.Le
 	}
 	most := (to-from+sameLength)/step + 1
 	if most > maxListItems {
-		c.fail(e, e.at("step"), "The set of drills is too long", "At most %d drills are believed; write a larger step.", maxListItems)
+		c.fail(e, e.at("step"), "The set of drills is too long", "At most %d drills are believed; write a larger step.",
+			maxListItems)
 		return nil
 	}
 	const drillDecimals = 4
