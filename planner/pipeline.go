@@ -5,6 +5,7 @@ import (
 	"sort"
 
 	"catchplate/partspec"
+	"catchplate/planner/drawing"
 	"catchplate/planner/holding"
 	"catchplate/planner/plan"
 	"catchplate/planner/process"
@@ -101,7 +102,7 @@ type attempt struct {
 // planPart runs the passes for one part: place the stock, choose chains, make tasks, find mounts, order, write out.
 func planPart(job *partspec.Job, part *partspec.Part, set rules.Set) plan.Part {
 	out := plan.Part{Name: part.Name, Note: part.Note, Material: part.Material.ID, MaterialName: part.Material.Name, Quantity: part.Quantity, DrawnInInch: part.Inches,
-		LengthMM: float64(part.Length.Value)}
+		LengthMM: float64(part.Length.Value), Drawing: drawing.Of(part)}
 	lathe, ok := machine(job.Workshop, partspec.Lathe)
 	if !ok {
 		out.Refusals = []plan.Refusal{{What: "turning", Reasons: []string{"the workshop has no lathe"}, Remedies: []string{"add machine \"lathe\" to the workshop"}}}

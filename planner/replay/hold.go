@@ -45,19 +45,19 @@ func (w *walk) checkJawForce() {
 			w.failOp("grip force", "%v", err)
 			return
 		}
-		if g.WorkingN < gripShare*need.PerJawN {
-			w.fail(l.at, "grip force", "cut %q needs %.0f N a jaw (%s); the grip is %.0f N", l.name, need.PerJawN, need.RuledBy, g.WorkingN)
+		if have := w.workingN(l.at.op); have < gripShare*need.PerJawN {
+			w.fail(l.at, "grip force", "cut %q needs %.0f N a jaw (%s); the grip is %.0f N", l.name, need.PerJawN, need.RuledBy, have)
 			return
 		}
 	}
 	if firm := float64(h.GripFirm); firm > 0 && g.WorkingN > firm*(1+figure) {
 		w.failOp("grip force", "%.0f N a jaw; %s gives at most %.0f", g.WorkingN, h.Name, firm)
 	}
-	if light := float64(h.GripLight); light > 0 && g.WorkingN < light*(1-figure) {
-		w.failOp("grip force", "%.0f N a jaw; the lightest nip of %s is %.0f", g.WorkingN, h.Name, light)
+	if light := float64(h.GripLight); light > 0 && w.lastN() < light*(1-figure) {
+		w.failOp("grip force", "%.0f N a jaw; the lightest nip of %s is %.0f", w.lastN(), h.Name, light)
 	}
-	if g.MostN > 0 && g.WorkingN > g.MostN*(1+figure) {
-		w.failOp("grip force", "%.0f N a jaw is more than the %.0f that the work stands", g.WorkingN, g.MostN)
+	if g.MostN > 0 && w.lastN() > g.MostN*(1+figure) {
+		w.failOp("grip force", "%.0f N a jaw is more than the %.0f that the work stands", w.lastN(), g.MostN)
 	}
 }
 
@@ -99,7 +99,7 @@ func (w *walk) seated() bool {
 func (w *walk) checkDistortion() {
 	g := w.setup.Grip
 	limit, of := w.roundness()
-	ring := w.ring()
+	ring := w.ring(w.lastN())
 	if math.IsInf(limit, 1) || 2*ring.WallMM >= ring.OutsideDiameterMM {
 		return // nothing round was made, or the work is solid
 	}
@@ -129,7 +129,7 @@ const (
 )
 
 // ring is the work as a plain ring in the jaws, as thin as it is anywhere under them.
-func (w *walk) ring() mechanics.RingGrip {
+func (w *walk) ring(forcePerJawN float64) mechanics.RingGrip {
 	g, m := w.setup.Grip, w.part.Material
 	lo, hi := w.grip()
 	z0, z1 := w.body.Ends()
@@ -140,7 +140,7 @@ func (w *walk) ring() mechanics.RingGrip {
 	}
 	r := mechanics.RingGrip{
 		OutsideDiameterMM: 2 * outside, WallMM: wall, LengthMM: math.Max(z1-z0, hi-lo), GripLengthMM: hi - lo, Jaws: g.Jaws, JawWidthMM: g.JawWidthMM,
-		ForcePerJawN: g.WorkingN, ModulusMPa: m.ModulusGPa.Middle() * 1000, Poisson: m.Poisson, YieldMPa: m.YieldMPa.Low, Inside: g.Inside,
+		ForcePerJawN: forcePerJawN, ModulusMPa: m.ModulusGPa.Middle() * 1000, Poisson: m.Poisson, YieldMPa: m.YieldMPa.Low, Inside: g.Inside,
 	}
 	if w.holding.Kind == partspec.SoftJaws {
 		r.JawWidthMM, r.JawArcDeg = 0, boredShare*360/float64(max(1, g.Jaws))

@@ -77,6 +77,7 @@ func (w *walk) run() {
 		}
 		for k, op := range s.Operations {
 			w.op, w.at = op, where{s.Number, op.ID}
+			w.easing(op)
 			w.operate(i, k, op)
 		}
 		w.at = where{setup: s.Number}
@@ -101,6 +102,7 @@ func (w *walk) mount(s plan.Setup) bool {
 	}
 	w.checkWhole()
 	w.checkGrip()
+	w.checkEased()
 	w.noteLocated()
 	return true
 }
