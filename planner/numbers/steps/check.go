@@ -1,6 +1,9 @@
 package steps
 
-import "fmt"
+import (
+	"fmt"
+	"math"
+)
 
 // Check decides again, from the readings alone, what Fewest promises about t: places agree with readings, nothing past the curve
 // (in rational numbers), leftover kept, each run one way, and the witnesses of the proof.
@@ -19,7 +22,24 @@ func (t Table) Check(r Request) error {
 	if err := checkRuns(t.Cuts, t.Runs); err != nil {
 		return err
 	}
+	if err := j.checkCrests(t, cuts); err != nil {
+		return err
+	}
 	return j.checkWitnesses(t)
+}
+
+// checkCrests: the crests said are those that the cuts leave.
+func (j *job) checkCrests(t Table, cuts []place) error {
+	_, after, worst := j.feeler.crests(cuts, j.request.LeftoverMM+2*tieMM)
+	for n, crest := range after {
+		if math.Abs(crest-t.Cuts[n].CrestAfterMM) > tieMM {
+			return fmt.Errorf("the crest after cut %d is not %g but %g", n+1, t.Cuts[n].CrestAfterMM, crest)
+		}
+	}
+	if math.Abs(worst-t.WorstLeftoverMM) > tieMM {
+		return fmt.Errorf("the leftover said, %g, is not the worst: %g", t.WorstLeftoverMM, worst)
+	}
+	return nil
 }
 
 // recut turns cuts back into places and tests each exactly.
@@ -74,7 +94,8 @@ func checkRuns(cuts []Cut, runs []Run) error {
 	return nil
 }
 
-// checkWitnesses: no admissible cut brings two witnesses within the leftover, and a table said to be proved by them has as many.
+// checkWitnesses: no admissible cut brings two witnesses within the leftover, and a table said to be proved has as many, or the search
+// for a shorter one fails again.
 func (j *job) checkWitnesses(t Table) error {
 	c := j.feeler.cover(j.places, j.request.LeftoverMM)
 	for i, p := range c.places {
@@ -92,6 +113,11 @@ func (j *job) checkWitnesses(t Table) error {
 	}
 	if len(t.WitnessAcrossMM) > len(t.Cuts) {
 		return fmt.Errorf("there are %d witnesses for %d cuts", len(t.WitnessAcrossMM), len(t.Cuts))
+	}
+	if t.ProvenFewest && len(t.WitnessAcrossMM) < len(t.Cuts) {
+		if picked, proven, _ := c.fewest(); !proven || len(picked) != len(t.Cuts) {
+			return fmt.Errorf("the table is said to be proved and is not")
+		}
 	}
 	return nil
 }

@@ -43,6 +43,7 @@ func (f *feeler) cutAt(edge []graph, x, y float64) []graph {
 func (f *feeler) cover(places []place, leftover float64) coverage {
 	c := coverage{leftover: leftover, places: places, reach: f.flat + f.nose}
 	c.lo, c.hi = f.surface.within(leftover)
+	lo, hi := f.surface.between(leftover)
 	limit := f.surface.lifted(leftover)
 	c.parts = make([][]stretch, len(places))
 	var edges []graph
@@ -54,12 +55,18 @@ func (f *feeler) cover(places []place, leftover float64) coverage {
 				if g.lo > edge.hi {
 					break // sorted by lo
 				}
-				found = under(found, edge, g, c.lo, c.hi)
+				found = under(found, edge, g, lo, hi)
 			}
 		}
 		store = joined(store[len(store):], found)
 		c.parts[n] = store[:len(store):len(store)]
 	}
+	return c
+}
+
+// toEnds is the coverage asked for up to the very ends of the curve.
+func (c coverage) toEnds(s surface) coverage {
+	c.lo, c.hi = s.between(c.leftover)
 	return c
 }
 

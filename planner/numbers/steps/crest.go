@@ -36,16 +36,14 @@ func (f *feeler) meet(a, b place) float64 {
 // crests returns the leftover at the start of the curve, after each cut (the last: at the end of the curve), and the worst
 // anywhere. Cuts are in order of across; limit is a leftover they are known to keep.
 func (f *feeler) crests(cuts []place, limit float64) (start float64, after []float64, worst float64) {
-	s := f.surface
-	left, right := s.endNormals()
-	start = f.leftAtEnd(point{s.lo, s.first.at(s.lo)}, left, left.x > 0, cuts, limit)
+	start = f.leftAtEnd(-1, cuts, limit)
 	worst = start
 	for n := range cuts {
 		var crest float64
 		if n+1 < len(cuts) {
 			crest = f.leftBetween(cuts[n], cuts[n+1])
 		} else {
-			crest = f.leftAtEnd(point{s.hi, s.last.at(s.hi)}, right, right.x < 0, cuts, limit)
+			crest = f.leftAtEnd(1, cuts, limit)
 		}
 		after = append(after, crest)
 		worst = max(worst, crest)
@@ -65,15 +63,35 @@ func (f *feeler) leftBetween(a, b place) float64 {
 	return f.surface.distance(point{x, y})
 }
 
-// leftAtEnd is the leftover at an end p of the curve: along the normal n where that leans over the curve, else that of the metal
-// straight above p. It is no more than limit.
-func (f *feeler) leftAtEnd(p, n point, leansIn bool, cuts []place, limit float64) float64 {
-	if !leansIn {
-		return f.surface.distance(point{p.x, max(p.y, f.left(p.x, cuts))})
+// leftAtEnd is the leftover at the left (side -1) or right (side 1) end of the curve, no more than limit: in the corner of a wall, up
+// to the first cut; along the normal where that leans over the curve; else that of the metal straight above the end.
+func (f *feeler) leftAtEnd(side int, cuts []place, limit float64) float64 {
+	s := f.surface
+	n, right := s.endNormals()
+	p, beyond := point{s.lo, s.first.at(s.lo)}, s.left
+	if side > 0 {
+		n, p, beyond = right, point{s.hi, s.last.at(s.hi)}, s.right
 	}
+	switch {
+	case beyond == Wall:
+		return least(limit, func(h float64) bool {
+			c := f.cover(cuts, h)
+			if side < 0 {
+				return c.gapless(c.lo, min(cuts[0].x, c.hi))
+			}
+			return c.gapless(max(cuts[len(cuts)-1].x, c.lo), c.hi)
+		})
+	case n.x*float64(side) < 0:
+		return least(limit, func(h float64) bool { return f.left(p.x+h*n.x, cuts) <= p.y+h*n.y })
+	}
+	return s.distance(point{p.x, max(p.y, f.left(p.x, cuts))})
+}
+
+// least bisects for the least leftover up to limit that a test passes; the test must pass everything over one that it passes.
+func least(limit float64, passes func(leftover float64) bool) float64 {
 	lo, hi := 0.0, limit
 	for hi-lo > tieMM/16 {
-		if mid := (lo + hi) / 2; f.left(p.x+mid*n.x, cuts) <= p.y+mid*n.y {
+		if mid := (lo + hi) / 2; passes(mid) {
 			hi = mid
 		} else {
 			lo = mid
@@ -97,37 +115,27 @@ func (f *feeler) worstFrom(crest float64, cuts []place, limit float64) float64 {
 	if crest+tieMM >= limit || f.keeps(cuts, crest+tieMM) {
 		return crest
 	}
-	lo, hi := crest, limit
-	for hi-lo > tieMM {
-		if mid := (lo + hi) / 2; f.keeps(cuts, mid) {
-			hi = mid
-		} else {
-			lo = mid
-		}
-	}
-	return hi
+	return least(limit, func(h float64) bool { return h > crest && f.keeps(cuts, h) })
 }
 
 // keeps reports whether the cuts leave no more than leftover anywhere.
 func (f *feeler) keeps(cuts []place, leftover float64) bool {
 	c := f.cover(cuts, leftover)
-	front := c.lo
-	for {
+	return c.gapless(c.lo, c.hi)
+}
+
+// gapless reports whether all the places together cover the curve from lo to hi.
+func (c coverage) gapless(lo, hi float64) bool {
+	for front := lo; front < hi-tieMM; {
 		far := front
 		from, to := c.near(front)
 		for i := from; i < to; i++ {
-			for _, s := range c.parts[i] {
-				if s.a <= front+tieMM {
-					far = max(far, s.b)
-				}
-			}
-		}
-		if far >= c.hi-tieMM {
-			return true
+			far = max(far, c.partOver(i, front))
 		}
 		if far <= front+tieMM {
 			return false
 		}
 		front = far
 	}
+	return true
 }

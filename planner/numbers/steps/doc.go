@@ -39,6 +39,7 @@
 //
 // # Leftover at the ends
 //
-// The leftover is measured along the curve's normals, from the normal at one end to the normal at the other. At the
-// open end of a hollow the sliver between the last normal and the end face is an arris and goes with the burr.
+// The leftover is measured along the curve's normals, from the normal at one end to the normal at the other. Where the normal at an
+// open end leans over the curve (the edge of a seat), a sliver stands between it and the end face, leftover times the sine of
+// the slope wide: an arris, which goes with the burr. A table that clears it too is preferred if it is no longer.
 package steps

@@ -22,24 +22,25 @@ func (t Table) FilingMinutes(lengthMM, rateMM3PerMin float64) (least, most float
 	return plain / 2, plain * 2, nil
 }
 
-// leftoverArea is the section of the metal between the cuts' edges and the curve.
+// leftoverArea is the section of the metal between the cuts' edges and the curve, as far as the cuts reach.
 func (f *feeler) leftoverArea(cuts []place) float64 {
 	s := f.surface
-	area, from := 0.0, s.lo
+	area, from := 0.0, max(s.lo, cuts[0].x-f.flat-f.nose)
+	end := min(s.hi, cuts[len(cuts)-1].x+f.flat+f.nose)
+	for _, g := range s.pieces {
+		area -= g.area(from, end)
+	}
 	var edges []graph
 	for n, p := range cuts {
-		to := s.hi
+		to := end
 		if n+1 < len(cuts) {
-			to = min(max(f.meet(p, cuts[n+1]), from), s.hi)
+			to = min(max(f.meet(p, cuts[n+1]), from), end)
 		}
 		edges = f.cutAt(edges[:0], p.x, p.y)
 		for _, edge := range edges {
 			area += edge.area(from, to)
 		}
 		from = to
-	}
-	for _, g := range s.pieces {
-		area -= g.area(s.lo, s.hi)
 	}
 	return max(0, area)
 }

@@ -50,6 +50,18 @@ func (s surface) peaks() []corner {
 	return out
 }
 
+// between returns the part across of the curve that lies r off its walls.
+func (s surface) between(r float64) (lo, hi float64) {
+	lo, hi = s.lo, s.hi
+	if s.left == Wall {
+		lo += r
+	}
+	if s.right == Wall {
+		hi -= r
+	}
+	return lo, hi
+}
+
 // within returns the part across of the curve's own lifted line: between the normals at its ends, or off its walls. Where the end
 // normals lean outwards there is no metal past the ends to ask about.
 func (s surface) within(r float64) (lo, hi float64) {

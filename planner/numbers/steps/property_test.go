@@ -75,6 +75,6 @@ func promisesOfConstantStep(t *testing.T, r Request, table Table) {
 		if c.Zones[zone].DepthLeads {
 			step = max(cut.DepthGrads-c.Cuts[n-1].DepthGrads, c.Cuts[n-1].DepthGrads-cut.DepthGrads)
 		}
-		require.Equal(t, c.Zones[zone].StepGrads, step, "%+v\ncut %d of the constant table", r, n+1)
+		require.Equal(t, c.StepGrads, step, "%+v\ncut %d of the constant table", r, n+1)
 	}
 }

@@ -24,8 +24,7 @@ func TestSeatOf45NeedsFortyNineCuts(t *testing.T) {
 	assert.True(t, table.Mirrored)
 	assert.LessOrEqual(t, table.WorstLeftoverMM, r.LeftoverMM)
 	assert.Equal(t, 57, table.EqualStepsCount)
-	require.Len(t, table.ConstantStep.Zones, 1)
-	assert.Equal(t, int64(34), table.ConstantStep.Zones[0].StepGrads)
+	assert.Equal(t, int64(34), table.ConstantStep.StepGrads)
 	assert.NoError(t, table.Check(r))
 	for n, c := range table.Cuts {
 		twin := table.Cuts[len(table.Cuts)-1-n]

@@ -150,8 +150,11 @@ func Fewest(r Request) (Table, error) {
 	}
 	best := loose
 	strict := j.feeler.cover(j.places, r.LeftoverMM-tieMM)
-	if within, _ := strict.greedy(); len(within) == len(picked) {
-		best, picked = strict, within
+	for _, c := range []coverage{strict.toEnds(j.feeler.surface), strict} {
+		if within, _ := c.greedy(); len(within) == len(picked) {
+			best, picked = c, within
+			break
+		}
 	}
 	twin, mirrored := j.mirrored(best, picked)
 	if mirrored {
@@ -191,16 +194,17 @@ func (j *job) compare(t *Table, c coverage) {
 	t.CustomarySteps = j.customary(c)
 	for _, by := range []lead{acrossLeads, steeperLeads, depthLeads} {
 		l := j.newLadder(c, by)
-		picked, zones := l.best()
-		if picked == nil {
+		top, step := l.best()
+		if top == nil {
 			continue
 		}
 		if by == steeperLeads {
-			t.EqualStepsCount = len(picked)
+			t.EqualStepsCount = top.count
 		}
-		if best := len(t.ConstantStep.Cuts); best == 0 || len(picked) < best {
+		if best := len(t.ConstantStep.Cuts); best == 0 || top.count < best {
+			picked, zones := l.way(top, step)
 			made := j.table(l.coverage, picked)
-			t.ConstantStep = ConstantStep{Cuts: made.Cuts, Runs: made.Runs, Zones: zones, WorstLeftoverMM: made.WorstLeftoverMM}
+			t.ConstantStep = ConstantStep{Cuts: made.Cuts, Runs: made.Runs, StepGrads: int64(step), Zones: zones, WorstLeftoverMM: made.WorstLeftoverMM}
 		}
 	}
 }
