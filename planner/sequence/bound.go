@@ -60,6 +60,10 @@ type guard struct {
 	rising uint64
 }
 
+func (g *guard) open(done Set) bool {
+	return g.when == nil || g.rising>>g.when.place(done)&1 != 0
+}
+
 func (a *ability) add(op int, when *condition) {
 	a.ops = a.ops.With(op)
 	if when == nil {
@@ -77,7 +81,7 @@ func (a *ability) opens(op int, done Set) bool {
 		return true
 	}
 	for i := range a.guards[op] {
-		if g := &a.guards[op][i]; g.rising>>g.when.place(done)&1 != 0 {
+		if a.guards[op][i].open(done) {
 			return true
 		}
 	}
