@@ -109,12 +109,17 @@ func (w *walk) slack(m motion) float64 {
 // (rule A-05), fed by hand.
 const shoulderSkim = 0.3
 
-// lost is what a cut took off, without the skim at the shoulder where it ends.
+// lost is what a cut took off, without the skim at the shoulder where it ends. A boring bar that runs to the floor of a blind hole meets the cone of the
+// drill's point there, which is faced out by hand at the end of each pass.
 func (w *walk) lost(m motion, before solid.Body) solid.Loss {
 	if !m.along() || m.set() {
 		return solid.Lost(before, w.body, same)
 	}
-	end := m.to.Z + math.Copysign(shoulderSkim, m.from.Z-m.to.Z)
+	skim := shoulderSkim
+	if m.Kind == partspec.Boring {
+		skim = math.Max(skim, pointZone(m))
+	}
+	end := m.to.Z + math.Copysign(skim, m.from.Z-m.to.Z)
 	lo, hi := -solid.Far, end
 	if m.from.Z > m.to.Z {
 		lo, hi = end, solid.Far

@@ -53,7 +53,7 @@ func (w *walk) entered(m motion, before solid.Body, lo, hi float64) float64 {
 	if !m.along() {
 		before = w.body
 	}
-	front := pointShare*2*math.Max(m.from.R, m.to.R) + pointSpare
+	front := pointZone(m)
 	if w.free() > 0 {
 		lo = math.Min(lo+front, hi-same)
 	} else {
@@ -67,6 +67,9 @@ const (
 	pointShare = 0.3
 	pointSpare = 0.5
 )
+
+// pointZone is how far before the end of a bored hole the cone of a drill may lie.
+func pointZone(m motion) float64 { return pointShare*2*math.Max(m.from.R, m.to.R) + pointSpare }
 
 // endOf is the end of a body on the free side.
 func (w *walk) endOf(b solid.Body) float64 {
