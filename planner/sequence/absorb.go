@@ -70,12 +70,17 @@ func (h *harm) threatens(done Set) bool {
 
 // settled reports whether operation op, if it can be done now, may be pulled forward to now.
 func (m *model) settled(op int, done Set) bool {
+	return m.harmless(op, done) && (!m.links.tied.Has(op) || m.links.partnersOf(op)&^done == 0)
+}
+
+// harmless reports whether doing op can turn no verdict from yes to no from here on.
+func (m *model) harmless(op int, done Set) bool {
 	for i := range m.absorption.watch[op] {
 		if m.absorption.watch[op][i].threatens(done) {
 			return false
 		}
 	}
-	return !m.links.tied.Has(op) || m.links.partnersOf(op)&^done == 0
+	return true
 }
 
 // absorb does all that can be absorbed in state s, and notes the steps in trace if it is not nil.

@@ -1,29 +1,128 @@
 package sequence
 
-import "slices"
+import (
+	"cmp"
+	"slices"
+)
 
 // maxFronts is how many of the furthest states a Blocked shows: more would not be read.
 const maxFronts = 8
 
-// blocked describes dead ends: states of which none could go on.
-func (m *model) blocked(ever Set, ends []state) *Blocked {
-	b := &Blocked{Never: m.toProblem(m.full &^ ever).Ops()}
-	for _, s := range ends {
-		f := m.front(s)
-		if !slices.ContainsFunc(b.Fronts, f.equal) {
-			b.Fronts = append(b.Fronts, f)
+// mostRoamed is how many sets of done operations are looked at to see what stops the work.
+const mostRoamed = 100_000
+
+// roam looks which sets of operations can be done at all, whatever the cost and the links. An operation whose being done can harm
+// no other's verdict is done at once; of the others every one is tried.
+type roam struct {
+	m     *model
+	seen  map[Set]bool
+	ever  Set
+	ends  []Set // furthest sets from which nothing can be done
+	whole bool  // all operations can be done
+}
+
+func newRoam(m *model) *roam {
+	r := &roam{m: m, seen: map[Set]bool{}}
+	r.visit(0)
+	return r
+}
+
+// complete reports that everything was looked at.
+func (r *roam) complete() bool { return len(r.seen) < mostRoamed }
+
+func (r *roam) visit(done Set) {
+	done, open := r.settle(done)
+	if r.whole || r.seen[done] || !r.complete() {
+		return
+	}
+	r.seen[done] = true
+	r.ever |= done
+	if done == r.m.full {
+		r.whole = true
+		return
+	}
+	if open == 0 {
+		r.end(done)
+	}
+	for ; open != 0; open = open.rest() {
+		r.visit(done.With(open.first()))
+	}
+}
+
+// settle does what can be done without harm, and returns the other operations that can be done now.
+func (r *roam) settle(done Set) (Set, Set) {
+	for {
+		var open Set
+		before := done
+		for ready := r.m.available(done); ready != 0; ready = ready.rest() {
+			op := ready.first()
+			switch {
+			case !r.m.possible(op, done):
+			case r.m.harmless(op, done):
+				done = done.With(op)
+			default:
+				open = open.With(op)
+			}
 		}
-		if len(b.Fronts) == maxFronts {
-			break
+		if done == before {
+			return done, open
 		}
+	}
+}
+
+// possible reports whether some alternative of op is allowed.
+func (m *model) possible(op int, done Set) bool {
+	for k := range m.choices[op] {
+		if m.verdicts.allowed(op, k, done) {
+			return true
+		}
+	}
+	return false
+}
+
+func (r *roam) end(done Set) {
+	switch {
+	case len(r.ends) > 0 && done.Len() < r.ends[0].Len():
+		return
+	case len(r.ends) > 0 && done.Len() > r.ends[0].Len():
+		r.ends = r.ends[:0]
+	}
+	r.ends = append(r.ends, done)
+}
+
+// blocked says what stops the work, from the problem as it was given.
+func (m *model) blocked(r *roam) *Blocked {
+	slices.Sort(r.ends)
+	b := &Blocked{Never: m.toProblem(m.full &^ r.ever).Ops()}
+	for _, done := range r.ends[:min(len(r.ends), maxFronts)] {
+		b.Fronts = append(b.Fronts, m.front(state{done: done, class: -1}))
 	}
 	return b
 }
 
-func (f Front) equal(g Front) bool {
-	return f.Done == g.Done && slices.EqualFunc(f.Waiting, g.Waiting, func(a, b Waiting) bool {
-		return a.Op == b.Op && a.Missing == b.Missing && slices.Equal(a.Refused, b.Refused) && slices.Equal(a.Unlinked, b.Unlinked)
+// blockedByLinks says what stopped a search: its furthest states.
+func (s *search) blockedByLinks() *Blocked {
+	var ends []state
+	for i := range int32(s.store.n) {
+		n := s.store.at(i)
+		if n.status != closed {
+			continue
+		}
+		if len(ends) > 0 && n.done.Len() > ends[0].done.Len() {
+			ends = ends[:0]
+		}
+		if len(ends) == 0 || n.done.Len() == ends[0].done.Len() {
+			ends = append(ends, n.state())
+		}
+	}
+	slices.SortStableFunc(ends, func(a, b state) int {
+		return cmp.Or(cmp.Compare(a.done, b.done), cmp.Compare(a.class, b.class))
 	})
+	b := &Blocked{Never: s.m.toProblem(s.m.full &^ s.ever).Ops()}
+	for _, end := range ends[:min(len(ends), maxFronts)] {
+		b.Fronts = append(b.Fronts, s.m.front(end))
+	}
+	return b
 }
 
 func (m *model) front(s state) Front {
@@ -31,7 +130,7 @@ func (m *model) front(s state) Front {
 	for left := m.full &^ s.done; left != 0; left = left.rest() {
 		f.Waiting = append(f.Waiting, m.waiting(s, left.first()))
 	}
-	slices.SortFunc(f.Waiting, func(a, b Waiting) int { return a.Op - b.Op })
+	slices.SortFunc(f.Waiting, func(a, b Waiting) int { return cmp.Compare(a.Op, b.Op) })
 	return f
 }
 

@@ -23,12 +23,10 @@ func solvePlain(m *model) Result {
 	layer := []state{start}
 	var res Result
 	deepest := layer
-	var ever Set
 	for len(layer) > 0 {
 		deepest = layer
 		var next []state
 		for _, s := range layer {
-			ever |= s.done
 			res.Stats.Expanded++
 			m.successors(s, func(t state, o origin) {
 				o.cost += reached[s].cost
@@ -43,11 +41,11 @@ func solvePlain(m *model) Result {
 		}
 		layer = next
 	}
-	res.Stats.Stored, res.Stats.Verdicts = len(reached), m.verdicts.asked
+	res.Stats.Stored = len(reached)
 	res.Proven = true
 	best := slices.MinFunc(deepest, func(a, b state) int { return int(reached[a].cost - reached[b].cost) })
 	if best.done != m.full {
-		res.Blocked = m.blocked(ever, deepest)
+		res.Blocked = m.blocked(newRoam(m))
 		return res
 	}
 	res.Cost = int(reached[best].cost)

@@ -36,8 +36,8 @@ type Front struct {
 	Waiting []Waiting // every operation not done, in rising order
 }
 
-// Waiting says why an operation could not be done in a Front. If Missing is empty, every alternative of the operation is
-// in Refused or in Unlinked.
+// Waiting says why an operation could not be done in a Front. If it misses nothing and has an alternative that is in neither list,
+// it could be done, but the work could not be finished after it.
 type Waiting struct {
 	Op       int
 	Missing  Set   // operations that precedence wants before it and that are not done

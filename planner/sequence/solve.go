@@ -13,19 +13,41 @@ func Solve(p *Problem, budget int) (Result, error) {
 	if budget <= 0 {
 		budget = DefaultBudget
 	}
-	q := remember(p)
+	q, asked := remember(p)
+	r := solve(q, budget)
+	r.Stats.Verdicts = *asked
+	return r, nil
+}
+
+func solve(q *Problem, budget int) Result {
 	m := newModel(q, nil)
 	s := newSearch(m, newEstimator(m, budget))
-	finished := s.run(min(firstTry, budget))
-	if !finished && m.conditional {
-		sharp := sharpen(q)
-		if !sharp.hopeless {
-			m = newModel(sharp.p, sharp.altOf)
-			s = newSearch(m, newEstimator(m, budget))
-		}
+	if finished := s.run(min(firstTry, budget)); finished && s.incumbent != nil {
+		return s.result()
 	}
-	finished = s.alternate(budget)
-	return s.result(finished), nil
+	if m.conditional {
+		sharp := sharpen(q)
+		if sharp.hopeless {
+			return Result{Proven: true, Blocked: m.blocked(newRoam(m))}
+		}
+		sharper := newModel(sharp.p, sharp.altOf)
+		s = newSearch(sharper, newEstimator(sharper, budget))
+	}
+	finished := s.alternate(budget)
+	r := s.result()
+	if s.incumbent == nil {
+		r.Blocked, r.Proven = s.stopped(m, finished)
+	}
+	return r
+}
+
+// stopped says why no order was found, and whether it is proven that there is none. The model is that of the problem as it was given.
+func (s *search) stopped(m *model, finished bool) (*Blocked, bool) {
+	r := newRoam(m)
+	if !r.whole && r.complete() {
+		return m.blocked(r), true
+	}
+	return s.blockedByLinks(), finished
 }
 
 func newEstimator(m *model, budget int) estimator {
@@ -65,22 +87,21 @@ func (s *search) alternate(budget int) bool {
 	return s.run(0)
 }
 
-func (s *search) result(finished bool) Result {
-	r := Result{Proven: finished, Bound: int(s.m.base + s.lower()), Stats: s.stats}
-	r.Stats.Stored, r.Stats.Projected, r.Stats.Verdicts = s.store.n+s.beamed, s.bound.entries(), s.m.verdicts.asked
-	if s.incumbent == nil {
-		r.Blocked = &Blocked{}
-		return r
+func (s *search) result() Result {
+	r := Result{Stats: s.stats}
+	r.Stats.Stored, r.Stats.Projected = s.store.n+s.beamed, s.bound.entries()
+	if s.incumbent != nil {
+		r.Order, r.Cost, r.Bound = s.incumbent, int(s.m.base+s.best), int(s.m.base+s.lower())
+		r.Proven = r.Bound == r.Cost
 	}
-	r.Order, r.Cost = s.incumbent, int(s.m.base+s.best)
-	r.Proven = r.Bound == r.Cost
 	return r
 }
 
-// remember returns the problem with an Allowed that keeps its answers.
-func remember(p *Problem) *Problem {
+// remember returns the problem with an Allowed that keeps its answers, and the number of questions that went through to the caller.
+func remember(p *Problem) (*Problem, *int) {
+	asked := 0
 	if p.Allowed == nil {
-		return p
+		return p, &asked
 	}
 	type question struct {
 		op, alt int
@@ -94,8 +115,9 @@ func remember(p *Problem) *Problem {
 		if !ok {
 			answer = p.Allowed(op, alt, done)
 			known[key] = answer
+			asked++
 		}
 		return answer
 	}
-	return &q
+	return &q, &asked
 }

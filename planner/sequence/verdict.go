@@ -4,7 +4,6 @@ package sequence
 type verdicts struct {
 	m     *model
 	known map[verdictKey]bool
-	asked int
 }
 
 type verdictKey struct {
@@ -36,7 +35,6 @@ func (v *verdicts) allowed(op, choice int, done Set) bool {
 		c := &v.m.choices[op][choice]
 		ok = v.m.p.Allowed(v.m.opOf[op], c.alt, v.m.toProblem(done&c.mask))
 		v.known[verdictKey{uint8(op), uint8(choice), done & c.mask}] = ok
-		v.asked++
 	}
 	return ok
 }
