@@ -27,6 +27,9 @@ func meanings(card []plan.Line) md {
 			said.add("The " + l.Dial + " dial's marks count " + l.Reads + ".")
 		}
 	}
+	if len(said) == 0 {
+		return ""
+	}
 	return " " + esc(words(" ", said...))
 }
 

@@ -1,6 +1,8 @@
 package sheets
 
 import (
+	"strings"
+
 	"catchplate/partspec/units"
 	"catchplate/planner/plan"
 	"catchplate/sheets/draw"
@@ -45,7 +47,7 @@ func (s *sheet) howToHold(setup *plan.Setup) []block {
 		items = append(items, labelled("Tailstock", "a centre supports the free end"))
 	}
 	if setup.StickOutMM > 0 {
-		items = append(items, labelled("Stick-out", esc(s.length(setup.StickOutMM))))
+		items = append(items, labelled("Stick-out", esc("about "+units.Decimal(setup.StickOutMM, 1)+" mm")))
 	}
 	items = append(items, force(g)...)
 	items = append(items, labelled("Expect run-out", esc("up to "+units.Length(setup.RunOutMM).String()+", full indicator reading, of "+surface(setup.Locates))))
@@ -98,6 +100,9 @@ func force(g plan.Grip) []md {
 	items := []md{labelled("Hold with", esc("about "+newtons(g.WorkingN)+each))}
 	items = append(items, feel(g)...)
 	items = append(items, labelled("No less than", esc(newtons(g.LeastN)+each+", or the cut may turn the work")))
+	if g.MostN > 0 && g.WorkingN > g.MostN {
+		return append(items, labelled("For the finishing cuts, no more than", esc(newtons(g.MostN)+each+", or the grip harms the work: ease it first")))
+	}
 	if g.MostN > 0 {
 		return append(items, labelled("No more than", esc(newtons(g.MostN)+each+", or the grip harms the work")))
 	}
@@ -139,6 +144,9 @@ func release(setup *plan.Setup) []block {
 	out := []block{heading{3, esc("Before you let go of holding " + itoa(setup.Number))}}
 	items := []md{"Every operation of this holding is ticked."}
 	for _, c := range setup.BeforeRelease {
+		if printedAbove(setup, c) {
+			c.IfLarge, c.IfSmall, c.Doubt, c.When = "", "", "", ""
+		}
 		items = append(items, check(c))
 	}
 	out = append(out, list{ticks: true, items: items})
@@ -151,14 +159,26 @@ func release(setup *plan.Setup) []block {
 	return out
 }
 
+// printedAbove reports whether an operation of this holding asks for the same measurement, and so says what follows from it.
+func printedAbove(setup *plan.Setup, c plan.Check) bool {
+	for _, op := range setup.Operations {
+		for _, done := range op.Checks {
+			if done == c {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // reasons print sentences with their rules under a bold line.
 func reasons(title string, list []plan.Reason) []block {
 	if len(list) == 0 {
 		return nil
 	}
-	var text md
+	var texts []string
 	for _, r := range list {
-		text += " " + esc(r.Text) + cite(r.Rule)
+		texts = append(texts, string(esc(strings.TrimSuffix(r.Text, "."))+cite(r.Rule)))
 	}
-	return []block{para(bold(esc(title)+":") + text)}
+	return []block{para(bold(esc(title)+":") + " " + md(strings.Join(texts, "; ")) + ".")}
 }

@@ -76,12 +76,21 @@ func esc(text string) md {
 	var out strings.Builder
 	text = strings.Join(strings.FieldsFunc(text, func(r rune) bool { return unicode.IsSpace(r) || unicode.IsControl(r) }), " ")
 	for i, r := range text {
-		if strings.ContainsRune("\\`*_[]<>|~&", r) || r == '#' && i == 0 || startsBlock(text, i, r) {
+		if strings.ContainsRune("\\`*[]<>|~&", r) || r == '#' && i == 0 || r == '_' && !within(text, i) || startsBlock(text, i, r) {
 			out.WriteByte('\\')
 		}
 		out.WriteRune(r)
 	}
 	return md(out.String())
+}
+
+// within reports whether the sign at i stands between letters or figures, where an underscore means only itself.
+func within(text string, i int) bool {
+	return i > 0 && i+1 < len(text) && alphanumeric(text[i-1]) && alphanumeric(text[i+1])
+}
+
+func alphanumeric(b byte) bool {
+	return b >= '0' && b <= '9' || b >= 'a' && b <= 'z' || b >= 'A' && b <= 'Z'
 }
 
 // startsBlock reports whether a sign at the start of a line would open a list or a rule there: "-", "+", "=", "1. ", "1) ".

@@ -27,7 +27,7 @@ func restsOn(s *sheet) []block {
 		for _, p := range o.Pairs {
 			because := esc(p.Text) + cite(p.Rule)
 			if p.Rule == "" && p.ExtraMinutes > 0 {
-				because += esc(" (the other way round: " + minutes(p.ExtraMinutes) + " more)")
+				because += " " + esc("(the other way round: "+minutes(p.ExtraMinutes)+" more)")
 			}
 			t.rows = append(t.rows, []md{esc(p.Before), esc(p.After), because})
 		}

@@ -90,7 +90,7 @@ func numbersOf(p *plan.Plan) map[string]bool {
 			x := math.Abs(v.Float())
 			l := units.Length(x)
 			add(l.Both(units.InMM), units.Minutes(x).String(), units.Force(x).String(), units.Speed(x).String(),
-				units.Angle(x).String(), units.Angle(x).DegreesMinutes(), units.Decimal(x, 0))
+				units.Angle(x).String(), units.Angle(x).DegreesMinutes(), units.Decimal(x, 0), units.Decimal(x, 1))
 		}
 	})
 	return known

@@ -88,11 +88,18 @@ func insideItems(sc *scene, cuts []cutMark) []item {
 	return items
 }
 
+// mostCrossZeros is how many zeros of the cross slide are shown; where there are more, each operation's own line must serve.
+const mostCrossZeros = 3
+
 // crossZeros are the diameters at which the cross slide's dial is set to nought.
 func crossZeros(sc *scene) []item {
+	zeros := zerosOf(sc.setup, "cross")
+	if len(zeros) > mostCrossZeros {
+		return nil
+	}
 	var items []item
-	for _, z := range zerosOf(sc.setup, "cross") {
-		text := "cross 0 at Ø" + units.Length(z.referenceMM).Figure(units.InMM) + " (" + z.numbers() + ")"
+	for _, z := range zeros {
+		text := "cross 0 at Ø" + units.Length(z.referenceMM).Figure(units.InMM) + " (" + z.numbers(sc.setup) + ")"
 		items = append(items, item{y: z.referenceMM / 2 * sc.v.scale, lines: Wrap(text, columnText, textSize, false)})
 	}
 	return items
@@ -102,13 +109,23 @@ func crossZeros(sc *scene) []item {
 type zeroGroup struct {
 	dial        string
 	referenceMM float64
-	operations  []int
+	operations  []int // their places in the holding's list
 }
 
-func (z zeroGroup) numbers() string {
+// numbers names the operations, runs of neighbours by their first and last.
+func (z zeroGroup) numbers(s *plan.Setup) string {
 	var out []string
-	for _, n := range z.operations {
-		out = append(out, strconv.Itoa(n))
+	for i := 0; i < len(z.operations); {
+		j := i
+		for j+1 < len(z.operations) && z.operations[j+1] == z.operations[j]+1 {
+			j++
+		}
+		text := strconv.Itoa(s.Operations[z.operations[i]].Number)
+		if j > i {
+			text += " to " + strconv.Itoa(s.Operations[z.operations[j]].Number)
+		}
+		out = append(out, text)
+		i = j + 1
 	}
 	return strings.Join(out, ", ")
 }
@@ -116,27 +133,26 @@ func (z zeroGroup) numbers() string {
 // zerosOf collects the zeros of some dials, in the order in which they are first set.
 func zerosOf(s *plan.Setup, dials ...string) []zeroGroup {
 	var out []zeroGroup
-	for _, op := range s.Operations {
+	for i, op := range s.Operations {
 		for _, z := range op.Zeros {
-			if !contains(dials, z.Dial) {
-				continue
+			if contains(dials, z.Dial) {
+				out = addZero(out, z, i)
 			}
-			out = addZero(out, z, op.Number)
 		}
 	}
 	return out
 }
 
-func addZero(groups []zeroGroup, z plan.Zero, number int) []zeroGroup {
+func addZero(groups []zeroGroup, z plan.Zero, operation int) []zeroGroup {
 	for i, g := range groups {
 		if g.dial == z.Dial && g.referenceMM == z.ReferenceMM {
-			if n := g.operations; n[len(n)-1] != number {
-				groups[i].operations = append(n, number)
+			if n := g.operations; n[len(n)-1] != operation {
+				groups[i].operations = append(n, operation)
 			}
 			return groups
 		}
 	}
-	return append(groups, zeroGroup{z.Dial, z.ReferenceMM, []int{number}})
+	return append(groups, zeroGroup{z.Dial, z.ReferenceMM, []int{operation}})
 }
 
 func contains(list []string, s string) bool {

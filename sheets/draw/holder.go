@@ -165,7 +165,7 @@ func (sc *scene) zeroMarks() []mark {
 	var marks []mark
 	at := map[float64]int{}
 	for _, z := range zerosOf(sc.setup, "saddle", "tailstock") {
-		text := z.dial + " 0 (" + z.numbers() + ")"
+		text := z.dial + " 0 (" + z.numbers(sc.setup) + ")"
 		lines := Wrap(text, labelMost, textSize, false)
 		if i, ok := at[z.referenceMM]; ok {
 			marks[i].lines = append(marks[i].lines, lines...)

@@ -176,7 +176,7 @@ func (c *Canvas) stickOut(sc *scene, top float64) float64 {
 		busy = append(busy, r.x)
 	}
 	from, to := min(sc.gripFree, sc.xFree), max(sc.gripFree, sc.xFree)
-	text := units.Length(sc.setup.StickOutMM).String() + " out"
+	text := units.Decimal(sc.setup.StickOutMM, 1) + " mm out"
 	c.rungs(ladder([]span{{from, to, sc.reach, sc.reach, text}}, busy), top)
 	return top + firstLevel + extPast
 }
@@ -202,6 +202,9 @@ func (c *Canvas) legend(sc *scene, unmarked []string) {
 		swatch(Paper, "is left in the chuck")
 	}
 	lines := []string{"Not to scale. Headstock at the left, the part's " + sc.setup.FreeEnd + " end points to the right."}
+	if len(zerosOf(sc.setup, "cross")) > mostCrossZeros {
+		lines = append(lines, "The cross dial's noughts stand with the operations.")
+	}
 	if len(unmarked) > 0 {
 		lines = append(lines, "Without a mark: "+strings.Join(unmarked, ", ")+".")
 	}
