@@ -221,8 +221,12 @@ func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operat
 		if k == n-1 && last.measure != nil {
 			note = "stop and measure: what is left now sets the last cut"
 		}
-		p.cut(passName(k, n), at(marks, start), at(marks, stop), m)
-		p.line(passName(k, n), "cross", marks, p.diameter(r), note, m != nil)
+		name := passName(k, n)
+		if g.size == nil {
+			name = fmt.Sprintf("rough %d", k)
+		}
+		p.cut(name, at(marks, start), at(marks, stop), m)
+		p.line(name, "cross", marks, p.diameter(r), note, m != nil)
 	}
 	p.line("stop at", "saddle", stop, "shoulder "+p.both(math.Abs(stopZ-p.j.DatumZ), "saddle")+" from the face", "", false)
 	p.done.Outer = solid.Const(math.Min(nearZ, stopZ), math.Max(nearZ, stopZ), last.radius)

@@ -93,7 +93,7 @@ func (c *Context) capped(r Rate, caps ...speed.Cap) Rate {
 // powerShare is the part of the motor's power that a cut may take at the spindle: belts lose a quarter, and 0.7 of the rest is used (rule C-29).
 const powerShare = 0.7 * 0.75
 
-// powerCap is the speed at which a cut takes all the power there is for it.
+// powerCap is the speed at which a cut with a sharp edge takes all the power there is for it: a worn one is the grip's concern, not the motor's.
 func (c *Context) powerCap(r Rate) []speed.Cap {
 	if c.Lathe.PowerKW == 0 || !c.Rules.Has("C-29") {
 		return nil
@@ -110,7 +110,7 @@ func (c *Context) powerCap(r Rate) []speed.Cap {
 	if torque <= 0 {
 		return nil
 	}
-	return []speed.Cap{{What: "the motor's power", RPM: units.Speed(c.Lathe.PowerKW * powerShare * 60_000 / (2 * math.Pi * torque)), Rule: "C-29", Source: "power = force x speed"}}
+	return []speed.Cap{{What: "the motor's power", RPM: units.Speed(c.Lathe.PowerKW * powerShare * 60_000 / (2 * math.Pi * torque / wear)), Rule: "C-29", Source: "power = force x speed"}}
 }
 
 func plainOperation(op speed.Operation) speed.Operation {
