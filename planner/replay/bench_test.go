@@ -25,7 +25,7 @@ func newBench(t *testing.T, hcl string, left, right float64) *bench {
 	job, _, diags := partspec.Parse([]partspec.Source{{Name: "test.hcl", Text: []byte(hcl)}})
 	require.False(t, diags.HasErrors(), "%v", diags)
 	p := job.Parts[0]
-	return &bench{t: t, job: job, part: &plan.Part{Name: p.Name, Quantity: 1, LengthMM: float64(p.Length.Value),
+	return &bench{t: t, job: job, part: &plan.Part{Name: p.Name, Material: p.Material.ID, Quantity: p.Quantity, LengthMM: float64(p.Length.Value),
 		Stock: plan.Stock{LeftZ: left, RightZ: right, LengthMM: right - left}}}
 }
 
@@ -116,6 +116,13 @@ func (b *bench) line(label string, rd plan.Reading, byMeasure bool) {
 	if per := int64(math.Round(float64(d.PerTurn.Value / d.Graduation.Value))); per > 0 && l.Total >= 0 {
 		l.Counted, l.Turns, l.Marks = true, l.Total/per, l.Total%per
 	}
+	if z := b.zeros["cross"]; rd.Dial == "cross" && !byMeasure {
+		travel := 2 * float64(l.Total) * graduationOf(d)
+		if z.Outward {
+			travel = -travel
+		}
+		l.Makes = "Ø" + mm(z.ReferenceMM-travel) + " mm"
+	}
 	b.op.Card = append(b.op.Card, l)
 }
 
@@ -188,6 +195,7 @@ func bush(t *testing.T) *bench {
 	b.zero("saddle", 20, false)
 	b.turn("finish", 10, 21, 4, &plan.Measured{What: "diameter", LowMM: 19.95, HighMM: 20})
 	b.cut("shoulder", b.at(10, 4), b.at(15, 4), nil)
+	b.op.Checks = []plan.Check{{What: "body, diameter", Feature: "body", LowMM: 19.95, HighMM: 20, Instrument: "micrometer"}}
 
 	b.do("part/part_off", "part", plan.PartOff, parting, 0, 300, 0.03, 0)
 	b.zero("cross", 28, false)

@@ -104,6 +104,24 @@ func (w *walk) checkCard(op plan.Operation) {
 			w.failOp("card", "line %q sets the %s dial to %d, where no cut goes", l.Label, l.Dial, l.Total)
 		}
 		w.checkLine(l)
+		w.checkMakes(l)
+	}
+}
+
+// checkMakes holds the diameter that a line of the cross dial promises against its count. Where the size is measured, the line is only a guide.
+func (w *walk) checkMakes(l plan.Line) {
+	z, ok := w.zeros[l.Dial]
+	if l.Dial != "cross" || l.ByMeasure || !ok || !strings.HasPrefix(l.Makes, "Ø") {
+		return
+	}
+	travel := 2 * float64(l.Total) * z.graduation
+	if z.Outward {
+		travel = -travel
+	}
+	want := z.ReferenceMM - travel
+	got, digit, ok := readFigure(strings.TrimPrefix(l.Makes, "Ø"))
+	if !ok || math.Abs(got-want) > digit/2+figure {
+		w.failOp("card", "line %q promises %q; %d graduations from Ø%s make Ø%s", l.Label, l.Makes, l.Total, mm(z.ReferenceMM), mm(want))
 	}
 }
 

@@ -85,6 +85,7 @@ func shift(id string, cut int, dial string, by int64) func(*testing.T, *plan.Pla
 				l.Counted, l.Turns, l.Marks = false, 0, l.Total
 				graduation := map[string]float64{"cross": 0.02, "saddle": 0.1, "tailstock": 0.1, "top": 0.02}[dial]
 				l.Reading = mm(float64(l.Total)*graduation) + " mm"
+				l.Makes = ""
 			}
 		}
 	}
@@ -136,6 +137,7 @@ func bushCorruptions() []corruption {
 			o.Cuts[0].To[0].Graduations -= 200
 			o.Card[0].Total, o.Card[0].Counted, o.Card[0].Turns = o.Cuts[0].To[0].Graduations, false, 0
 			o.Card[0].Marks, o.Card[0].Reading = o.Card[0].Total, mm(float64(o.Card[0].Total)*0.02)+" mm"
+			o.Card[0].Makes = ""
 		}, "parting"},
 		{"drilled short", change("bore.main/drill", func(o *plan.Operation) { o.Cuts[1].To[0].Graduations -= 60 }), ""},
 		{"length measured off the drawing", change("face.left", func(o *plan.Operation) { o.Cuts[0].ToMeasure.LowMM = -0.3 }), "size"},
@@ -146,6 +148,11 @@ func bushCorruptions() []corruption {
 		{"card turns that do not add up", change("spigot.body/rough", func(o *plan.Operation) { o.Card[0].Turns++ }), "card"},
 		{"card figure wrong", change("flange.rim/turn", func(o *plan.Operation) { o.Card[0].Reading = "2.2 mm" }), "card"},
 		{"card reads radius", change("flange.rim/turn", func(o *plan.Operation) { o.Card[0].Reads = "radius" }), "card"},
+		{"card promises another size", change("flange.rim/turn", func(o *plan.Operation) { o.Card[0].Makes = "Ø28.1 mm" }), "card"},
+		{"limits to measure by", change("spigot.body/turn", func(o *plan.Operation) { o.Checks[0].HighMM = 20.05 }), "check"},
+		{"an instrument that is not owned", change("spigot.body/turn", func(o *plan.Operation) { o.Checks[0].Instrument = "laser" }), "check"},
+		{"another material", func(_ *testing.T, p *plan.Plan) { p.Parts[0].Material = "aluminium-6082" }, "part"},
+		{"another quantity", func(_ *testing.T, p *plan.Plan) { p.Parts[0].Quantity = 3 }, "part"},
 		{"card line forgotten", change("flange.rim/turn", func(o *plan.Operation) { o.Card = o.Card[1:] }), "card"},
 		{"one pass more than cuts", change("spigot.body/rough", func(o *plan.Operation) { o.Passes++ }), "passes"},
 		{"one rough cut left out", change("spigot.body/rough", func(o *plan.Operation) {

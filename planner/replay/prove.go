@@ -50,6 +50,8 @@ func provePart(r *record, job *partspec.Job, part *partspec.Part, p plan.Part) p
 		return plan.Proof{}
 	}
 	checkNumbers(r, p)
+	checkHead(r, part, p)
+	checkSizes(r, job, part, p)
 	movements, removing := 0, map[cutKey]bool{}
 	all := worlds(p)
 	for i, world := range all {
