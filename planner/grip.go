@@ -12,6 +12,7 @@ import (
 // demand is what one operation asks of the grip: no less than least; and a working force spends as much of the roundness as lobePerN says.
 type demand struct {
 	op       string
+	step     sequence.Step
 	least    float64
 	most     float64 // that the roundness stands; 0 = anything
 	lobePerN float64
@@ -32,11 +33,8 @@ func (w *writer) gripOf(m holding.Mount, steps []sequence.Step) plan.Grip {
 	if m.Jaws() == 0 {
 		return g
 	}
-	list := w.demands(m, steps)
-	split := 0
-	for split < len(list)-1 && !fits(list[split:]) {
-		split++
-	}
+	list := w.demands(m, steps, w.done)
+	split := easeAt(list)
 	before, after := list[:split], list[split:]
 	g.LeastN, g.MostN = window(after)
 	g.WorkingN = math.Max(g.LeastN, list[0].f.Case.LightN)
@@ -59,17 +57,26 @@ func (w *writer) gripOf(m holding.Mount, steps []sequence.Step) plan.Grip {
 	return g
 }
 
-// demands lists what every step asks, at its own moment.
-func (w *writer) demands(m holding.Mount, steps []sequence.Step) []demand {
+// easeAt is the first demand from which on one grip serves all that follow: 0 where no easing is needed.
+func easeAt(list []demand) int {
+	split := 0
+	for split < len(list)-1 && !fits(list[split:]) {
+		split++
+	}
+	return split
+}
+
+// demands lists what every step of a setup asks, at its own moment; done is what was done before.
+func (o *ordering) demands(m holding.Mount, steps []sequence.Step, before map[int]bool) []demand {
 	done := map[int]bool{}
-	for k := range w.done {
+	for k := range before {
 		done[k] = true
 	}
 	var list []demand
 	for _, s := range steps {
-		c := w.choice(s)
-		_, f := w.shop.Judge(m, s.Op, c.facts, func(i int) bool { return done[i] })
-		d := demand{op: w.shop.Tasks[s.Op].ID, least: f.LeastN, f: f}
+		c := o.alts[s.Op][s.Alt]
+		_, f := o.shop.Judge(m, s.Op, c.facts, func(i int) bool { return done[i] })
+		d := demand{op: o.shop.Tasks[s.Op].ID, step: s, least: f.LeastN, f: f}
 		if f.LimitMM > 0 && f.LobeMM > 0 {
 			d.lobePerN = f.LobeMM / f.WorkingN
 			d.most = math.Floor(f.LimitMM / d.lobePerN)

@@ -50,18 +50,41 @@ func orderWork(ctx *process.Context, shop *holding.Shop, desperate bool) *orderi
 	o.arcs = ctx.Rules.Arcs(o.work())
 	o.light = o.thin()
 	o.choices()
-	problem := o.problem()
-	result, err := sequence.Solve(problem, orderBudget)
-	if err != nil {
-		o.refusals = []plan.Refusal{{What: "ordering", Reasons: []string{err.Error()}, Remedies: []string{"draw the part with fewer features"}}}
-		return o
-	}
-	o.result, o.cost = result, result.Cost
-	if result.Blocked != nil {
-		o.refusals = o.blocked()
-	}
+	o.solve()
 	return o
 }
+
+// solve finds the cheapest order whose stays also have one grip that serves them. The bound is that of the first search, which knows nothing of companions.
+func (o *ordering) solve() {
+	for try := 0; ; try++ {
+		result, err := sequence.Solve(o.problem(), orderBudget)
+		if err != nil {
+			o.refusals = []plan.Refusal{{What: "ordering", Reasons: []string{err.Error()}, Remedies: []string{"draw the part with fewer features"}}}
+			return
+		}
+		if try > 0 {
+			result.Bound = o.result.Bound
+			result.Proven = result.Proven && result.Cost == result.Bound
+		}
+		o.result, o.cost = result, result.Cost
+		if result.Blocked != nil {
+			o.refusals = o.blocked()
+			return
+		}
+		step, crowded := o.crowded(result.Order)
+		if !crowded {
+			return
+		}
+		if try == mostTries {
+			o.refusals = []plan.Refusal{{Feature: o.shop.Tasks[step.Op].Feature, What: o.shop.Tasks[step.Op].ID, Reasons: []string{"no one grip serves all operations of a setting: what holds the heaviest cut spoils the thinnest wall"}, Remedies: []string{"lighter cuts, thicker stock, or a holding that does not squeeze"}}}
+			return
+		}
+		o.forbid(step)
+	}
+}
+
+// mostTries bounds the searches made anew for want of a common grip.
+const mostTries = 12
 
 // orderBudget bounds the search in states, so that the answer is the same on every machine.
 const orderBudget = 400_000

@@ -29,13 +29,9 @@ func writeOut(out *plan.Part, a *attempt) {
 	w := &writer{ordering: a.order, out: out, body: a.ctx.Stock, done: map[int]bool{}}
 	w.stock()
 	steps := a.order.result.Order
-	for from := 0; from < len(steps); {
-		to := from + 1
-		for to < len(steps) && w.choice(steps[to]).mount == w.choice(steps[from]).mount {
-			to++
-		}
-		w.setup(steps[from:to], to == len(steps))
-		from = to
+	stays := w.stays(steps)
+	for i, stay := range stays {
+		w.setup(stay, i == len(stays)-1)
 	}
 	w.wordOrder(steps)
 	out.Cautions = w.cautions()

@@ -48,7 +48,8 @@ func (c *Context) writeBlade(i int, t Task, w Way, g turning, j Job) (plan.Opera
 	p.crossZero(2*before, false, "touch the outside there, "+p.diameter(before))
 	p.saddleZero()
 	up := c.rise(i)
-	z0, z1 := t.Z0+g.leave*up[0], t.Z1-g.leave*up[1]
+	z0 := t.Z0 + math.Max(g.leave*up[0], c.filletAt(b.Name, partspec.Left))
+	z1 := t.Z1 - math.Max(g.leave*up[1], c.filletAt(b.Name, partspec.Right))
 	p.bladeTo(z0, z1, g, float64(w.Tool.Width), "")
 	p.note("The saddle's figure is for the corner of the blade nearest to the headstock.")
 	p.why("the diameter lies behind a larger one: a blade reaches it without turning the work round", "A-46")

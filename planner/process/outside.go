@@ -199,7 +199,8 @@ func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operat
 		nearZ, farZ = t.Z0, t.Z1
 		farUp = c.rise(i)[1]
 	}
-	stop, stopZ := p.saddleShort(farZ - p.toChuck()*g.leave*farUp)
+	corner := c.filletAt(b.Name, j.Free.Other())
+	stop, stopZ := p.saddleShort(farZ - p.toChuck()*math.Max(corner, g.leave*farUp))
 	if farUp == 0 && c.lowerBeyond(i, j.Free) {
 		stop, stopZ = p.saddle(farZ + p.toChuck()*clearance) // past the edge, so that the tool's nose leaves no corner there
 	}
@@ -230,7 +231,7 @@ func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operat
 	}
 	p.line("stop at", "saddle", stop, "shoulder "+p.both(math.Abs(stopZ-p.j.DatumZ), "saddle")+" from the face", "", false)
 	p.done.Outer = solid.Const(math.Min(nearZ, stopZ), math.Max(nearZ, stopZ), last.radius)
-	if g.faceOut && farUp > 0 {
+	if g.faceOut && farUp > 0 && corner == 0 {
 		p.faceShoulder(j, last, stop, stopZ)
 	}
 	p.turnWords(g)

@@ -58,6 +58,7 @@ func (c *Context) profile(i int, f *partspec.Profile) []Task {
 				p.note("Blue the steps. File until the blue at the inner corner of every step just vanishes: those corners lie on the curve.")
 				p.note("At most %.2f mm is to come off anywhere, square to the surface.", c.fileLeft())
 				p.why("the crests are the file's, the inner corners are the witness", "C-18")
+				p.op.DepthMM = c.fileLeft()
 				p.done.Outer = b.Curve
 				return p.finish()
 			}
@@ -170,11 +171,4 @@ func (c *Context) writeSteps(b shape.Block, f *partspec.Profile, t Task, w Way, 
 	p.why("both dials go one way only", "C-08")
 	p.done.Outer = b.Curve.Raise(table.WorstLeftoverMM)
 	return p.finish()
-}
-
-// fillet makes the tasks of a rounded internal corner; an edge is rounded as a profile.
-func (c *Context) fillet(f *partspec.Fillet) []Task {
-	t := Task{Op: shape.Op{ID: f.ID() + "/fillet", Feature: f.Name, Process: plan.Fillet, Stage: shape.Finishing, Z0: float64(f.Edge.Z), Z1: float64(f.Edge.Z), Makes: []string{f.Name}}}
-	t.Lacking = []string{fmt.Sprintf("%s: fillets are not planned yet; draw a rounded edge as a profile, or a corner up to %.1f as inner_corner", f.Name, float64(c.Part.InnerCorner))}
-	return []Task{t}
 }
