@@ -179,11 +179,8 @@ func (s *shaper) leftOver(o *outside, start units.Length, towards End, last bool
 			"Write length = 12 or length = \"1/2 in\". Only the last outside feature may leave it out; it gets what is left.")
 		return false
 	}
-	rest := s.length() - start
-	if towards == Left {
-		rest = start
-	}
-	if rest = rest.Round(positionDecimals); rest <= 0 {
+	rest := s.freeFrom(start, towards).Round(positionDecimals)
+	if rest <= 0 {
 		s.c.fail(e, e.head(), fmt.Sprintf("Nothing is left for %s", e.title()),
 			"The features before it take %s; the part is %s long.%s",
 			s.shown(s.length()-rest), s.shown(s.length()), s.unitHint(-rest))
@@ -191,6 +188,25 @@ func (s *shaper) leftOver(o *outside, start units.Length, towards End, last bool
 	}
 	*o.length = s.closing(e, rest)
 	return o.settle == nil || o.settle(rest)
+}
+
+// freeFrom is the length from a place to the next piece that stands, or to the
+// end of the part.
+func (s *shaper) freeFrom(start units.Length, towards End) units.Length {
+	free := start
+	if towards == Right {
+		free = s.length() - start
+	}
+	for _, o := range s.outer {
+		gap := o.span.Left - start
+		if towards == Left {
+			gap = start - o.span.Right
+		}
+		if o.placed && gap > -sameLength {
+			free = min(free, gap)
+		}
+	}
+	return free
 }
 
 // closing is a length that no one wrote: the part's length less all the others.

@@ -16,6 +16,9 @@ func (s *shaper) knurl(e *entry) Feature {
 			"Name a spigot or a flange.")
 		return nil
 	}
+	if _, threaded := s.threadOn(base.Name); threaded {
+		s.c.fail(e, e.at("on"), fmt.Sprintf("%s has a thread", s.entryOf(base.Name).title()), "A knurl and a thread need a spigot each.")
+	}
 	f := &Knurl{FeatureHead: s.head(e), On: base.Name, Pitch: e.length("pitch"), Pattern: e.text("pattern"), Span: base.Span}
 	switch f.Pattern {
 	case "":

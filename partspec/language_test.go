@@ -25,6 +25,7 @@ func languageDocument(t *testing.T) string {
 func TestLanguageExamples(t *testing.T) {
 	examples := fence.FindAllStringSubmatch(languageDocument(t), -1)
 	require.Greater(t, len(examples), 10)
+	shown := map[string]bool{}
 	for _, example := range examples {
 		text := example[2]
 		if example[1] == "hcl feature" {
@@ -32,7 +33,15 @@ func TestLanguageExamples(t *testing.T) {
 		}
 		job, _, found := Parse([]Source{{"language.md", []byte(text)}})
 		assert.Empty(t, found, text)
-		assert.NotNil(t, job, text)
+		require.NotNil(t, job, text)
+		for _, p := range job.Parts {
+			for _, f := range p.Features {
+				shown[f.Head().Word] = true
+			}
+		}
+	}
+	for _, word := range FeatureWords() {
+		assert.True(t, shown[word], "no example has a %s", word)
 	}
 }
 

@@ -57,12 +57,28 @@ func (s *shaper) outsidePieces() []piece {
 	return pieces
 }
 
-// groovePieces lists the grooves.
-func (s *shaper) groovePieces() []piece {
+// cutPieces lists what grooves and threads leave of the outside.
+func (s *shaper) cutPieces() []piece {
 	var pieces []piece
 	for _, e := range s.entries {
-		if g, ok := s.done[e.name].(*Groove); ok {
-			pieces = append(pieces, g.piece())
+		switch f := s.done[e.name].(type) {
+		case *Groove:
+			pieces = append(pieces, f.piece())
+		case *Thread:
+			if !f.Inside {
+				pieces = append(pieces, cylinder(f.Name, f.Span, f.Thread.CoreExt))
+			}
+		}
+	}
+	return pieces
+}
+
+// threadPieces lists what inside threads take of the wall.
+func (s *shaper) threadPieces() []piece {
+	var pieces []piece
+	for _, e := range s.entries {
+		if f, ok := s.done[e.name].(*Thread); ok && f.Inside {
+			pieces = append(pieces, cylinder(f.Name, f.Span, f.Thread.Major))
 		}
 	}
 	return pieces
@@ -107,8 +123,8 @@ func between(stretch Span, lists ...[]units.Length) []units.Length {
 
 // checkWalls finds places where the hollow reaches the outside.
 func (s *shaper) checkWalls() {
-	outer := slices.Concat(s.outsidePieces(), s.groovePieces())
-	for _, in := range s.insidePieces() {
+	outer := slices.Concat(s.outsidePieces(), s.cutPieces())
+	for _, in := range slices.Concat(s.insidePieces(), s.threadPieces()) {
 		for _, out := range outer {
 			if both, ok := common(in.span, out.span); ok && s.checkWall(in, out, both) {
 				break

@@ -121,6 +121,7 @@ func (s *shaper) build() []Feature {
 			s.nestBores()
 		case stageCut:
 			s.checkGrooves()
+		case stageThread:
 			s.checkWalls()
 		case stageEdge:
 			s.checkEdges()

@@ -106,6 +106,10 @@ func (s *shaper) thread(e *entry) Feature {
 	switch base := on.(type) {
 	case *Spigot:
 		whole, f.From = base.Span, s.threadEnd(e, base)
+		if base.AsSupplied && (base.Diameter.Value-t.Major).Abs() > blankAgrees {
+			s.c.fail(e, e.at("size"), fmt.Sprintf("%s does not suit the stock", e.title()),
+				"%s is %s over its crests, the stock %s: turn the spigot to size.", t.Designation, s.shown(t.Major), s.shown(base.Diameter.Value))
+		}
 		if base.AsSupplied && s.part.Stock.Kind == Hexagon {
 			s.c.fail(e, e.at("on"), "A thread cannot be cut on a hexagon's flats", "Name a spigot that is turned.")
 		}
@@ -114,6 +118,10 @@ func (s *shaper) thread(e *entry) Feature {
 		if !base.Through && f.From != base.From {
 			s.c.fail(e, e.at("from"), fmt.Sprintf("%s is not open at the %s end", s.entryOf(f.On).title(), f.From),
 				"Leave from out.")
+		}
+		if base.AsSupplied && (base.Diameter.Value-t.MinorInt).Abs() > t.Pitch*coreOffPerPitch {
+			s.c.fail(e, e.at("size"), fmt.Sprintf("%s does not suit the stock", e.title()),
+				"The core of %s is %s, the stock's bore %s: bore it to size.", t.Designation, s.shown(t.MinorInt), s.shown(base.Diameter.Value))
 		}
 	default:
 		s.c.fail(e, e.at("on"), fmt.Sprintf("A thread cannot be on %s", s.entryOf(f.On).title()),

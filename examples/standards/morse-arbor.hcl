@@ -11,6 +11,7 @@ part "morse_arbor" {
 
   stock "bar" {
     diameter = 20
+    length   = 92 # sawn: too long to be worked out of the bar
   }
 
   taper "shank" {

@@ -23,7 +23,7 @@ workshop "small_workshop" {
       per_turn   = 1
       reads      = "travel"
       backlash   = 0.1
-      travel     = 70
+      travel     = 80
     }
     dial "saddle" {
       graduation = 0.1

@@ -285,3 +285,44 @@ part "meeting_edges" {
     size = 1.5
   }
 }
+
+part "thread_walls" {
+  material = "brass"
+  length   = 20
+  stock "bar" {
+    diameter = 12
+  }
+  spigot "stem" {
+    length = 8
+  }
+  spigot "collar" {
+    diameter = 11
+    length   = 6
+  }
+  spigot "own" {
+    as_supplied = true
+  }
+  bore "way" { # ERROR "leaves no wall. Its diameter is 8.5 mm where thread 'outer' is 8.16 mm"
+    diameter = 8.5
+  }
+  counterbore "socket" {
+    from  = "right"
+    depth = 5
+  }
+  thread "outer" {
+    on   = "stem"
+    size = "M10"
+  }
+  thread "inner" { # ERROR "leaves no wall. Its diameter is 12 mm where spigot 'own' is 12 mm"
+    on   = "socket"
+    size = "M12"
+  }
+  thread "bright" {
+    on   = "own"
+    size = "M14" # ERROR "does not suit the stock"
+  }
+  knurl "grip" {
+    on    = "stem" # ERROR "has a thread"
+    pitch = 1
+  }
+}
