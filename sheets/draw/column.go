@@ -99,7 +99,7 @@ func crossZeros(sc *scene) []item {
 	}
 	var items []item
 	for _, z := range zeros {
-		text := "cross 0 at Ø" + units.Length(z.referenceMM).Figure(units.InMM) + " (" + z.numbers(sc.setup) + ")"
+		text := "cross 0 at Ø" + units.Decimal(z.referenceMM, 2) + " (" + z.numbers(sc.setup) + ")"
 		items = append(items, item{y: z.referenceMM / 2 * sc.v.scale, lines: Wrap(text, columnText, textSize, false)})
 	}
 	return items

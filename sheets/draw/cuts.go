@@ -2,8 +2,6 @@ package draw
 
 import (
 	"fmt"
-	"math"
-	"sort"
 	"strconv"
 
 	"catchplate/planner/plan"
@@ -36,9 +34,11 @@ type place struct {
 }
 
 const (
-	cutRoom  = 13.0 // above the work, for the arrows of cuts
-	cutLong  = 8.0  // an arrow of a cut
-	cutAbove = 3.5  // from the work to an arrow along it
+	cutLong  = 8.0 // an arrow of a cut
+	cutShort = 4.5 // and along a short surface
+	cutAbove = 2.5 // from the work to an arrow along it
+	cutClear = 1.0 // between two arrows, and from the work to an arrow across it
+	cutRise  = 3.0 // by which an arrow gives way to others, away from the work
 )
 
 var words = map[plan.Process]string{
@@ -130,20 +130,30 @@ func find(dims []plan.Dim, feature string) (plan.Dim, bool) {
 	return plan.Dim{}, false
 }
 
-// wayOf is the way of the last cut, read from its dials; where no dial tells, it is the usual one of the process.
+// wayOf is the way that matters of an operation: along the work for turning and boring, across it for facing. It is read from the dials; where
+// they tell nothing, and for all other work, it is the usual one of the process.
 func wayOf(op plan.Operation) heading {
-	if n := len(op.Cuts); n > 0 {
-		if way := wayOfCut(op, op.Cuts[n-1]); way != headingInvalid {
-			return way
-		}
-	}
 	switch op.Process {
-	case plan.Face, plan.Groove, plan.Chamfer, plan.Fillet, plan.PartOff, plan.SawOff, plan.Deburr:
+	case plan.TurnRough, plan.TurnFinish, plan.BoreOut, plan.TaperTurn:
+		return firstWay(op, toHead, toFree)
+	case plan.Face:
+		return firstWay(op, inward, outward)
+	case plan.Groove, plan.Chamfer, plan.Fillet, plan.PartOff, plan.SawOff, plan.Deburr:
 		return inward
 	case plan.Recess:
 		return outward
 	}
 	return toHead
+}
+
+// firstWay is the first of two ways that a cut of the operation goes; usual when none does.
+func firstWay(op plan.Operation, usual, other heading) heading {
+	for _, cut := range op.Cuts {
+		if way := wayOfCut(op, cut); way == usual || way == other {
+			return way
+		}
+	}
+	return usual
 }
 
 func wayOfCut(op plan.Operation, cut plan.Cut) heading {
@@ -153,18 +163,15 @@ func wayOfCut(op plan.Operation, cut plan.Cut) heading {
 				continue
 			}
 			forward := to.Graduations > from.Graduations
-			switch from.Dial {
-			case "cross":
-				if forward != outwardDial(op) {
-					return inward
-				}
+			switch {
+			case from.Dial == "cross" && forward != outwardDial(op):
+				return inward
+			case from.Dial == "cross":
 				return outward
-			default:
-				if forward {
-					return toHead
-				}
-				return toFree
+			case forward:
+				return toHead
 			}
+			return toFree
 		}
 	}
 	return headingInvalid
@@ -177,84 +184,4 @@ func outwardDial(op plan.Operation) bool {
 		}
 	}
 	return false
-}
-
-// arrowGap is the least distance between the middles of two arrows above the work.
-const arrowGap = cutLong + 2
-
-// cutArrows draws an arrow for every outside cut and gives the marks of their labels.
-func (c *Canvas) cutArrows(sc *scene, cuts []cutMark) []mark {
-	sort.SliceStable(cuts, func(i, j int) bool { return sc.middle(cuts[i]) < sc.middle(cuts[j]) })
-	xs := sc.arrowPlaces(cuts)
-	var marks []mark
-	for i, m := range cuts {
-		surface := -greatest(sc.before.Outer, m.place.z0, m.place.z1) * sc.v.scale
-		var top float64
-		switch {
-		case m.way == toHead || m.way == toFree:
-			top = c.alongArrow(xs[i], surface-cutAbove, m.way)
-		case m.atFace:
-			top = c.crossArrow(xs[i], surface-2, surface-2+cutLong, m.way)
-		default:
-			top = c.crossArrow(xs[i], surface-cutLong-1, surface-0.5, m.way)
-		}
-		marks = append(marks, mark{x: xs[i], start: top, lines: m.lines, bold: true})
-	}
-	return marks
-}
-
-// arrowPlaces moves the arrows apart, and those at the free end face clear of the work.
-func (sc *scene) arrowPlaces(cuts []cutMark) []float64 {
-	var xs []float64
-	for _, m := range cuts {
-		if !m.atFace {
-			xs = append(xs, sc.middle(m))
-		}
-	}
-	xs = apart(xs, arrowGap)
-	out := make([]float64, len(cuts))
-	last, next := math.Inf(-1), 0
-	for i, m := range cuts {
-		if !m.atFace {
-			out[i] = max(xs[next], last+arrowGap)
-			next++
-		} else {
-			out[i] = max(sc.middle(m), last+arrowGap/2)
-		}
-		last = out[i]
-	}
-	return out
-}
-
-func (sc *scene) middle(m cutMark) float64 {
-	if m.atFace {
-		return sc.xFree + 3
-	}
-	return (sc.v.x(m.place.z0) + sc.v.x(m.place.z1)) / 2
-}
-
-// alongArrow is an arrow along the axis with its middle at x.
-func (c *Canvas) alongArrow(x, y float64, way heading) (top float64) {
-	tip, tail := Point{x - cutLong/2, y}, Point{x + cutLong/2, y}
-	if way == toFree {
-		tip, tail = tail, tip
-	}
-	c.shaft(tip, tail)
-	return y
-}
-
-// crossArrow is an arrow across the axis between two heights.
-func (c *Canvas) crossArrow(x, top, bottom float64, way heading) float64 {
-	tip, tail := Point{x, bottom}, Point{x, top}
-	if way == outward {
-		tip, tail = tail, tip
-	}
-	c.shaft(tip, tail)
-	return top
-}
-
-// shaft is an arrow with a heavy shaft.
-func (c *Canvas) shaft(tip, tail Point) {
-	c.Line(CutWay, tail, Point{tip.X + (tail.X-tip.X)*0.3, tip.Y + (tail.Y-tip.Y)*0.3})
-	c.Arrow(tip, tail)
 }

@@ -14,7 +14,7 @@ const (
 	workLong   = 85.0
 	workHigh   = 62.0
 	behindGrip = 16.0
-	setupTall  = 160.0
+	setupTall  = 185.0
 )
 
 // scene is a holding as it is drawn: headstock at the left, free end at the right.
@@ -127,7 +127,8 @@ func (sc *scene) draw() *Canvas {
 	held := c.Bounds()
 	upper, column, unmarked := sc.operationMarks()
 	bottom := c.column(sc, column)
-	c.marks(c.cutArrows(sc, upper), min(held.Top, -sc.reach-cutRoom)-2, -1, sc.left(), sc.right())
+	marks, top := c.cutArrows(sc, upper)
+	c.marks(marks, min(held.Top, top)-2*cutClear, -1, sc.left(), sc.right())
 	bottom = max(bottom, held.Bottom, c.stickOut(sc, max(bottom, sc.reach)))
 	c.marks(sc.lowerMarks(), bottom+4, 1, sc.left(), sc.right())
 	c.legend(sc, unmarked)
