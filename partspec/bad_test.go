@@ -30,6 +30,7 @@ func TestExamples(t *testing.T) {
 		folders[filepath.Dir(file)] = true
 	}
 	require.NotEmpty(t, folders)
+	folders["testdata/good"] = true
 	for folder := range folders {
 		t.Run(filepath.Base(folder), func(t *testing.T) {
 			job, sources, found := partspec.Load([]string{folder})
