@@ -77,6 +77,8 @@ const (
 	joinToleranceMM = 1e-6
 	// largestMM bounds every coordinate, so that nothing overflows and rounding errors stay far below tieMM.
 	largestMM = 1e4
+	// mostSlope bounds the slope of a line: a steeper one is a wall, or a slip.
+	mostSlope = 1000
 	// mostSegments bounds the length of a chain.
 	mostSegments = 2000
 )
@@ -90,6 +92,9 @@ func (l Line) piece() (graph, error) {
 			l.FromAcrossMM, l.ToAcrossMM)
 	}
 	slope := (l.FromDepthMM - l.ToDepthMM) / (l.ToAcrossMM - l.FromAcrossMM)
+	if math.Abs(slope) > mostSlope {
+		return graph{}, fmt.Errorf("a line with a slope of %.0f goes all but straight in: the most is %d; end the curve there, with a wall beyond", slope, mostSlope)
+	}
 	return graph{lo: l.FromAcrossMM, hi: l.ToAcrossMM, kind: straight, x: l.FromAcrossMM, y: -l.FromDepthMM, slope: slope, endY: -l.ToDepthMM}, nil
 }
 
@@ -191,15 +196,16 @@ func (s surface) withFaces(cutterWidthMM float64) (surface, error) {
 	return s, nil
 }
 
-// height is the finished surface at x, for x on the curve proper.
-func (s surface) height(x float64) float64 {
-	y := math.Inf(-1)
-	for _, g := range s.pieces {
-		if x >= g.lo && x <= g.hi {
-			y = max(y, g.at(x))
-		}
+// own returns the pieces of the curve proper, without the faces.
+func (s surface) own() []graph {
+	own := s.pieces
+	if s.left == Level {
+		own = own[1:]
 	}
-	return y
+	if s.right == Level {
+		own = own[:len(own)-1]
+	}
+	return own
 }
 
 // corner is an end of a piece, with the rounding error of its height.

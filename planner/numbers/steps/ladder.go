@@ -1,6 +1,9 @@
 package steps
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // ladder holds the cuts that a constant step may use, zone by zone from left to right.
 type ladder struct {
@@ -75,8 +78,8 @@ func (j *job) zoneOf(c coverage, i int, by lead) int {
 func (s surface) slope(x float64) float64 {
 	x = min(max(x, s.lo), s.hi)
 	slope := 0.0
-	for _, g := range s.pieces {
-		if x >= g.lo && x <= g.hi && g.hi > s.lo && g.lo < s.hi {
+	for _, g := range s.own() {
+		if x >= g.lo && x <= g.hi {
 			slope = g.slopeAt(x)
 		}
 	}
@@ -102,9 +105,7 @@ func levels(run []place, sign int, f *feeler) []place {
 		}
 	}
 	if sign < 0 {
-		for i, k := 0, len(out)-1; i < k; i, k = i+1, k-1 {
-			out[i], out[k] = out[k], out[i]
-		}
+		slices.Reverse(out)
 	}
 	return out
 }

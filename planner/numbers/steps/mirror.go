@@ -58,8 +58,9 @@ func (j *job) mirrorReading() (sum int64, ok bool) {
 	twice := add(decimal(s.lo), decimal(s.hi))
 	mirror := func(x float64) *big.Rat { return sub(twice, decimal(x)) }
 	same := func(a, b float64) bool { return mirror(a).Cmp(decimal(b)) == 0 }
-	for n, g := range s.pieces {
-		h := s.pieces[len(s.pieces)-1-n]
+	own := s.own()
+	for n, g := range own {
+		h := own[len(own)-1-n]
 		if g.kind != h.kind || !same(g.lo, h.hi) || g.radius != h.radius {
 			return 0, false
 		}

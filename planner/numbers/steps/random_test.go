@@ -29,7 +29,7 @@ func (c cases) request() Request {
 }
 
 func (c cases) axis() Axis {
-	return Axis{GraduationMM: pick(c, 0.02, 0.025, 0.05, 0.0254, 0.1), Reads: pick(c, ReadsTravel, ReadsTravel, ReadsDiameter),
+	return Axis{GraduationMM: pick(c, 0.02, 0.025, 0.05, 0.0254, 0.05, 0.1), Reads: pick(c, ReadsTravel, ReadsTravel, ReadsDiameter),
 		OriginMM: pick(c, 0, 0, 0, c.decimalBetween(-5, 5), c.Float64())}
 }
 
@@ -46,27 +46,27 @@ func (c cases) cutter() Cutter {
 
 func (c cases) curve() Curve {
 	radius := c.decimalBetween(3, 60)
-	width := c.decimalBetween(1, 2*math.Min(radius, 5))
+	width := c.decimalBetween(1, 2*math.Min(radius, 3.5))
 	switch c.IntN(9) {
 	case 0:
 		return ConcaveSeat(radius, width)
 	case 1:
 		return ConvexArc(radius, width)
 	case 2:
-		return QuarterRound(c.decimalBetween(1, 8))
+		return QuarterRound(c.decimalBetween(1, 5))
 	case 3:
 		return Bead(radius, width)
 	case 4:
 		return Neck(radius, width)
 	case 5:
-		hollow, round := c.decimalBetween(2, 10), c.decimalBetween(1, 10)
-		curve, err := Ogee(round, hollow, c.decimalBetween(0.5, math.Min(5, hollow+round)))
+		hollow, round := c.decimalBetween(1, 6), c.decimalBetween(1, 6)
+		curve, err := Ogee(round, hollow, c.decimalBetween(0.5, math.Min(4, hollow+round)))
 		if err != nil {
 			panic(err)
 		}
 		return curve
 	case 6:
-		return Cone(c.decimalBetween(1, 10), c.decimalBetween(-6, 6))
+		return Cone(c.decimalBetween(1, 7), c.decimalBetween(-4, 4))
 	}
 	return c.chain()
 }
@@ -76,7 +76,7 @@ func (c cases) chain() Curve {
 	curve := Curve{Left: pick(c, Air, Level, Wall), Right: pick(c, Air, Level, Wall)}
 	x, depth := c.decimalBetween(-5, 5), c.decimalBetween(-2, 2)
 	for range 1 + c.IntN(4) {
-		to := x + c.decimalBetween(0.5, 4)
+		to := x + c.decimalBetween(0.5, 3)
 		if c.IntN(2) == 0 {
 			next := depth + c.decimalBetween(-2, 2)
 			curve.Segments = append(curve.Segments, Line{x, depth, to, next})

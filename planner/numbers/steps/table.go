@@ -1,8 +1,8 @@
 package steps
 
 import (
+	"cmp"
 	"fmt"
-	"math"
 	"strings"
 )
 
@@ -36,104 +36,15 @@ type Table struct {
 	Mirrored       bool
 	MirrorAcrossMM float64
 
-	EqualStepsCount int // cuts in ConstantStep, the best table with equal steps; 0 if there is none
-	ConstantStep    ConstantStep
-	// CustomarySteps is the number of cuts by the usual quarter-millimetre steps across; 0 if those do not keep the leftover.
-	CustomarySteps  int
+	// ConstantStep is the shortest table found in which one dial leads by a constant step.
+	ConstantStep ConstantStep
+	// EqualStepsCount is the number of cuts by the best equal steps across (in depth where the curve is past 45 degrees), and
+	// CustomarySteps by the usual quarter-millimetre steps across; 0 if no such steps were found that keep the leftover.
+	EqualStepsCount, CustomarySteps int
+
 	Rough           Rough
 	LeftoverAreaMM2 float64 // section of all crests: what is left for the file
 	Why             string
-}
-
-// mostPlaces bounds the work: this many readings across.
-const mostPlaces = 500_000
-
-// job is one request being answered.
-type job struct {
-	request Request
-	feeler  *feeler
-	places  []place
-	first   int64 // outermost readings across that can matter
-	last    int64
-}
-
-func newJob(r Request) (*job, error) {
-	if err := r.check(); err != nil {
-		return nil, err
-	}
-	s, err := newSurface(r.Curve, 2*r.Cutter.halfWidthMM())
-	if err != nil {
-		return nil, err
-	}
-	if err := reachable(s, r.Cutter); err != nil {
-		return nil, err
-	}
-	j := &job{request: r, feeler: newFeeler(s, r)}
-	return j, j.findPlaces()
-}
-
-// reachable refuses a hollow tighter than the nose: it can be bridged, never cut.
-func reachable(s surface, c Cutter) error {
-	for _, g := range s.pieces {
-		if g.kind == lower && g.radius < c.noseMM() {
-			return fmt.Errorf("a %v of radius %g cannot cut a hollow of radius %g: use a nose of radius %g or less", c.Kind, c.noseMM(), g.radius, g.radius)
-		}
-	}
-	return nil
-}
-
-// findPlaces lists the deepest admissible cut at every reading across where the cutter meets the curve. No other cut is needed: a
-// shallower one at the same reading clears less.
-func (j *job) findPlaces() error {
-	f, s := j.feeler, j.feeler.surface
-	first, last := j.readings(s.lo, s.left, -1), j.readings(s.hi, s.right, 1)
-	j.first, j.last = first, last
-	if last < first {
-		return fmt.Errorf("the cutter is wider than the room between the walls")
-	}
-	if last-first >= mostPlaces {
-		return fmt.Errorf("%d readings across are too many (most %d): give a coarser graduation or a shorter curve", last-first+1, mostPlaces)
-	}
-	for i := first; i <= last; i++ {
-		if k, ok := f.deepest(i); ok {
-			j.places = append(j.places, place{across: i, depth: k, x: f.across.at(i), y: -f.depth.at(k)})
-		}
-	}
-	return nil
-}
-
-// readings returns the outermost reading that can matter at an end of the curve: within a wall, or overhanging the end.
-func (j *job) readings(end float64, b Beyond, side int) int64 {
-	f := j.feeler
-	half := f.flat + f.nose
-	limit := end + float64(side)*half
-	if b == Wall {
-		limit = end - float64(side)*half
-	}
-	reading := (limit - f.across.originMM) / f.across.travelMM
-	if b != Wall {
-		return int64(math.Floor(reading)) + int64((1+side)/2)
-	}
-	return f.insideWall(int64(math.Round(reading)), end, side)
-}
-
-// insideWall moves a reading until the cutter's side is within the wall, exactly, and no farther than needed.
-func (f *feeler) insideWall(reading int64, end float64, side int) int64 {
-	inside := func(reading int64) bool {
-		x := f.across.exactAt(reading)
-		half := add(f.flatExact, f.noseExact)
-		if side > 0 {
-			return add(x, half).Cmp(decimal(end)) <= 0
-		}
-		return sub(x, half).Cmp(decimal(end)) >= 0
-	}
-	for !inside(reading) {
-		reading -= int64(side)
-	}
-	for inside(reading + int64(side)) {
-		reading += int64(side)
-	}
-	return reading
 }
 
 // Fewest returns the shortest table of cuts on the graduations that keeps the leftover and never passes the curve.
@@ -148,13 +59,14 @@ func Fewest(r Request) (Table, error) {
 	if picked == nil {
 		return Table{}, j.stuck(stuckAt)
 	}
-	best := loose
+	base, best := loose, loose
 	strict := j.feeler.cover(j.places, r.LeftoverMM-tieMM)
-	for _, c := range []coverage{strict.toEnds(j.feeler.surface), strict} {
-		if within, _ := c.greedy(); len(within) == len(picked) {
-			best, picked = c, within
-			break
-		}
+	if within, _, _ := strict.fewest(); len(within) == len(picked) {
+		base, best, picked = strict, strict, within
+	}
+	full := strict.toEnds(j.feeler.surface)
+	if within, _ := full.greedy(); len(within) == len(picked) {
+		base, best, picked = strict, full, within
 	}
 	twin, mirrored := j.mirrored(best, picked)
 	if mirrored {
@@ -164,7 +76,7 @@ func Fewest(r Request) (Table, error) {
 	t.ProvenFewest = proven
 	t.WitnessAcrossMM = loose.witnesses([]stretch{{loose.lo, loose.hi}})
 	t.Mirrored, t.MirrorAcrossMM = mirrored, (j.feeler.surface.lo+j.feeler.surface.hi)/2
-	j.compare(&t, best)
+	j.compare(&t, base)
 	t.Why = t.why()
 	t.Rough, err = j.rough()
 	return t, err
@@ -184,7 +96,7 @@ func (t Table) why() string {
 	if n := t.EqualStepsCount; n > 0 {
 		fmt.Fprintf(&b, " The best equal steps need %d.", n)
 	} else {
-		b.WriteString(" No equal steps keep the leftover.")
+		b.WriteString(" No equal steps were found that keep the leftover.")
 	}
 	return b.String()
 }
@@ -231,7 +143,7 @@ func runs(cuts []Cut) []Run {
 	for first := 0; first < len(cuts); {
 		last, sign := first, 0
 		for ; last+1 < len(cuts); last++ {
-			step := compare(cuts[last+1].DepthGrads, cuts[last].DepthGrads)
+			step := cmp.Compare(cuts[last+1].DepthGrads, cuts[last].DepthGrads)
 			if step != 0 && sign != 0 && step != sign {
 				break
 			}
@@ -243,33 +155,9 @@ func runs(cuts []Cut) []Run {
 		if sign < 0 {
 			run.First, run.Last = last, first
 		}
-		run.AcrossSign = compare(int64(run.Last), int64(run.First))
+		run.AcrossSign = cmp.Compare(run.Last, run.First)
 		out = append(out, run)
 		first = last + 1
 	}
 	return out
-}
-
-func compare(a, b int64) int {
-	switch {
-	case a > b:
-		return 1
-	case a < b:
-		return -1
-	}
-	return 0
-}
-
-// stuck explains why no cut reaches the curve at x closely enough.
-func (j *job) stuck(x float64) error {
-	h := j.request.LeftoverMM
-	for _, g := range j.feeler.surface.pieces {
-		if flat := 2 * j.feeler.flat; g.kind == lower && g.lo <= x && x <= g.hi && flat > 0 {
-			if widest := 2 * math.Sqrt(h*(2*g.radius-h)); h < g.radius && flat > widest {
-				return fmt.Errorf("a flat %.3g mm wide cannot get within %g mm of the bottom of a hollow of radius %g: use one narrower than %.3f mm, or a round nose",
-					flat, h, g.radius, widest)
-			}
-		}
-	}
-	return fmt.Errorf("at %.3f mm across no cut on these graduations comes within %g mm of the curve: use a smaller nose or a narrower cutter, finer graduations, or allow more leftover", x, h)
 }
