@@ -64,6 +64,7 @@ part for each, tools, speeds and dial readings. A plan is replayed on a model of
 Exit codes: 0 good, 1 problems in the input or no plan, 2 wrong use, 3 a fault of the program's own.`
 
 func (c *cli) root() *cobra.Command {
+	cobra.EnableCommandSorting = false // help lists commands in written order
 	root := &cobra.Command{
 		Use:           "catchplate",
 		Short:         "Plan and prove how to make metal parts on a small lathe",

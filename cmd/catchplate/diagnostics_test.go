@@ -4,12 +4,15 @@ import (
 	"fmt"
 	"strings"
 	"testing"
+	"unicode"
 
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"github.com/zclconf/go-cty/cty"
+
+	"catchplate/partspec"
 )
 
 // at makes a place on one line of a file; columns count characters from 1.
@@ -99,4 +102,23 @@ func TestDiagnosticsOfHostileText(t *testing.T) {
 			}
 		})
 	}
+}
+
+// Whatever stands in a file, messages about it are few, have a place, and hold nothing that a terminal would obey.
+func FuzzMessagesArePlain(f *testing.F) {
+	f.Add(starter)
+	f.Add("part \"a\" {\n  length = 3 mm\n}\n")
+	f.Add("part \"\x1b[2J\" {\n\tlength = 1 +\n}\n")
+	f.Add("workshop \"w\" {\r\n machine \"lathe\" { speeds = [1/0] }\r\n}")
+	f.Fuzz(func(t *testing.T, text string) {
+		_, files, found := partspec.Parse([]partspec.Source{{Name: "a.hcl", Text: []byte(text)}})
+		p := report(found, newSources(files.Text))
+		assert.LessOrEqual(t, len(p.Diagnostics), mostShown)
+		for _, d := range p.Diagnostics {
+			assert.Equal(t, d.File != "", d.Line > 0)
+		}
+		for _, r := range printed(p, false) {
+			assert.True(t, r == '\n' || !unicode.IsControl(r), "%q", r)
+		}
+	})
 }

@@ -12,7 +12,6 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"catchplate/planner/plan"
@@ -60,7 +59,7 @@ func TestJSONIsDocumented(t *testing.T) {
 	}
 	committed, err := os.ReadFile("json.md")
 	require.NoError(t, err)
-	assert.Equal(t, string(committed), w.String(), "json.md is stale: go test ./cmd/catchplate -update")
+	sameText(t, "cmd/catchplate/json.md", string(committed), w.String())
 }
 
 // docWriter writes a table of keys for each type, with the comments that stand at the fields.
@@ -107,6 +106,9 @@ func (w *docWriter) keys(kind reflect.Type) (inner []reflect.Type) {
 			inner = append(inner, of)
 		}
 		comment := w.comments[kind.PkgPath()+"."+kind.Name()+"."+field.Name]
+		if key == "schema" {
+			comment = "the name of this form"
+		}
 		fmt.Fprintf(w, "| `%s` | %s | %s |\n", key, word, strings.ReplaceAll(comment, "|", "\\|"))
 	}
 	return inner
@@ -164,7 +166,7 @@ func (w *docWriter) collect(pkg string, types *ast.GenDecl) {
 		}
 		for _, field := range structure.Fields.List {
 			for _, name := range field.Names {
-				text := strings.TrimPrefix(commentText(field.Comment, field.Doc), name.Name+" ")
+				text := strings.TrimPrefix(commentText(field.Comment, field.Doc), name.Name+" is ")
 				w.comments[pkg+"."+named.Name.Name+"."+name.Name] = text
 			}
 		}

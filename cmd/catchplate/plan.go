@@ -43,20 +43,18 @@ func (c *cli) plan() *cobra.Command {
 // planJob plans and proves. What the input lacks stands in the plan as refusals; a plan that the replay refutes is a fault of the
 // program, and is not shown.
 func (c *cli) planJob(job *partspec.Job) (*plan.Plan, error) {
-	p := planner.Plan(job, planner.Options{})
-	proofs, failures := replay.Prove(job, p)
-	for i := range p.Parts {
-		if proof, ok := proofs[p.Parts[i].Name]; ok {
-			p.Parts[i].Proof = &proof
-		}
+	p, failures := planner.Proved(job, planner.Options{})
+	if len(failures) > 0 {
+		return nil, c.refuted(failures)
 	}
-	if len(failures) == 0 {
-		return p, nil
-	}
+	return p, nil
+}
+
+func (c *cli) refuted(failures []replay.Failure) error {
 	for _, f := range failures[:min(len(failures), mostShown)] {
 		fmt.Fprintln(c.talk, f)
 	}
-	return nil, fault("the replay refutes the plan in %d places; it is not shown. This is a fault of the program: please report it with the input", len(failures))
+	return fault("the replay refutes the plan, which is not shown: a fault of the program, please report it with the input")
 }
 
 // tellRefusals says on stderr why parts have no plan, each at the line of the feature it is about, and ends the command.
