@@ -11,7 +11,7 @@
 // # Conventions
 //
 // Across and depth are places in the plane of the drawing, depth positive into the metal. A cut is a plunge: set across, feed to
-// depth. It clears everything straight above the cutter's nose. Readings are graduations from a dial's zero; at zero
+// depth. It clears everything straight above the cutter's nose. Leaning flanks may clear more, which is not counted on, and never rub (flank.go). Readings are graduations from a dial's zero; at zero
 // the cutter's reference point (middle of its width, lowest point) stands at the axis's OriginMM. A touch-off elsewhere is an
 // OriginMM elsewhere. Every number given is taken as the decimal it prints as, so 0.02 is 1/50 and 25.4/1000 is 0.0254.
 //

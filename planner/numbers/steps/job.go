@@ -28,6 +28,9 @@ func newJob(r Request) (*job, error) {
 	if err := reachable(s, r.Cutter); err != nil {
 		return nil, err
 	}
+	if err := flanksClear(s, r.Cutter); err != nil {
+		return nil, err
+	}
 	if lo, hi := s.within(r.LeftoverMM + tieMM); lo >= hi {
 		return nil, fmt.Errorf("a leftover of %g mm is as large as the curve itself: allow less", r.LeftoverMM)
 	}

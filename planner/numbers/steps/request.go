@@ -11,6 +11,10 @@ type Cutter struct {
 	RadiusMM       float64 // round nose: of the nose; else 0
 	WidthMM        float64 // square end: over all; else 0
 	CornerRadiusMM float64 // square end: of both corners; may be 0
+
+	// Lean of each flank outwards from straight in, as on a pointed turning tool; 0 for a cutter that is no wider above its nose.
+	// What the flanks clear besides the nose is not counted on.
+	LeftFlankDeg, RightFlankDeg float64
 }
 
 // CutterKind is the form of a cutter's end.
@@ -49,6 +53,11 @@ func (c Cutter) noseMM() float64 {
 func (c Cutter) halfWidthMM() float64 { return c.flatHalfMM() + c.noseMM() }
 
 func (c Cutter) check() error {
+	for _, lean := range []float64{c.LeftFlankDeg, c.RightFlankDeg} {
+		if !(lean >= 0 && lean < 90) {
+			return fmt.Errorf("a flank must lean 0 to less than 90 degrees from straight in, not %g", lean)
+		}
+	}
 	switch c.Kind {
 	case RoundNose:
 		if !inReach(c.RadiusMM) || c.RadiusMM <= 0 || c.WidthMM != 0 || c.CornerRadiusMM != 0 {
