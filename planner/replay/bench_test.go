@@ -18,6 +18,7 @@ type bench struct {
 	setup *plan.Setup
 	op    *plan.Operation
 	zeros map[string]plan.Zero
+	count int
 }
 
 func newBench(t *testing.T, hcl string, left, right float64) *bench {
@@ -25,12 +26,12 @@ func newBench(t *testing.T, hcl string, left, right float64) *bench {
 	job, _, diags := partspec.Parse([]partspec.Source{{Name: "test.hcl", Text: []byte(hcl)}})
 	require.False(t, diags.HasErrors(), "%v", diags)
 	p := job.Parts[0]
-	return &bench{t: t, job: job, part: &plan.Part{Name: p.Name, Material: p.Material.ID, Quantity: p.Quantity, LengthMM: float64(p.Length.Value),
-		Stock: plan.Stock{LeftZ: left, RightZ: right, LengthMM: right - left}}}
+	return &bench{t: t, job: job, part: &plan.Part{Name: p.Name, Material: p.Material.ID, MaterialName: p.Material.Name, Quantity: p.Quantity, LengthMM: float64(p.Length.Value),
+		Stock: plan.Stock{Kind: p.Stock.Kind.String(), OutsideMM: float64(p.Stock.Outside.Value), InsideMM: float64(p.Stock.Inside.Value), LeftZ: left, RightZ: right, LengthMM: right - left}}}
 }
 
 func (b *bench) plan() *plan.Plan {
-	return &plan.Plan{Schema: plan.Schema, Parts: []plan.Part{*b.part}}
+	return &plan.Plan{Schema: plan.Schema, Workshop: b.job.Workshop.Name, BuiltInWorkshop: true, Parts: []plan.Part{*b.part}}
 }
 
 // hold begins a setup in the three-jaw; lo..hi is gripped.
@@ -38,7 +39,7 @@ func (b *bench) hold(free string, lo, hi, radius, stickOut, force float64, locat
 	b.part.Setups = append(b.part.Setups, plan.Setup{
 		Number: len(b.part.Setups) + 1, Machine: "lathe", MachineKind: "lathe", Holding: "three_jaw", HoldingKind: "three_jaw", FreeEnd: free,
 		StickOutMM: stickOut, RunOutMM: 0.08, Locates: locates,
-		Grip: plan.Grip{Kind: "jaws", Surface: locates, FromZ: lo, ToZ: hi, RadiusMM: radius, Jaws: 3, JawWidthMM: 8, WorkingN: force, Packing: packing,
+		Grip: plan.Grip{Kind: "jaws", Surface: locates, FromZ: lo, ToZ: hi, RadiusMM: radius, Jaws: 3, JawWidthMM: 8, WorkingN: force, LeastN: force, Packing: packing,
 			ErrorMM: 0.05, Trust: "rough"},
 	})
 	b.setup = &b.part.Setups[len(b.part.Setups)-1]
@@ -49,7 +50,8 @@ func (b *bench) hold(free string, lo, hi, radius, stickOut, force float64, locat
 
 // do begins an operation.
 func (b *bench) do(id, feature string, p plan.Process, tool string, size, rpm, feed, depth float64) {
-	b.setup.Operations = append(b.setup.Operations, plan.Operation{ID: id, Feature: feature, Process: p, Tool: plan.ToolRef{ID: tool, SizeMM: size},
+	b.count++
+	b.setup.Operations = append(b.setup.Operations, plan.Operation{ID: id, Number: 10 * b.count, Feature: feature, Process: p, Tool: plan.ToolRef{ID: tool, SizeMM: size},
 		RPM: rpm, WantedRPM: rpm, FeedMM: feed, DepthMM: depth, ForceN: 800})
 	b.op = &b.setup.Operations[len(b.setup.Operations)-1]
 	b.zeros = map[string]plan.Zero{}

@@ -43,10 +43,10 @@ func (w *walk) checkTravel(op plan.Operation) {
 	}
 }
 
-// checkOneWay holds that a dial moves under cut in one direction only, and that a table of steps moves every dial one way throughout, so that
-// backlash never enters (rule C-08). A dial indicator has none.
+// checkOneWay holds that a dial moves under cut in one direction only, and that in a table of steps the dial that is set for each step goes one way
+// throughout, so that backlash never enters (rule C-08). A dial indicator has none.
 func (w *walk) checkOneWay(op plan.Operation) {
-	way, last := map[string]int64{}, map[string]int64{}
+	moves, sets, last := map[string]int64{}, map[string]int64{}, map[string]int64{}
 	for _, cut := range op.Cuts {
 		counts := countsOf(cut)
 		for _, name := range dialsOf(counts) {
@@ -54,22 +54,27 @@ func (w *walk) checkOneWay(op plan.Operation) {
 				continue
 			}
 			c := counts[name]
-			moves := []int64{c[1] - c[0]}
-			if before, ok := last[name]; ok && op.Process == plan.Steps {
-				moves = append(moves, c[0]-before)
+			turned := reverses(moves, name, c[1]-c[0])
+			if before, ok := last[name]; ok && op.Process == plan.Steps && c[0] == c[1] {
+				turned = reverses(sets, name, c[0]-before) || turned
 			}
-			for _, by := range moves {
-				if by*way[name] < 0 {
-					w.failOp("one way", "the %s dial goes both ways under cut: at %q it turns round", name, cut.Name)
-					return
-				}
-				if by != 0 {
-					way[name] = by
-				}
+			if turned {
+				w.failOp("one way", "the %s dial goes both ways: at %q it turns round", name, cut.Name)
+				return
 			}
 			last[name] = c[1]
 		}
 	}
+}
+
+// reverses keeps the direction of a dial, and reports whether a movement goes against it.
+func reverses(way map[string]int64, dial string, by int64) bool {
+	if by == 0 {
+		return false
+	}
+	against := by < 0 && way[dial] > 0 || by > 0 && way[dial] < 0
+	way[dial] = by
+	return against
 }
 
 func dialsOf(counts map[string][2]int64) []string {
@@ -90,8 +95,11 @@ func (w *walk) checkPasses(op plan.Operation) {
 
 // checkCard holds that every line of the card is a reading of the cuts, with turns, graduations and figure adding up to it.
 func (w *walk) checkCard(op plan.Operation) {
-	set := map[plan.Reading]bool{}
+	set, measured := map[plan.Reading]bool{}, map[plan.Reading]bool{}
 	for _, cut := range op.Cuts {
+		if dial, ok := measuredDial(cut); ok {
+			measured[plan.Reading{Dial: dial, Graduations: countsOf(cut)[dial][1]}] = true
+		}
 		for _, rd := range append(append([]plan.Reading(nil), cut.From...), cut.To...) {
 			set[rd] = true
 		}
@@ -105,7 +113,24 @@ func (w *walk) checkCard(op plan.Operation) {
 		}
 		w.checkLine(l)
 		w.checkMakes(l)
+		if measured[plan.Reading{Dial: l.Dial, Graduations: l.Total}] && !l.ByMeasure {
+			w.failOp("card", "line %q promises a size by the dial that only measuring gives", l.Label)
+		}
 	}
+}
+
+// measuredDial is the dial whose place a cut takes from measuring.
+func measuredDial(cut plan.Cut) (string, bool) {
+	if cut.ToMeasure == nil {
+		return "", false
+	}
+	if cut.ToMeasure.What == "diameter" {
+		return "cross", true
+	}
+	if _, ok := countsOf(cut)["tailstock"]; ok {
+		return "tailstock", true
+	}
+	return "saddle", true
 }
 
 // checkMakes holds the diameter that a line of the cross dial promises against its count. Where the size is measured, the line is only a guide.
@@ -169,8 +194,8 @@ func (w *walk) checkLine(l plan.Line) {
 	if l.Counted {
 		turn := int64(math.Round(float64(d.PerTurn.Value) / float64(d.Graduation.Value)))
 		sum += l.Turns * turn
-	} else if l.Turns != 0 {
-		w.failOp("card", "line %q counts turns on a dial where none are counted", l.Label)
+	} else if l.Turns != 0 || d.PerTurn.Value > 0 && l.Total >= 0 {
+		w.failOp("card", "line %q must count turns where the dial has them, and none where it has not", l.Label)
 	}
 	if sum != l.Total {
 		w.failOp("card", "line %q: its turns and graduations make %d, its total is %d", l.Label, sum, l.Total)
@@ -199,9 +224,12 @@ func readFigure(text string) (value, digit float64, ok bool) {
 	text = strings.TrimPrefix(strings.TrimSpace(text), "≈")
 	number, unit, _ := strings.Cut(text, " ")
 	scale := 1.0
-	if strings.HasPrefix(unit, "in") {
+	unit, _, _ = strings.Cut(unit, " (") // "7/8 in (22.225 mm)"
+	switch unit {
+	case "mm":
+	case "in":
 		scale = inch
-	} else if !strings.HasPrefix(unit, "mm") {
+	default:
 		return 0, 0, false
 	}
 	whole, rest := 0.0, number

@@ -16,8 +16,8 @@ const mostToFile = 0.1
 // the operation takes off. What is left then lies on the drawn curve.
 func (w *walk) file(op plan.Operation) {
 	f, ok := w.part.Feature(op.Feature).(*partspec.Profile)
-	if !ok || !f.FinishFile {
-		w.failOp("file", "%q is no profile that is finished by file", op.Feature)
+	if !ok {
+		w.failOp("file", "%q is no profile of the part", op.Feature)
 		return
 	}
 	most := mostToFile
@@ -41,10 +41,11 @@ func (w *walk) file(op plan.Operation) {
 		return
 	}
 	w.body = w.body.TurnTo(drawn)
+	w.filed[f.Name] = true
 }
 
-// stepEdge is how close to the ends of a profile the file is not judged: the faces there are another operation's.
-const stepEdge = 0.05
+// stepEdge is how close to the ends of a profile the file is not judged: shoulders there lie where a graduation lets them, and corners are the file's own.
+const stepEdge = 0.25
 
 // profileRaised is the drawn curve moved outward, normal to itself.
 func profileRaised(f *partspec.Profile, by float64) solid.Curve {

@@ -27,6 +27,7 @@ const (
 func (w *walk) release() {
 	g := w.setup.Grip
 	w.checkStickOut()
+	w.checkBend()
 	switch g.Kind {
 	case "jaws":
 		w.checkJawForce()
@@ -39,6 +40,7 @@ func (w *walk) release() {
 // checkJawForce holds the working grip against the least that every cut needs, and against what the chuck gives.
 func (w *walk) checkJawForce() {
 	g, h := w.setup.Grip, w.holding
+	least := 0.0
 	for _, l := range w.loads {
 		need, err := mechanics.LeastGripPerJaw(w.demand(l))
 		if err != nil {
@@ -49,6 +51,12 @@ func (w *walk) checkJawForce() {
 			w.fail(l.at, "grip force", "cut %q needs %.0f N a jaw (%s); the grip is %.0f N", l.name, need.PerJawN, need.RuledBy, have)
 			return
 		}
+		if g.Eased == nil || w.workingN(l.at.op) == g.Eased.WorkingN { // LeastN is that of the last part of the setup
+			least = math.Max(least, need.PerJawN)
+		}
+	}
+	if g.LeastN < gripShare*least {
+		w.failOp("grip force", "the cuts need %.0f N a jaw, the plan says %.0f", least, g.LeastN)
 	}
 	if firm := float64(h.GripFirm); firm > 0 && g.WorkingN > firm*(1+figure) {
 		w.failOp("grip force", "%.0f N a jaw; %s gives at most %.0f", g.WorkingN, h.Name, firm)
@@ -56,7 +64,7 @@ func (w *walk) checkJawForce() {
 	if light := float64(h.GripLight); light > 0 && w.lastN() < light*(1-figure) {
 		w.failOp("grip force", "%.0f N a jaw; the lightest nip of %s is %.0f", w.lastN(), h.Name, light)
 	}
-	if g.MostN > 0 && w.lastN() > g.MostN*(1+figure) {
+	if g.MostN != 0 && w.lastN() > g.MostN*(1+figure) {
 		w.failOp("grip force", "%.0f N a jaw is more than the %.0f that the work stands", w.lastN(), g.MostN)
 	}
 }
@@ -102,6 +110,9 @@ func (w *walk) checkDistortion() {
 	ring := w.ring(w.lastN())
 	if math.IsInf(limit, 1) || 2*ring.WallMM >= ring.OutsideDiameterMM {
 		return // nothing round was made, or the work is solid
+	}
+	if g.LimitMM > limit+figure {
+		w.failOp("distortion", "the plan lets %s mm of lobed error pass; %s allows %s", mm(g.LimitMM), of, mm(limit))
 	}
 	d, err := ring.Distortion()
 	if err != nil || d.Trust == mechanics.TrustNone {

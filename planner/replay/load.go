@@ -28,15 +28,17 @@ type load struct {
 	z         float64 // where it acts, the place farthest from the grip
 	axial     bool    // on the axis: it does not tilt
 	body      solid.Body
+	deep      float64 // radial depth
+	measured  bool    // the size is crept up to by measuring
 }
 
 // addLoad reckons a cut's force from the metal that it really takes.
 func (w *walk) addLoad(op plan.Operation, m motion, before solid.Body) {
-	f, ok := w.push(op, m, before)
+	f, deep, ok := w.push(op, m, before)
 	if !ok {
 		return
 	}
-	l := load{at: w.at, name: m.name, force: f, radius: math.Max(math.Abs(m.from.R), math.Abs(m.to.R)), z: m.from.Z, body: w.body}
+	l := load{setup: m.key.setup, op: m.key.op, at: w.at, name: m.name, force: f, deep: deep, measured: m.measured > 0, radius: math.Max(math.Abs(m.from.R), math.Abs(m.to.R)), z: m.from.Z, body: w.body}
 	z0, z1 := before.Ends()
 	l.z = math.Max(z0, math.Min(z1, l.z))
 	if m.along() && w.free()*(m.to.Z-m.from.Z) > 0 {
@@ -46,21 +48,20 @@ func (w *walk) addLoad(op plan.Operation, m motion, before solid.Body) {
 	if m.set() {
 		l.axial, l.radius = true, m.size/4
 	}
-	if op.ForceN > 0 && op.ForceN < forceShare*l.force.MainN {
+	if op.ForceN < forceShare*l.force.MainN {
 		w.failOp("force", "cut %q pushes with %.0f N, the grip was judged by %.0f", m.name, l.force.MainN, op.ForceN)
 	}
-	w.loads = append(w.loads, l)
+	w.loads, w.all = append(w.loads, l), append(w.all, l)
 	w.checkPower(op, l)
 	w.checkSurface(op, m, 2*math.Min(math.Max(math.Abs(m.from.R), l.radius), before.Outer.Greatest(z0, z1)))
 }
 
-// push is the force of a cut; not ok where nothing is known of it: fed by hand, form tools, a metal with no figures.
-func (w *walk) push(op plan.Operation, m motion, before solid.Body) (mechanics.CutForce, bool) {
+// push is the force of a cut and its depth; not ok where nothing is known of it: fed by hand, form tools, a metal with no figures.
+func (w *walk) push(op plan.Operation, m motion, before solid.Body) (f mechanics.CutForce, deep float64, ok bool) {
 	mat := w.part.Material
 	if mat.Kc11MPa == 0 || op.FeedMM <= 0 {
-		return mechanics.CutForce{}, false
+		return f, 0, false
 	}
-	deep := 0.0
 	switch m.Kind {
 	case partspec.Turning, partspec.Boring:
 		// What measuring may find over is taken in a pass more, or is half of the cut at most.
@@ -69,16 +70,17 @@ func (w *walk) push(op plan.Operation, m motion, before solid.Body) (mechanics.C
 	case partspec.Parting, partspec.Grooving, partspec.RecessTool:
 		deep = float64(m.Width)
 	case partspec.Drills:
-		return w.twist(op, m, before)
+		f, ok = w.twist(op, m, before)
+		return f, m.size / 2, ok
 	}
 	if deep <= 0 {
-		return mechanics.CutForce{}, false
+		return f, 0, false
 	}
 	f, err := mechanics.CuttingForce(mechanics.Cut{KC11MPa: mat.Kc11MPa, MC: mat.Mc, DepthMM: deep, FeedMM: op.FeedMM, EdgeAngleDeg: edgeAngle, WearFactor: wear})
 	if err != nil {
 		w.failOp("force", "%v", err)
 	}
-	return f, err == nil
+	return f, deep, err == nil
 }
 
 // twist is the force of a drill: its torque, as if it acted at a quarter of the diameter.

@@ -70,7 +70,7 @@ func (w *walk) checkDepth(op plan.Operation, m motion, before solid.Body) {
 		w.checkDrillStep(m, before)
 		return
 	}
-	if op.DepthMM > 0 && deep > op.DepthMM+w.slack(m)+figure {
+	if deep > op.DepthMM+w.slack(m)+figure {
 		w.failOp("depth of cut", "cut %q is %s deep, the operation says at most %s", m.name, mm(deep), mm(op.DepthMM))
 	}
 }

@@ -42,6 +42,7 @@ func drop(id string) func(*testing.T, *plan.Plan) {
 			s := &p.Parts[0].Setups[i]
 			s.Operations = slices.DeleteFunc(s.Operations, func(o plan.Operation) bool { return o.ID == id })
 		}
+		renumber(p)
 	}
 }
 
@@ -50,6 +51,7 @@ func swap(a, b string) func(*testing.T, *plan.Plan) {
 	return func(t *testing.T, p *plan.Plan) {
 		x, y := op(t, p, a), op(t, p, b)
 		*x, *y = *y, *x
+		renumber(p)
 	}
 }
 
@@ -60,6 +62,7 @@ func first(id string, place int) func(*testing.T, *plan.Plan) {
 		drop(id)(t, p)
 		s := &p.Parts[0].Setups[0]
 		s.Operations = slices.Insert(s.Operations, place, o)
+		renumber(p)
 	}
 }
 
@@ -82,11 +85,30 @@ func shift(id string, cut int, dial string, by int64) func(*testing.T, *plan.Pla
 			l := &o.Card[i]
 			if slices.Contains(old, plan.Reading{Dial: dial, Graduations: l.Total}) && l.Dial == dial {
 				l.Total += by
-				l.Counted, l.Turns, l.Marks = false, 0, l.Total
-				graduation := map[string]float64{"cross": 0.02, "saddle": 0.1, "tailstock": 0.1, "top": 0.02}[dial]
-				l.Reading = mm(float64(l.Total)*graduation) + " mm"
-				l.Makes = ""
+				relabel(l)
 			}
+		}
+	}
+}
+
+// relabel writes a card line anew from its total, as the built-in workshop's dials have it.
+func relabel(l *plan.Line) {
+	graduation := map[string]float64{"cross": 0.02, "saddle": 0.1, "tailstock": 0.1, "top": 0.02}[l.Dial]
+	turn := map[string]int64{"cross": 100, "saddle": 200, "tailstock": 20, "top": 50}[l.Dial]
+	l.Counted, l.Turns, l.Marks = l.Total >= 0, 0, l.Total
+	if l.Counted {
+		l.Turns, l.Marks = l.Total/turn, l.Total%turn
+	}
+	l.Reading, l.Makes = mm(float64(l.Total)*graduation)+" mm", ""
+}
+
+// renumber numbers the operations anew, in their order.
+func renumber(p *plan.Plan) {
+	n := 0
+	for i := range p.Parts[0].Setups {
+		for k := range p.Parts[0].Setups[i].Operations {
+			n += 10
+			p.Parts[0].Setups[i].Operations[k].Number = n
 		}
 	}
 }
@@ -135,9 +157,8 @@ func bushCorruptions() []corruption {
 		{"parting not through", func(t *testing.T, p *plan.Plan) {
 			o := op(t, p, "part/part_off")
 			o.Cuts[0].To[0].Graduations -= 200
-			o.Card[0].Total, o.Card[0].Counted, o.Card[0].Turns = o.Cuts[0].To[0].Graduations, false, 0
-			o.Card[0].Marks, o.Card[0].Reading = o.Card[0].Total, mm(float64(o.Card[0].Total)*0.02)+" mm"
-			o.Card[0].Makes = ""
+			o.Card[0].Total = o.Cuts[0].To[0].Graduations
+			relabel(&o.Card[0])
 		}, "parting"},
 		{"drilled short", change("bore.main/drill", func(o *plan.Operation) { o.Cuts[1].To[0].Graduations -= 60 }), ""},
 		{"length measured off the drawing", change("face.left", func(o *plan.Operation) { o.Cuts[0].ToMeasure.LowMM = -0.3 }), "size"},

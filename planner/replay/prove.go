@@ -13,6 +13,7 @@ import (
 // refuses is no failure and has no proof; a part of the job that the plan leaves out is a failure.
 func Prove(job *partspec.Job, p *plan.Plan) (proofs map[string]plan.Proof, failures []Failure) {
 	proofs = map[string]plan.Proof{}
+	failures = checkPlan(job, p)
 	seen := map[string]bool{}
 	for _, pp := range p.Parts {
 		r := &record{part: pp.Name}
@@ -49,13 +50,13 @@ func provePart(r *record, job *partspec.Job, part *partspec.Part, p plan.Part) p
 		r.fail(where{}, "part", "nothing is done to it, and no reason is given")
 		return plan.Proof{}
 	}
-	checkNumbers(r, p)
+	checkNumbers(r, part, p)
 	checkHead(r, part, p)
 	checkSizes(r, job, part, p)
 	movements, removing := 0, map[cutKey]bool{}
 	all := worlds(p)
 	for i, world := range all {
-		w := &walk{record: r, job: job, part: part, plan: p, world: world, removing: removing}
+		w := &walk{record: r, job: job, part: part, plan: p, world: world, removing: removing, filed: map[string]bool{}}
 		w.run()
 		if i == 0 {
 			movements = w.motion
@@ -65,6 +66,7 @@ func provePart(r *record, job *partspec.Job, part *partspec.Part, p plan.Part) p
 		w.checkRunOuts()
 		if len(r.failures) == 0 { // else there may be no such surfaces
 			w.checkRelations()
+			w.checkFinishBend()
 		}
 		if i == 0 && len(r.failures) == 0 {
 			tellClauses(w, len(all))
@@ -87,38 +89,51 @@ func checkRemoving(r *record, p plan.Part, removing map[cutKey]bool) {
 	}
 }
 
-// checkNumbers holds that setups are numbered from 1 and operations have ids of their own.
-func checkNumbers(r *record, p plan.Part) {
-	ids := map[string]bool{}
+// checkNumbers holds that setups are numbered from 1, and that operations have ids of their own and rising numbers.
+func checkNumbers(r *record, part *partspec.Part, p plan.Part) {
+	ids, last := map[string]bool{}, 0
 	for i, s := range p.Setups {
 		if s.Number != i+1 {
 			r.fail(where{setup: s.Number}, "order", "setup %d stands in place %d", s.Number, i+1)
 		}
 		for _, op := range s.Operations {
+			at := where{s.Number, op.ID}
 			if op.ID == "" || ids[op.ID] {
-				r.fail(where{s.Number, op.ID}, "order", "every operation needs an id of its own; %q is used twice or empty", op.ID)
+				r.fail(at, "order", "every operation needs an id of its own; %q is used twice or empty", op.ID)
 			}
-			ids[op.ID] = true
+			if op.Number <= last {
+				r.fail(at, "order", "operation %d comes after %d", op.Number, last)
+			}
+			ids[op.ID], last = true, op.Number
+			checkWords(r, at, part, op)
 		}
 	}
 }
 
-// checkDone holds that every thread and knurl has been made: the metal itself does not show them.
+// checkDone holds that every thread and knurl has been made, and every profile filed that is to be: the metal itself does not show them.
 func (w *walk) checkDone() {
 	for _, f := range w.part.Features {
-		switch f.(type) {
+		name := f.Head().Name
+		switch f := f.(type) {
 		case *partspec.Thread, *partspec.Knurl:
-		default:
-			continue
-		}
-		made := false
-		for _, m := range w.marks {
-			made = made || m.feature == f.Head().Name
-		}
-		if !made {
-			w.fail(where{}, "finished part", "%s is never made", f.Head().ID())
+			if !w.marked(name) {
+				w.fail(where{}, "finished part", "%s is never made", f.Head().ID())
+			}
+		case *partspec.Profile:
+			if f.FinishFile && !w.filed[name] {
+				w.fail(where{}, "finished part", "%s is never filed", f.ID())
+			}
 		}
 	}
+}
+
+func (w *walk) marked(name string) bool {
+	for _, m := range w.marks {
+		if m.feature == name {
+			return true
+		}
+	}
+	return false
 }
 
 // keptSpots are the centre holes that may stay in the ends of work that a centre supports.

@@ -144,10 +144,16 @@ func (w *walk) checkTailstock(m motion) {
 func (w *walk) checkStart(op plan.Operation) {
 	c, err := findCutter(w.job.Workshop, op.Tool.ID, op.Tool.SizeMM)
 	if err != nil {
-		return // told with the cut
+		w.failOp("tool", "%v", err)
+		return
 	}
 	if !suits(op.Process, c.Kind) {
 		w.failOp("tool", "a %s does not %s", c.Kind, op.Process)
+	}
+	if n := len(op.Cuts); n > 0 && c.set() {
+		if last := op.Cuts[n-1]; last.ToolSizeMM > 0 && math.Abs(last.ToolSizeMM-op.Tool.SizeMM) > figure {
+			w.failOp("tool", "it is to be done with Ø%s, and its last cut with Ø%s", mm(op.Tool.SizeMM), mm(last.ToolSizeMM))
+		}
 	}
 }
 

@@ -35,10 +35,8 @@ func (w *walk) markBlank(op plan.Operation) {
 }
 
 func (w *walk) mark(name string, inside bool, s partspec.Span) {
-	for _, m := range w.marks {
-		if m.feature == name {
-			w.failOp("thread", "%s is there already", name)
-		}
+	if w.marked(name) {
+		w.failOp("thread", "%s is there already", name)
 	}
 	w.marks = append(w.marks, mark{name, inside, float64(s.Left), float64(s.Right)})
 }

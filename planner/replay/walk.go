@@ -32,10 +32,11 @@ type walk struct {
 	body    solid.Body
 	trace   []moment // the stock, then after every cut
 	marks   []mark
-	spots   []solid.Curve // centre holes, as holes
-	parted  bool          // the piece has been cut off in this setup
-	fixed   bool          // a face has been made that places along the axis are counted from
-	started bool          // a cut has been made in this setup
+	filed   map[string]bool // profiles that have been filed
+	spots   []solid.Curve   // centre holes, as holes
+	parted  bool            // the piece has been cut off in this setup
+	fixed   bool            // a face has been made that places along the axis are counted from
+	started bool            // a cut has been made in this setup
 
 	setup   plan.Setup
 	mounted solid.Body // the work when it was put in
@@ -52,7 +53,8 @@ type walk struct {
 	slackPlace  float64 // the same for a measured place
 
 	removing map[cutKey]bool // cuts that have removed metal, in any world so far
-	loads    []load          // what the cuts of this setup push with
+	all      []load          // what every cut pushes with
+	loads    []load          // those of this setup
 	motion   int             // movements rebuilt
 }
 
