@@ -2,6 +2,13 @@ package sequence
 
 import "math/bits"
 
+// state is what the future depends on: what is done, the class of the last operation (-1: none yet), and what links must remember.
+type state struct {
+	done  Set
+	class int
+	mem   uint32
+}
+
 // node is a state that the search keeps, with the cheapest way to it found so far.
 type node struct {
 	done   Set
