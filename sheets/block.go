@@ -1,6 +1,9 @@
 package sheets
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // md is a run of Markdown inside a block. It comes only from constants and from esc, so that no word of a person's acts as Markdown.
 type md string
@@ -25,6 +28,15 @@ type list struct {
 type table struct {
 	head []md
 	rows [][]md
+}
+
+// without leaves out a column.
+func (t table) without(column int) table {
+	out := table{head: slices.Delete(slices.Clone(t.head), column, column+1)}
+	for _, r := range t.rows {
+		out.rows = append(out.rows, slices.Delete(slices.Clone(r), column, column+1))
+	}
+	return out
 }
 
 type figure struct {

@@ -8,10 +8,15 @@ func card(op plan.Operation) []block {
 		return nil
 	}
 	t := table{head: []md{"Done", "Cut", "Dial", "Turns", "Marks", "Marks from nought", "Dial figure", "The work is then", "Mind"}}
+	minded := false
 	for _, l := range op.Card {
 		t.rows = append(t.rows, cardRow(l))
+		minded = minded || mind(l) != ""
 	}
-	title := para(bold("Dial card") + ", counted from nought, each figure come to from nought's side." + meanings(op.Card))
+	if !minded {
+		t = t.without(len(t.head) - 1)
+	}
+	title := para(bold("Dial card") + ", counted from nought and come to from nought's side." + meanings(op.Card))
 	return []block{group{class: "card", blocks: []block{title, t}}}
 }
 

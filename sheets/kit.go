@@ -1,6 +1,11 @@
 package sheets
 
-import "catchplate/planner/plan"
+import (
+	"strings"
+
+	"catchplate/partspec/units"
+	"catchplate/planner/plan"
+)
 
 // stock is the metal to fetch.
 func stock(s *sheet) []block {
@@ -21,7 +26,9 @@ func kit(s *sheet) []block {
 		held.add(setup.Holding)
 		held.add(setup.Grip.Packing)
 		for _, op := range setup.Operations {
-			tools.add(op.Tool.Text)
+			for _, tool := range toolsOf(op) {
+				tools.add(tool)
+			}
 			gauges.addChecks(op.Checks)
 		}
 		gauges.addChecks(setup.BeforeRelease)
@@ -58,6 +65,28 @@ func (o *once) addChecks(checks []plan.Check) {
 	for _, c := range checks {
 		o.add(c.Instrument)
 	}
+}
+
+// toolsOf names the tools of an operation: its own, and before it those that only some of its cuts take, such as a centre drill.
+func toolsOf(op plan.Operation) once {
+	var tools once
+	for _, c := range op.Cuts {
+		tools.add(cutTool(c))
+	}
+	tools.add(op.Tool.Text)
+	return tools
+}
+
+// cutTool names a cut's own tool in the words of its id, "drills/metric set" and 7.5 becoming "7.5 mm drill".
+func cutTool(c plan.Cut) string {
+	kind, name, _ := strings.Cut(c.ToolID, "/")
+	switch {
+	case c.ToolID == "":
+		return ""
+	case c.ToolSizeMM == 0:
+		return name
+	}
+	return units.Length(c.ToolSizeMM).String() + " " + strings.TrimSuffix(strings.ReplaceAll(kind, "_", " "), "s")
 }
 
 // makeFirst lists the small things to make before or during the job.

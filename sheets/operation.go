@@ -5,12 +5,13 @@ import (
 	"catchplate/planner/plan"
 )
 
-// operation is one thing done with one tool: settings, zeros, dial card, measurements, notes, reasons.
+// operation is one thing done with one tool: settings, zeros and dial card, which stay on one page, then measurements, notes and reasons.
 func (s *sheet) operation(op plan.Operation) []block {
-	out := []block{heading{3, esc(itoa(op.Number)) + " " + esc(op.Title)}}
-	out = append(out, group{class: "facts", blocks: []block{list{items: s.settings(op)}}})
-	out = append(out, s.zeros(op.Zeros)...)
-	out = append(out, card(op)...)
+	work := []block{heading{3, esc(itoa(op.Number)) + " " + esc(op.Title)}}
+	work = append(work, group{class: "facts", blocks: []block{list{items: s.settings(op)}}})
+	work = append(work, s.zeros(op.Zeros)...)
+	work = append(work, card(op)...)
+	out := []block{group{class: "work", blocks: work}}
 	out = append(out, checks(op.Checks)...)
 	if len(op.Notes) > 0 {
 		out = append(out, para(bold("Mind")), list{items: escapeAll(op.Notes)})
@@ -21,8 +22,8 @@ func (s *sheet) operation(op plan.Operation) []block {
 // settings are one labelled figure a line.
 func (s *sheet) settings(op plan.Operation) []md {
 	var items []md
-	if op.Tool.Text != "" {
-		items = append(items, labelled("Tool", esc(op.Tool.Text)))
+	if tools := toolsOf(op); len(tools) > 0 {
+		items = append(items, labelled("Tool", esc(words(", ", tools...))))
 	}
 	if op.RPM > 0 {
 		items = append(items, labelled("Speed", bold(esc(units.Speed(op.RPM).String()))))
@@ -40,7 +41,7 @@ func (s *sheet) settings(op plan.Operation) []md {
 		items = append(items, labelled("Top slide set over", esc(a.String()+" from the axis ("+a.DegreesMinutes()+")")))
 	}
 	if op.ForceN > 0 {
-		items = append(items, labelled("Cutting force reckoned", esc(newtons(op.ForceN))))
+		items = append(items, labelled("Cutting force", esc("about "+newtons(op.ForceN))))
 	}
 	return append(items, labelled("Time", esc(minutes(op.Minutes))))
 }
@@ -56,7 +57,7 @@ func feed(op plan.Operation) md {
 	if op.FeedMM == 0 {
 		return labelled("Feed", "by hand")
 	}
-	return labelled("Feed", esc(units.Length(op.FeedMM).String()+" a turn of the work"))
+	return labelled("Feed", esc(units.Length(op.FeedMM).String()+" a turn"))
 }
 
 // zeros are the lines that set a dial to nought.
@@ -76,13 +77,13 @@ func (s *sheet) zeros(zeros []plan.Zero) []block {
 func (s *sheet) reference(z plan.Zero) string {
 	switch {
 	case z.Dial == "cross" && z.Outward:
-		return "nought lies at Ø" + s.length(z.ReferenceMM) + "; count away from the axis"
+		return "nought at Ø" + s.length(z.ReferenceMM) + ", count away from the axis"
 	case z.Dial == "cross":
-		return "nought lies at Ø" + s.length(z.ReferenceMM) + "; count towards the axis"
+		return "nought at Ø" + s.length(z.ReferenceMM) + ", count towards the axis"
 	case z.Dial == "top":
 		return "count along the top slide"
 	}
-	return "nought lies " + s.length(z.ReferenceMM) + " from the part's left end; count towards the headstock"
+	return "nought " + s.length(z.ReferenceMM) + " from the part's left end, count towards the headstock"
 }
 
 // checks are the measurements of an operation, each with a place for what was found.

@@ -153,6 +153,12 @@ func TestRefusalIsAPageOfItsOwn(t *testing.T) {
 	assert.NotContains(t, text, "Time:")
 }
 
+func TestToolsOfAChain(t *testing.T) {
+	text := render(t, fixture.Bush())["guide-bush.md"]
+	assert.Contains(t, text, "- [ ] 2.5 mm centre drill\n- [ ] 15.5 mm drill\n")
+	assert.Contains(t, text, "**Tool:** 2.5 mm centre drill, 15.5 mm drill")
+}
+
 func TestTrustInWords(t *testing.T) {
 	files := render(t, fixture.Job())
 	assert.Contains(t, files["guide-bush.md"], trusts["rough"])

@@ -14,7 +14,7 @@ const (
 	workLong   = 85.0
 	workHigh   = 62.0
 	behindGrip = 16.0
-	setupTall  = 185.0
+	setupTall  = 165.0
 )
 
 // scene is a holding as it is drawn: headstock at the left, free end at the right.
