@@ -75,7 +75,7 @@ func (o *ordering) demands(m holding.Mount, steps []sequence.Step, before map[in
 	var list []demand
 	for _, s := range steps {
 		c := o.alts[s.Op][s.Alt]
-		_, f := o.shop.Judge(m, s.Op, c.facts, func(i int) bool { return done[i] })
+		_, f := o.shop.Judge(m, s.Op, c.way, c.light, c.facts, func(i int) bool { return done[i] })
 		d := demand{op: o.shop.Tasks[s.Op].ID, step: s, least: f.LeastN, f: f}
 		if f.LimitMM > 0 && f.LobeMM > 0 {
 			d.lobePerN = f.LobeMM / f.WorkingN

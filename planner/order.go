@@ -50,7 +50,9 @@ func orderWork(ctx *process.Context, shop *holding.Shop, desperate bool) *orderi
 	o.arcs = ctx.Rules.Arcs(o.work())
 	o.light = o.thin()
 	o.choices()
-	o.solve()
+	if o.refusals = o.unheld(); o.refusals == nil {
+		o.solve()
+	}
 	return o
 }
 
@@ -115,6 +117,20 @@ func (o *ordering) work() rules.Work {
 	}}
 }
 
+// unheld lists the tasks that no mount serves at any moment.
+func (o *ordering) unheld() []plan.Refusal {
+	var out []plan.Refusal
+	for i, t := range o.shop.Tasks {
+		if len(o.alts[i]) == 0 {
+			out = append(out, plan.Refusal{Feature: t.Feature, What: t.ID, Reasons: o.whyNever(i), Remedies: remedies})
+		}
+	}
+	return out
+}
+
+// remedies are what helps when no holding passes.
+var remedies = []string{"a holding that leaves the surface open and does not crush or lose it", "stock that can be held by its waste", "a tailstock, or lighter cuts"}
+
 // lights are the depths of a pass, as parts of the ordinary one, that are tried where a holding or a wall wants light cuts.
 var lights = []float64{1, 0.5, 0.25, 0.1}
 
@@ -164,10 +180,9 @@ func (o *ordering) problem() *sequence.Problem {
 	p := &sequence.Problem{Machines: []string{o.ctx.Lathe.Name}}
 	used, index := o.usedMounts()
 	for _, k := range used {
-		p.Setups = append(p.Setups, sequence.Setup{Name: o.mounts[k].ID, Cost: int(math.Round(o.mounts[k].Minutes * tenths))})
+		p.Setups = append(p.Setups, sequence.Setup{Name: o.mounts[k].ID, Cost: int(math.Round(o.mounts[k].Minutes*tenths)) + o.settingPrice()})
 	}
 	tools := map[string]int{}
-	masks := map[[2]int]sequence.Set{}
 	for i, t := range o.shop.Tasks {
 		op := sequence.Op{Name: t.ID, Rank: i}
 		for _, c := range o.alts[i] {
@@ -176,11 +191,7 @@ func (o *ordering) problem() *sequence.Problem {
 				tools[id] = len(p.Tools)
 				p.Tools = append(p.Tools, sequence.Tool{Name: id, Cost: toolChange})
 			}
-			key := [2]int{i, c.mount}
-			if _, ok := masks[key]; !ok {
-				masks[key] = o.mask(i, c)
-			}
-			op.Alts = append(op.Alts, sequence.Alt{Setup: index[c.mount], Tool: tools[id], Own: c.own(), Mask: masks[key]})
+			op.Alts = append(op.Alts, sequence.Alt{Setup: index[c.mount], Tool: tools[id], Own: c.own(), Mask: o.mask(i, c)})
 		}
 		p.Ops = append(p.Ops, op)
 	}
@@ -193,6 +204,14 @@ func (o *ordering) problem() *sequence.Problem {
 	p.Links = o.links(used)
 	p.Allowed = func(op, alt int, done sequence.Set) bool { return o.allowed(op, o.alts[op][alt], done.Has) }
 	return p
+}
+
+// settingPrice is what every setting is charged above its minutes, for the truth that is lost with it (rule A-46).
+func (o *ordering) settingPrice() int {
+	if o.ctx.Rules.Has("A-46") {
+		return 5 * tenths
+	}
+	return 0
 }
 
 // usedMounts keeps the mounts that some task could use, and where each then stands.
@@ -227,7 +246,7 @@ func unique(arcs [][2]int) [][2]int {
 
 // mask is the tasks on which a choice's verdict depends.
 func (o *ordering) mask(task int, c choice) sequence.Set {
-	s := sequence.SetOf(o.shop.Mask(o.mounts[c.mount], task)...)
+	s := sequence.SetOf(o.shop.Mask(o.mounts[c.mount], task, c.way, c.facts.Tender)...)
 	for _, a := range o.arcs {
 		if a.After == task && a.End == o.mounts[c.mount].Free {
 			s = s.With(a.Before)
@@ -252,7 +271,7 @@ func (o *ordering) waits(task int, c choice, done func(int) bool) int {
 }
 
 func (o *ordering) objections(task int, c choice, done func(int) bool) []rules.Verdict {
-	v, _ := o.shop.Judge(o.mounts[c.mount], task, c.facts, done)
+	v, _ := o.shop.Judge(o.mounts[c.mount], task, c.way, c.light, c.facts, done)
 	return v
 }
 
@@ -298,14 +317,19 @@ func (o *ordering) blocked() []plan.Refusal {
 			continue
 		}
 		t := o.shop.Tasks[w.Op]
-		r := plan.Refusal{Feature: t.Feature, What: t.ID, Remedies: []string{"a holding that leaves the surface open and does not crush or lose it", "another stock that can be held by its waste"}}
+		r := plan.Refusal{Feature: t.Feature, What: t.ID, Remedies: remedies}
 		seen := map[string]bool{}
-		for _, alt := range w.Refused {
-			c := o.alts[w.Op][alt]
-			for _, why := range o.reasons(w.Op, c, front.Done.Has) {
-				if !seen[why] {
-					seen[why] = true
-					r.Reasons = append(r.Reasons, why)
+		for _, waiting := range []bool{false, true} { // what only waits for something else is told when nothing worse stands in the way
+			for _, alt := range w.Refused {
+				c := o.alts[w.Op][alt]
+				if (o.waits(w.Op, c, front.Done.Has) >= 0) != waiting || waiting && len(r.Reasons) > 0 {
+					continue
+				}
+				for _, why := range o.reasons(w.Op, c, front.Done.Has) {
+					if !seen[why] {
+						seen[why] = true
+						r.Reasons = append(r.Reasons, why)
+					}
 				}
 			}
 		}
@@ -343,7 +367,7 @@ func (o *ordering) whyNever(task int) []string {
 			if m.Free != w.End {
 				continue
 			}
-			v, _ := o.shop.Judge(m, task, o.shop.Facts(m, task, w, lights[len(lights)-1]), func(int) bool { return false })
+			v, _ := o.shop.Judge(m, task, w, lights[len(lights)-1], o.shop.Facts(m, task, w, lights[len(lights)-1]), func(int) bool { return false })
 			for _, x := range v {
 				if x.Rule != "B-45a" {
 					out = append(out, fmt.Sprintf("%s: %s (%s)", m.ID, x.Reason, x.Rule))

@@ -147,16 +147,15 @@ const faceAllowance = 1.0
 
 // placements lists how the stock may lie: hanging on its bar with either end free, or as a blank when it is too short to be held beyond the part.
 func placements(w *partspec.Workshop, part *partspec.Part) []shape.Placement {
+	if part.Stock.Kind == partspec.Existing {
+		return []shape.Placement{shape.Existing(part.Stock)}
+	}
 	blocks, length := shape.Blocks(part), float64(part.Length.Mid())
 	have := float64(part.Stock.Length.Value)
 	var out []shape.Placement
 	for _, free := range []partspec.End{partspec.Right, partspec.Left} {
-		held := blocks[0]
-		if free == partspec.Left {
-			held = blocks[len(blocks)-1]
-		}
 		p := shape.Placement{Free: free}
-		p.PartWidth, p.Spare, p.ByHand = process.Separation(w, part, held.Greatest, throughRadius(part))
+		p.PartWidth, p.Spare, p.ByHand = process.Separation(w, part, separationRadius(part, blocks, free), throughRadius(part))
 		tail := holding.BarClearance + holding.BarGrip()
 		need := faceAllowance + length + p.Spare + p.PartWidth + tail
 		if have > 0 && have < need {
@@ -177,6 +176,20 @@ func placements(w *partspec.Workshop, part *partspec.Part) []shape.Placement {
 		out = append(out, shape.Placement{LeftZ: -spare, RightZ: length + spare})
 	}
 	return out
+}
+
+// separationRadius is the radius that a parting tool meets at the held end: that block's, when nothing larger stands between it and the free end.
+func separationRadius(part *partspec.Part, blocks []shape.Block, free partspec.End) float64 {
+	held := blocks[0]
+	if free == partspec.Left {
+		held = blocks[len(blocks)-1]
+	}
+	for _, b := range blocks {
+		if b.Greatest > held.Greatest {
+			return float64(part.Stock.EnvelopeDiameter()) / 2
+		}
+	}
+	return held.Greatest
 }
 
 func throughRadius(part *partspec.Part) float64 {

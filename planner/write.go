@@ -52,8 +52,8 @@ func (w *writer) stock() {
 	s := plan.Stock{Kind: st.Kind.String(), OutsideMM: float64(st.Outside.Value), InsideMM: float64(st.Inside.Value), LeftZ: tidy(p.LeftZ), RightZ: tidy(p.RightZ)}
 	s.LengthMM = math.Ceil(p.RightZ - p.LeftZ)
 	u := unitOf(w.ctx.Part)
-	words := map[partspec.StockKind]string{partspec.Bar: "round bar Ø", partspec.Tube: "tube Ø", partspec.Hexagon: "hexagon bar, across flats "}[st.Kind]
-	s.Text = fmt.Sprintf("%s %s%s", w.ctx.Part.Material.Name, words, st.Outside.Value.Text(u))
+	words := map[partspec.StockKind]string{partspec.Bar: "round bar Ø", partspec.Tube: "tube Ø", partspec.Hexagon: "hexagon bar, across flats ", partspec.Existing: "the existing piece, Ø"}[st.Kind]
+	s.Text = words + st.Outside.Value.Text(u)
 	if st.Kind == partspec.Tube {
 		s.Text += ", bore " + st.Inside.Value.Text(u)
 	}
@@ -247,7 +247,7 @@ func (w *writer) firstObjection(mount int, steps []sequence.Step) (*rules.Verdic
 			if way.End != w.mounts[mount].Free {
 				continue
 			}
-			v, _ := w.shop.Judge(w.mounts[mount], st.Op, w.shop.Facts(w.mounts[mount], st.Op, way, 1), func(i int) bool { return w.done[i] })
+			v, _ := w.shop.Judge(w.mounts[mount], st.Op, way, 1, w.shop.Facts(w.mounts[mount], st.Op, way, 1), func(i int) bool { return w.done[i] })
 			if len(v) > 0 {
 				return &v[0], w.shop.Tasks[st.Op].ID
 			}

@@ -27,14 +27,19 @@ func (s Shop) onStock(h partspec.Holding) []Mount {
 	}
 	var mounts []Mount
 	for _, free := range []partspec.End{partspec.Left, partspec.Right} {
-		back := s.Place.LeftZ
+		back := 0.0 // the finished end: what stands out beyond it is there or not
 		if free == partspec.Left {
-			back = s.Place.RightZ
+			back = s.Length
 		}
 		for _, grip := range []float64{min(jawLength(h), BarGrip()), stepGrip} {
 			m := base
 			m.Free, m.Stop = free, grip == stepGrip
 			m.Z0, m.Z1 = span(back, back+inward(free)*grip)
+			if s.Part.Stock.Kind == partspec.Existing {
+				if m.Radius = s.Stock.Outer.Greatest(m.Z0, m.Z1); m.Radius > s.Stock.Outer.Least(m.Z0, m.Z1) {
+					continue // jaws do not sit on a step
+				}
+			}
 			mounts = append(mounts, m)
 		}
 	}

@@ -2,6 +2,7 @@ package holding
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"catchplate/partspec"
@@ -14,9 +15,12 @@ import (
 )
 
 // Mask is the tasks on which a verdict about a task in a mount depends: those that make, cut or thin what is gripped.
-func (s Shop) Mask(m Mount, task int) []int {
+func (s Shop) Mask(m Mount, task int, way process.Way, tender bool) []int {
 	var mask []int
 	z0, z1 := m.Z0, m.Z1
+	if tender { // everything from the jaws to the cut
+		z0, z1 = min(z0, way.Span[0]), max(z1, way.Span[1])
+	}
 	for i, t := range s.Tasks {
 		separates := t.Process == plan.PartOff || t.Process == plan.SawOff
 		if i == task {
@@ -44,6 +48,9 @@ func (s Shop) Facts(m Mount, task int, way process.Way, light float64) rules.Cas
 	t := s.Tasks[task]
 	c := rules.Case{Holding: m.Holding, Surface: m.Surface, Op: t.Op, Diameter: 2 * m.Radius, Length: m.Z1 - m.Z0, JawLength: jawLength(m.Holding), Packed: m.Packed, Through: m.Stop, Centre: m.Centre, Plug: m.Plug, Threaded: m.Threaded,
 		Hexagon: s.Part.Stock.Kind == partspec.Hexagon && (m.Surface == "stock" || s.supplied(m.Surface)), Largest: float64(s.Part.Stock.EnvelopeDiameter())}
+	if t.Process != plan.Drill && t.Process != plan.Ream {
+		c.PassDepth = math.Min(way.Rate.DepthMM, t.Depth) * light
+	}
 	c.Cuts = s.cuts(m, t, way)
 	c.Capacity = s.capacity(m)
 	s.support(&c, m, t, way, light)
@@ -52,14 +59,18 @@ func (s Shop) Facts(m Mount, task int, way process.Way, light float64) rules.Cas
 }
 
 // Judge measures a case at a moment of the work and asks the rules.
-func (s Shop) Judge(m Mount, task int, facts rules.Case, done func(int) bool) ([]rules.Verdict, Figures) {
+func (s Shop) Judge(m Mount, task int, way process.Way, light float64, facts rules.Case, done func(int) bool) ([]rules.Verdict, Figures) {
 	c, f := facts, Figures{LeastN: facts.LeastN, MostN: facts.FirmN}
 	f.WorkingN = math.Min(math.Max(c.LeastN, c.LightN), c.FirmN)
 	c.Gone = s.gone(m, done) || m.Centre && !s.mouthOpen(m, done)
 	if !c.Gone {
 		c.Finished, c.Tight = s.finish(m, done)
 		c.Thread = s.threadOn(m, done)
-		s.squeeze(&c, &f, m, s.Tasks[task], s.body(done), done)
+		body := s.body(done)
+		s.squeeze(&c, &f, m, s.Tasks[task], body, done)
+		if c.Tender {
+			s.bend(&c, body, m, s.Tasks[task], way, light)
+		}
 	}
 	f.Case = c
 	return s.Rules.Judge(c), f
@@ -207,33 +218,71 @@ func (s Shop) threadOn(m Mount, done func(int) bool) bool {
 	return false
 }
 
-// support fills in stick-out and bending.
+// support fills in stick-out and bending. The finished shape bends most: what passes with it passes always. What passes only while metal is still there is
+// tender, and is measured anew at each moment.
 func (s Shop) support(c *rules.Case, m Mount, t process.Task, way process.Way, light float64) {
 	if m.Inside || m.Glue != NoGlue {
 		return
 	}
-	front, tip := m.Z1, s.Length
-	if m.Free == partspec.Left {
-		front, tip = m.Z0, 0
+	s.bend(c, s.finished(), m, t, way, light)
+	if s.Rules.Has("B-28") && c.TooSlender() != "" {
+		c.Tender = true
+		s.bend(c, s.Stock, m, t, way, light)
 	}
-	c.StickOut = math.Abs(tip - front)
-	lo, hi := span(front, tip)
-	sections, thinnest := s.sections(lo, hi)
-	c.Body = 2 * thinnest
+}
+
+// bend measures how far a cut stands out from the jaws, on what diameter, and how much that bends, for a shape of the work.
+func (s Shop) bend(c *rules.Case, body solid.Body, m Mount, t process.Task, way process.Way, light float64) {
+	front, cut := m.Z1, way.Span[1]
+	if m.Free == partspec.Left {
+		front, cut = m.Z0, way.Span[0]
+	}
+	c.StickOut, c.Body, c.Deflect, c.Allow = math.Abs(cut-front), 0, 0, 0
+	shaft := mechanics.Shaft{Sections: sections(body, front, cut), ModulusMPa: s.Part.Material.ModulusGPa.Low * 1000}
+	d, err := shaft.Deflection(1, c.StickOut)
+	if err != nil || d.AtForceMM <= 0 {
+		return
+	}
+	c.Body = asStiff(c.StickOut, d.AtForceMM, shaft.ModulusMPa)
 	if t.Tight <= 0 || t.Stage != shape.Finishing || t.Inside || t.Keep != nil {
 		return
 	}
-	mid := (way.Span[0] + way.Span[1]) / 2
-	from := math.Abs(mid - front)
-	if m.Free == partspec.Left {
-		sections = reverse(sections)
-	}
 	depth := math.Min(way.Rate.DepthMM*light, t.Depth)
 	last := way.ForceN * light * finishShare(depth)
-	shaft := mechanics.Shaft{Sections: sections, Tailstock: m.Centre, ModulusMPa: s.Part.Material.ModulusGPa.Low * 1000}
-	if d, err := shaft.Deflection(last/2, math.Min(from, c.StickOut)); err == nil {
+	shaft.Tailstock = m.Centre
+	if d, err := shaft.Deflection(last/2, c.StickOut); err == nil {
 		c.Deflect, c.Allow = d.AtForceMM, t.Tight/4
 	}
+}
+
+// asStiff is the diameter of a plain bar that bends as much at its end under one newton: d^4 = 64 L^3 / (3 pi E f).
+func asStiff(lengthMM, bendMM, modulusMPa float64) float64 {
+	return math.Pow(64*math.Pow(lengthMM, 3)/(3*math.Pi*modulusMPa*bendMM), 0.25)
+}
+
+// finished is the work when everything is done, with its bar still behind it.
+func (s Shop) finished() solid.Body {
+	b := s.Stock
+	for _, t := range s.Tasks {
+		if t.Keep == nil {
+			b = t.Apply(b)
+		}
+	}
+	return b
+}
+
+// sections describes a shape for bending, from the jaws outwards.
+func sections(body solid.Body, front, cut float64) []mechanics.Section {
+	lo, hi := span(front, cut)
+	var out []mechanics.Section
+	for _, p := range body.Outer.Clip(lo, hi).Pieces() {
+		bore := math.Max(0, body.Inner.Greatest(p.Z0, p.Z1))
+		out = append(out, mechanics.Section{LengthMM: p.Z1 - p.Z0, OutsideDiameterMM: 2 * math.Min(p.R0, p.R1), BoreMM: 2 * bore})
+	}
+	if front > cut {
+		slices.Reverse(out)
+	}
+	return out
 }
 
 // finishShare is the last pass's part of the force: it is no deeper than a tenth of a millimetre when the work is measured and crept to size.
@@ -245,56 +294,6 @@ func finishShare(depth float64) float64 {
 }
 
 const lastPass = 0.1
-
-func reverse(s []mechanics.Section) []mechanics.Section {
-	r := make([]mechanics.Section, len(s))
-	for i := range s {
-		r[len(s)-1-i] = s[i]
-	}
-	return r
-}
-
-// sections describes the finished part between two places for bending: the finished shape bends most, so it bounds every moment of the work.
-func (s Shop) sections(lo, hi float64) ([]mechanics.Section, float64) {
-	var out []mechanics.Section
-	thinnest := math.Inf(1)
-	at := lo
-	for _, b := range s.Blocks {
-		z0, z1 := math.Max(b.Z0, at), math.Min(b.Z1, hi)
-		if b.Z0 > at {
-			z0 = b.Z0
-		}
-		if z1 <= z0 {
-			continue
-		}
-		bore := 0.0
-		for _, h := range s.Holes {
-			if h.Z0 < z1 && h.Z1 > z0 {
-				bore = math.Max(bore, h.Radius)
-			}
-		}
-		out = append(out, mechanics.Section{LengthMM: z1 - z0, OutsideDiameterMM: 2 * b.Least, BoreMM: 2 * bore})
-		thinnest = math.Min(thinnest, b.Least)
-		at = z1
-	}
-	if len(out) == 0 {
-		r := s.gripRadius()
-		return []mechanics.Section{{LengthMM: math.Max(hi-lo, 1), OutsideDiameterMM: 2 * r}}, r
-	}
-	if gap := hi - lo - total(out); gap > 0 {
-		r := s.gripRadius()
-		out = append([]mechanics.Section{{LengthMM: gap, OutsideDiameterMM: 2 * r}}, out...)
-	}
-	return out, thinnest
-}
-
-func total(sections []mechanics.Section) float64 {
-	sum := 0.0
-	for _, s := range sections {
-		sum += s.LengthMM
-	}
-	return sum
-}
 
 func mm(v float64) string {
 	return strings.TrimSuffix(strings.TrimRight(formatMM(v), "0"), ".")

@@ -104,7 +104,7 @@ func (c *Context) writeFace(t Task, w Way, j Job) (plan.Operation, Done) {
 		reference = from
 	}
 	p.op.Zeros = append(p.op.Zeros, plan.Zero{Dial: "saddle", ReferenceMM: reference, How: c.faceZeroText(first)})
-	centre := p.centre(j, t)
+	centre := p.centre(j, t, float64(w.Tool.NoseRadius))
 	if first {
 		p.faceDown(from, z, centre)
 		p.done.Keep = keepFrom(t.End, z)
@@ -124,14 +124,20 @@ func (c *Context) writeFace(t Task, w Way, j Job) (plan.Operation, Done) {
 
 // faceDown faces from the sawn end to the place that becomes the saddle's nought.
 func (p *page) faceDown(from, z float64, centre int64) {
-	n := passes(math.Abs(z-from), p.most)
+	n := passes(math.Abs(z-from), p.wholeMost())
 	for i := 1; i <= n; i++ {
-		marks, _ := p.saddle(from + (z-from)*float64(i)/float64(n))
+		marks, _ := p.saddle(z + (from-z)*float64(n-i)*p.wholeMost()/math.Abs(z-from))
 		p.cut(passName(i, n), at(0, marks), at(centre, marks), nil)
 		if i < n {
 			p.line(passName(i, n), "saddle", marks, "", "", false)
 		}
 	}
+}
+
+// wholeMost is the most depth of a facing pass in whole graduations of the saddle.
+func (p *page) wholeMost() float64 {
+	g := float64(p.dial("saddle").Graduation.Value)
+	return math.Max(g, math.Floor(p.most/g+markNoise)*g)
 }
 
 // What facing to length leaves for the last cut, and how much must stand before the first measured one: a sawn end is known no better (sawWander).
@@ -146,9 +152,9 @@ func (p *page) faceToLength(e partspec.End, from, z float64, centre int64) {
 	dir := math.Copysign(1, z-from)
 	depth := math.Abs(z - from)
 	low, high := p.c.endRange(e)
-	if n := passes(depth-lengthStand, p.most); depth > lengthStand+lengthDoubt {
+	if n := passes(depth-lengthStand, p.wholeMost()); depth > lengthStand+lengthDoubt {
 		for i := 1; i <= n; i++ {
-			marks, _ := p.saddle(from + dir*(depth-lengthStand)*float64(i)/float64(n))
+			marks, _ := p.saddle(from + dir*math.Min(depth-lengthStand, float64(i)*p.wholeMost()))
 			p.cut(fmt.Sprintf("rough %d", i), at(0, marks), at(centre, marks), nil)
 			p.line(fmt.Sprintf("rough %d", i), "saddle", marks, "", "from the touched face", false)
 		}
@@ -215,11 +221,11 @@ func (c *Context) faceZeroText(first bool) string {
 }
 
 // centre is the cross count that carries a facing cut past the axis, or well into the bore: the tool's trailing edge leaves a ring else.
-func (p *page) centre(j Job, t Task) int64 {
+func (p *page) centre(j Job, t Task, nose float64) int64 {
 	inner := j.Before.Inner.Least(t.Z0-faceLook, t.Z1+faceLook)
-	past := inner - clearance
+	past := inner - clearance - nose
 	if inner <= 0 {
-		past = -pipClear
+		past = -pipClear - nose
 	}
 	marks, reached := p.cross(past)
 	if reached > past {

@@ -60,6 +60,18 @@ func (c *Context) writeFillet(f *partspec.Fillet, t Task, w Way, dir float64, j 
 	return p.finish()
 }
 
+// filletBeside is the radius of the fillet that the neighbour towards an end has at its foot against this block: metal that turning leaves there.
+func (c *Context) filletBeside(i int, e partspec.End) float64 {
+	k := i + 1
+	if e == partspec.Left {
+		k = i - 1
+	}
+	if k < 0 || k >= len(c.Blocks) {
+		return 0
+	}
+	return c.filletAt(c.Blocks[k].Name, e.Other())
+}
+
 // filletAt is the radius of the fillet at one end of a block, 0 for none: turning stops so far short of the shoulder.
 func (c *Context) filletAt(block string, e partspec.End) float64 {
 	for _, f := range c.Part.Features {

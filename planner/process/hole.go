@@ -105,7 +105,7 @@ func (c *Context) threaded(name string) bool {
 
 // startRadius is the radius of the hole that is there before, from the stock or from a deeper hole.
 func (c *Context) startRadius(h shape.Hole) float64 {
-	r := float64(c.Part.Stock.Inside.Value) / 2
+	r := math.Max(0, c.Stock.Inner.Least(h.Z0, h.Z1))
 	for _, other := range c.Holes {
 		deeper := other.Through || other.From == h.From && other.Depth > h.Depth
 		if other.Name != h.Name && deeper && other.Radius < h.Radius {

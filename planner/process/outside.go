@@ -53,8 +53,12 @@ func (c *Context) cylinder(i int) []Task {
 	b := c.Blocks[i]
 	z0, z1 := c.stretch(b)
 	rise := c.rise(i)
-	excess := c.stockRadius() - b.Greatest
+	excess := c.Stock.Outer.Greatest(b.Z0, b.Z1) - b.Greatest
 	var tasks []Task
+	if excess <= 0 {
+		return []Task{{Op: shape.Op{ID: b.Feature.Head().ID() + "/turn", Feature: b.Name, Process: plan.TurnFinish, Z0: z0, Z1: z1},
+			Lacking: []string{fmt.Sprintf("%s: the stock is Ø%.2f there, with nothing to turn off Ø%.2f; write as_supplied = true if it stays", b.Name, 2*(b.Greatest+excess), 2*b.Greatest)}}}
+	}
 	if c.Split && excess > leaveRadius {
 		t := Task{Op: shape.Op{ID: b.Feature.Head().ID() + "/rough", Feature: b.Name, Process: plan.TurnRough, Stage: shape.Roughing, Z0: z0, Z1: z1,
 			Outer: solid.Const(z0+leaveFace*rise[0], z1-leaveFace*rise[1], b.Greatest+leaveRadius), Depth: excess - leaveRadius}}
@@ -204,7 +208,7 @@ func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operat
 	if farUp == 0 && c.lowerBeyond(i, j.Free) {
 		stop, stopZ = p.saddle(farZ + p.toChuck()*clearance) // past the edge, so that the tool's nose leaves no corner there
 	}
-	start, _ := p.saddle(nearZ - p.toChuck()*clearance)
+	start, _ := p.saddle(nearZ - p.toChuck()*(clearance+c.filletBeside(i, j.Free)))
 	last := aim{}
 	if g.size != nil {
 		last = p.aimAt(float64(g.size.Low), float64(g.size.High))
@@ -252,8 +256,10 @@ func (c *Context) lowerBeyond(i int, free partspec.End) bool {
 
 // surfaceBefore is the radius that a block has now, between what roughing may have left on its shoulders.
 func (c *Context) surfaceBefore(i int, t Task, j Job) float64 {
-	up := c.rise(i)
-	return j.Before.Outer.Greatest(t.Z0+up[0]*(leaveFace+faceLook), t.Z1-up[1]*(leaveFace+faceLook))
+	up, name := c.rise(i), c.Blocks[i].Name
+	left := math.Max(leaveFace*up[0], c.filletAt(name, partspec.Left)) + up[0]*faceLook
+	right := math.Max(leaveFace*up[1], c.filletAt(name, partspec.Right)) + up[1]*faceLook
+	return j.Before.Outer.Greatest(t.Z0+left, t.Z1-right)
 }
 
 // faceShoulder faces the shoulder outward with the last diameter setting (rule A-12).

@@ -54,6 +54,18 @@ func (c *Context) heldBore() float64 {
 	return r
 }
 
+// partRadius is the radius that a parting tool meets: the held block's when it is turned before, else the stock's.
+func (c *Context) partRadius() float64 {
+	i := 0
+	if c.Place.Held() == partspec.Right {
+		i = len(c.Blocks) - 1
+	}
+	if c.openTo(i, c.Place.Free) {
+		return c.Blocks[i].Greatest
+	}
+	return c.stockRadius()
+}
+
 func (c *Context) partOff() Task {
 	end, side := c.Place.BarEnd(c.Length), c.Place.BarSide(c.Length)
 	keep := shape.Stretch{Z0: end, Z1: far}
@@ -61,7 +73,7 @@ func (c *Context) partOff() Task {
 		keep = shape.Stretch{Z0: -far, Z1: end}
 	}
 	t := Task{Op: shape.Op{ID: "part_off", Feature: "part", Process: plan.PartOff, Stage: shape.Finishing, Z0: math.Min(end, side), Z1: math.Max(end, side), Keep: &keep, Depth: c.heldBlock().Greatest}}
-	radius := c.heldBlock().Greatest
+	radius := c.partRadius()
 	if tool, ok := partingTool(c.Shop, radius, c.heldBore()); ok {
 		rate := c.rate(cutPart, 2*radius, tool)
 		w := Way{End: c.Place.Free, Tool: tool, Ordinary: true, Rate: rate, ForceAt: radius, Span: [2]float64{t.Z0, t.Z1}}
@@ -81,8 +93,9 @@ func (c *Context) partOff() Task {
 }
 
 func (c *Context) writePart(t Task, w Way, j Job) (plan.Operation, Done) {
-	p := c.page(j, t, w, "Part off")
 	r := j.Before.Outer.Greatest(t.Z0, t.Z1)
+	w.Rate.diameter = 2 * r
+	p := c.page(j, t, w, "Part off")
 	p.crossZero(2*r, false, "touch the outside there, "+p.diameter(r))
 	p.saddleZero()
 	// The blade's headstock-side corner stands on the bar's side of the cut.

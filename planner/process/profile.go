@@ -3,6 +3,7 @@ package process
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"catchplate/partspec"
 	"catchplate/partspec/units"
@@ -38,7 +39,10 @@ func (c *Context) profile(i int, f *partspec.Profile) []Task {
 	file := Task{Op: shape.Op{ID: f.ID() + "/file", Feature: b.Name, Process: plan.FileProfile, Stage: shape.Finishing, Z0: b.Z0, Z1: b.Z1, Outer: b.Curve, Makes: []string{b.Name}}}
 	for _, e := range ends() {
 		for _, tool := range append(c.tools(partspec.RoundNose), c.tools(partspec.Grooving)...) {
-			table, request, err := c.stepTable(b, f, tool, e)
+			table, _, err := c.stepTable(b, f, tool, e, leaveRadius)
+			if err == nil && float64(tool.Reach) < step.Depth {
+				err = fmt.Errorf("it reaches %.1f deep, the curve goes %.1f", float64(tool.Reach), step.Depth)
+			}
 			if err != nil {
 				step.Lacking = append(step.Lacking, fmt.Sprintf("%s with the %s: %v", f.Name, tool.Name, err))
 				continue
@@ -47,7 +51,7 @@ func (c *Context) profile(i int, f *partspec.Profile) []Task {
 			w := Way{End: e, Tool: tool, Ordinary: true, Rate: rate, ForceAt: b.Greatest, Span: [2]float64{b.Z0, b.Z1}}
 			w.Minutes = float64(len(table.Cuts)) * (minutesAPass + fileStepDepth/(rate.FeedMM*rate.RPM))
 			w.ForceN = c.force(bladeWidth(tool), rate.FeedMM)
-			w.Write = func(j Job) (plan.Operation, Done) { return c.writeSteps(b, f, step, w, table, request, j) }
+			w.Write = func(j Job) (plan.Operation, Done) { return c.writeSteps(b, f, step, w, j) }
 			step.Ways = append(step.Ways, w)
 		}
 		rate := c.rate(cutFinish, 2*b.Greatest, partspec.Tool{})
@@ -84,20 +88,20 @@ func bladeWidth(t partspec.Tool) float64 {
 }
 
 // stepTable works the steps out in the frame of the slides: across is the distance from the datum end towards the headstock, depth is what the tool has gone in
-// from the block's largest radius.
-func (c *Context) stepTable(b shape.Block, f *partspec.Profile, tool partspec.Tool, e partspec.End) (steps.Table, steps.Request, error) {
+// below the block's largest radius; the cross dial's nought lies above it.
+func (c *Context) stepTable(b shape.Block, f *partspec.Profile, tool partspec.Tool, e partspec.End, above float64) (steps.Table, steps.Request, error) {
 	saddle, _ := c.Lathe.Dial("saddle")
 	cross, _ := c.Lathe.Dial("cross")
 	r := steps.Request{Curve: c.stepCurve(b, f, e), LeftoverMM: c.fileLeft(),
 		Across: steps.Axis{GraduationMM: float64(saddle.Graduation.Value), Reads: steps.ReadsTravel, OriginMM: 0},
-		Depth:  steps.Axis{GraduationMM: float64(cross.Graduation.Value), Reads: steps.ReadsTravel, OriginMM: 0}}
+		Depth:  steps.Axis{GraduationMM: float64(cross.Graduation.Value), Reads: steps.ReadsTravel, OriginMM: -above}}
 	if cross.Reads == partspec.ReadsDiameter {
 		r.Depth.Reads = steps.ReadsDiameter
 	}
 	// The saddle is read at the blade's headstock-side corner, half a width past its middle.
 	r.Cutter, r.Across.OriginMM = steps.Cutter{Kind: steps.SquareEnd, WidthMM: float64(tool.Width)}, -float64(tool.Width)/2
 	if tool.Kind == partspec.RoundNose {
-		r.Cutter, r.Across.OriginMM = steps.Cutter{Kind: steps.RoundNose, RadiusMM: float64(tool.Radius)}, 0
+		r.Cutter, r.Across.OriginMM = steps.Cutter{Kind: steps.RoundNose, RadiusMM: float64(tool.Radius)}, -float64(tool.Radius)
 	}
 	table, err := steps.Fewest(r)
 	return table, r, err
@@ -131,6 +135,16 @@ func (c *Context) stepCurve(b shape.Block, f *partspec.Profile, e partspec.End) 
 	return curve
 }
 
+// inRun lists the cuts of one run, in which both dials go one way.
+func inRun(t steps.Table, r steps.Run) []steps.Cut {
+	cuts := t.Cuts[min(r.First, r.Last) : max(r.First, r.Last)+1]
+	if r.First > r.Last {
+		cuts = slices.Clone(cuts)
+		slices.Reverse(cuts)
+	}
+	return cuts
+}
+
 // beyond says what stands past one end of a block.
 func (c *Context) beyond(b shape.Block, e partspec.End) steps.Beyond {
 	for _, other := range c.Blocks {
@@ -153,16 +167,26 @@ func (c *Context) beyond(b shape.Block, e partspec.End) steps.Beyond {
 	return steps.Air
 }
 
-func (c *Context) writeSteps(b shape.Block, f *partspec.Profile, t Task, w Way, table steps.Table, r steps.Request, j Job) (plan.Operation, Done) {
+func (c *Context) writeSteps(b shape.Block, f *partspec.Profile, t Task, w Way, j Job) (plan.Operation, Done) {
+	made := j.Before.Outer.Greatest(b.Z0, b.Z1)
+	table, r, err := c.stepTable(b, f, w.Tool, j.Free, made-b.Greatest)
 	p := c.page(j, t, w, fmt.Sprintf("Step the curve %s, %d cuts", f.Name, len(table.Cuts)))
-	p.crossZero(2*b.Greatest, false, "on Ø"+units.Length(2*b.Greatest).Round(3).Text(c.unit())+": touch the outside and allow for what is over")
+	if err != nil { // it could be stepped from the size that roughing aims at; the size reached makes it impossible only by a slip of ours
+		p.note("The step table cannot be made: %v", err)
+		return p.finish()
+	}
+	p.crossZero(2*made, false, "touch the outside, "+p.diameter(made))
 	p.saddleZero()
-	for k, cut := range table.Cuts {
-		name := fmt.Sprintf("step %d", k+1)
-		s := cut.AcrossGrads
-		p.cut(name, at(-1, s), at(cut.DepthGrads, s), nil)
-		p.line(name, "saddle", s, "", "", false)
-		p.line(name, "cross", cut.DepthGrads, "", fmt.Sprintf("crest left %.3f", cut.CrestAfterMM), false)
+	for n, run := range table.Runs {
+		for k, cut := range inRun(table, run) {
+			name, note := fmt.Sprintf("run %d, step %d", n+1, k+1), fmt.Sprintf("crest left %.3f", cut.CrestAfterMM)
+			if k == 0 {
+				note = "take up the backlash of both slides first; " + note
+			}
+			p.cut(name, at(-1, cut.AcrossGrads), at(cut.DepthGrads, cut.AcrossGrads), nil)
+			p.line(name, "saddle", cut.AcrossGrads, "", "", false)
+			p.line(name, "cross", cut.DepthGrads, "", note, false)
+		}
 	}
 	p.note("The fewest cuts that leave no more than %.2f mm for the file, and none passes the curve; equal steps would need %d.", r.LeftoverMM, table.EqualStepsCount)
 	if !table.ProvenFewest {

@@ -16,6 +16,10 @@ func (c *Context) thread(f *partspec.Thread) Task {
 	t := Task{Op: shape.Op{ID: f.ID() + "/thread", Feature: f.Name, Process: plan.Thread, Stage: shape.Finishing, Inside: f.Inside, End: f.From,
 		Z0: float64(f.Span.Left), Z1: float64(f.Span.Right), Makes: []string{f.Name}, Tight: c.threadTight(f), Depth: threadDepth(f)}}
 	var why []string
+	if room, need := c.runOut(f); room < need {
+		t.Lacking = []string{fmt.Sprintf("%s: %.2f mm are left beyond the full thread, the tool or die needs %.2f (a pitch outside, a pitch and a half inside): shorten the thread or add a groove or recess there", f.Name, room, need)}
+		return t
+	}
 	if w, process, ok := c.handThread(f, t); ok {
 		t.Process = process
 		t.Ways = append(t.Ways, w...)
@@ -28,6 +32,43 @@ func (c *Context) thread(f *partspec.Thread) Task {
 		t.Lacking = append(why, lack)
 	}
 	return t
+}
+
+// runOut is the room beyond the full thread, and what it needs (rule C-28).
+func (c *Context) runOut(f *partspec.Thread) (room, need float64) {
+	if f.Inside {
+		h := c.holeNamed(f.On)
+		if h.Through {
+			return far, 0
+		}
+		return h.Depth - float64(f.Length.Value), 1.5 * float64(f.Thread.Pitch)
+	}
+	for i, b := range c.Blocks {
+		if b.Name != f.On {
+			continue
+		}
+		e := f.From.Other()
+		if up := c.rise(i); e == partspec.Left && up[0] == 0 || e == partspec.Right && up[1] == 0 {
+			return far, 0 // nothing stands higher there
+		}
+		if c.grooved(f, e) {
+			return far, 0
+		}
+		return b.Z1 - b.Z0 - float64(f.Length.Value) - c.filletAt(b.Name, e), float64(f.Thread.Pitch)
+	}
+	return far, 0
+}
+
+// grooved reports whether a groove at the far end of a spigot lets its thread run out.
+func (c *Context) grooved(f *partspec.Thread, far partspec.End) bool {
+	for _, g := range c.Part.Features {
+		if g, ok := g.(*partspec.Groove); ok && g.On == f.On && float64(g.Bottom.Mid()) <= float64(f.Thread.CoreExt)+sizeNoise {
+			if s, ok := c.Part.Feature(f.On).(*partspec.Spigot); ok && near(float64(g.Span.At(far)), float64(s.Span.At(far))) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func threadDepth(f *partspec.Thread) float64 {

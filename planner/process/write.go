@@ -36,6 +36,7 @@ type page struct {
 	j    Job
 	op   plan.Operation
 	done Done
+	tool partspec.Tool
 	most float64 // depth of one pass, as light as the holding wants it
 }
 
@@ -43,7 +44,7 @@ func (c *Context) page(j Job, t Task, w Way, title string) *page {
 	if w.Rate.kind != 0 {
 		w.Rate = c.capped(w.Rate, j.Caps...)
 	}
-	p := &page{c: c, j: j, most: w.Rate.DepthMM * j.Light}
+	p := &page{c: c, j: j, tool: w.Tool, most: w.Rate.DepthMM * j.Light}
 	p.op = plan.Operation{ID: t.ID, Feature: t.Feature, Process: t.Process, Title: title,
 		Tool: plan.ToolRef{ID: w.Tool.ID(), Text: toolText(w.Tool, w.SizeMM), SizeMM: w.SizeMM},
 		RPM:  w.Rate.RPM, WantedRPM: w.Rate.WantedRPM, SpeedWhy: w.Rate.Why, FeedMM: w.Rate.FeedMM, DepthMM: p.most,
@@ -113,7 +114,12 @@ func (p *page) crossZero(diameter float64, outward bool, how string) {
 
 // saddleZero sets the saddle to nought on the setup's datum face.
 func (p *page) saddleZero() {
-	p.op.Zeros = append(p.op.Zeros, plan.Zero{Dial: "saddle", ReferenceMM: p.j.DatumZ, How: "the faced end"})
+	z := plan.Zero{Dial: "saddle", ReferenceMM: p.j.DatumZ, How: "touch the faced end"}
+	if p.tool.Kind == partspec.RoundNose { // its side touches; its middle is what counts
+		z.ReferenceMM -= p.toChuck() * float64(p.tool.Radius)
+		z.How = "touch the faced end with the side of the nose"
+	}
+	p.op.Zeros = append(p.op.Zeros, z)
 }
 
 func (p *page) zero(name string) plan.Zero {

@@ -47,8 +47,12 @@ func (w *walk) checkTravel(op plan.Operation) {
 // throughout, so that backlash never enters (rule C-08). A dial indicator has none.
 func (w *walk) checkOneWay(op plan.Operation) {
 	moves, sets, last := map[string]int64{}, map[string]int64{}, map[string]int64{}
+	run := ""
 	for _, cut := range op.Cuts {
 		counts := countsOf(cut)
+		if r := runOf(cut); op.Process == plan.Steps && r != run { // the card takes up the backlash anew
+			sets, last, run = map[string]int64{}, map[string]int64{}, r
+		}
 		for _, name := range dialsOf(counts) {
 			if d, ok := w.machine.Dial(name); !ok || d.Reads == partspec.ReadsIndicator {
 				continue
@@ -65,6 +69,15 @@ func (w *walk) checkOneWay(op plan.Operation) {
 			last[name] = c[1]
 		}
 	}
+}
+
+// runOf is the run of a step table that a cut belongs to: "run 2" of "run 2, step 5"; empty where the table is one run.
+func runOf(cut plan.Cut) string {
+	run, _, found := strings.Cut(cut.Name, ",")
+	if !found {
+		return ""
+	}
+	return run
 }
 
 // reverses keeps the direction of a dial, and reports whether a movement goes against it.

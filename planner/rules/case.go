@@ -28,13 +28,15 @@ type Case struct {
 	Packed    bool   // soft packing between hard jaws and work
 	Capacity  string // why the size does not go in; empty = it does
 
-	Wall     float64 // least wall under the grip now
-	StickOut float64 // from the jaws to the free end
-	Body     float64 // diameter that carries the stick-out
-	Centre   bool    // a centre supports the free end
-	Through  bool    // the part passes through the chuck with its face hard on a jaw step
-	Deflect  float64 // bending at the cut under its force
-	Allow    float64 // what the tolerance lets bend; 0 = open
+	Tender    bool    // stiff enough only while metal is there that comes off: measured anew at each moment
+	PassDepth float64 // of a turning, facing or boring cut
+	Wall      float64 // least wall under the grip now
+	StickOut  float64 // from the jaws to the free end
+	Body      float64 // diameter of a plain bar as stiff as what stands out
+	Centre    bool    // a centre supports the free end
+	Through   bool    // the part passes through the chuck with its face hard on a jaw step
+	Deflect   float64 // bending at the cut under its force
+	Allow     float64 // what the tolerance lets bend; 0 = open
 
 	LeastN  float64 // what must hold
 	LightN  float64 // the lightest nip
@@ -159,6 +161,7 @@ var squareBar = Holding{
 
 // stepGrip is the least grip of a disc whose face is hard on the jaw steps, and the most it may be of the diameter.
 const (
+	stepDepth     = 0.5 // deepest pass on such a grip
 	stepGrip      = 4.0
 	stepGripShare = 1.0 / 20
 )
@@ -177,7 +180,7 @@ var grippedLength = Holding{
 		switch {
 		case c.Centre:
 			need = 5
-		case c.Through:
+		case c.Through && c.PassDepth <= stepDepth:
 			need = max(stepGrip, c.Largest*stepGripShare)
 		}
 		if c.Length < need-lengthSlack {
@@ -195,17 +198,24 @@ var stickOut = Holding{
 		Text: "IF the free length is over 3 diameters THEN only light cuts, or a tailstock; over 5 it must be supported. What bends under the cut may be a quarter of the tolerance.",
 		Why:  "stiffness falls with the cube", Sure: "published", Source: "lathe owner's manual safety page (3 D), collet-chuck manual p. 83 (up to 5 D)", Except: "tubes: their own section counts"},
 	func(c Case) Verdict {
-		if c.Centre || c.Body <= 0 {
-			return Verdict{}
-		}
-		if c.StickOut > 5*c.Body {
-			return refuse("stands out %.0f, over 5 times Ø%.1f: needs a centre or a steady", c.StickOut, c.Body)
-		}
-		if c.Allow > 0 && c.Deflect > c.Allow {
-			return refuse("bends %.3f under the cut, a quarter of the tolerance is %.3f", c.Deflect, c.Allow)
+		if why := c.TooSlender(); why != "" {
+			return refuse("%s", why)
 		}
 		return Verdict{}
 	},
+}
+
+// TooSlender says why a cut stands out too far; empty when it does not.
+func (c Case) TooSlender() string {
+	switch {
+	case c.Centre || c.Body <= 0:
+		return ""
+	case c.StickOut > 5*c.Body:
+		return fmt.Sprintf("stands out %.0f, as stiff as Ø%.1f: over 5 diameters needs a centre or a steady", c.StickOut, c.Body)
+	case c.Allow > 0 && c.Deflect > c.Allow:
+		return fmt.Sprintf("bends %.3f under the cut, a quarter of the tolerance is %.3f", c.Deflect, c.Allow)
+	}
+	return ""
 }
 
 var wallUnderGrip = Holding{

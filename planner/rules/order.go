@@ -21,14 +21,19 @@ var faceFirst = Order{
 
 var roughBeforeFinish = Order{
 	plan.Rule{ID: "A-03", Class: "order", Title: "Rough everything before finishing anything",
-		Text: "IF any surface has a tolerance under 0.1 mm or the wall ends up thinner than a tenth of the diameter THEN rough all of the part first, let it cool, then finish.",
+		Text: "IF any surface has a tolerance under 0.1 mm or the wall ends up thinner than a tenth of the diameter THEN rough everything that is reached from the same end first, let it cool, then finish.",
 		Why:  "roughing heats the work, lets out stress and shifts it in the grip; a surface finished early moves",
 		Sure: "published", Source: "US Navy, Machinery Repairman training course, rough and finish turning; the figures 0.1 and D/10 are ours",
 		Except: "stiff, short parts with open tolerances"},
 	func(w Work) []Arc {
-		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
-			return b.Stage == shape.Finishing && (b.Process == plan.TurnFinish || b.Process == plan.BoreOut || b.Process == plan.Ream || b.Process == plan.TaperTurn) && a.Process == plan.TurnRough, partspec.EndInvalid
-		})
+		var arcs []Arc
+		for _, end := range []partspec.End{partspec.Left, partspec.Right} {
+			arcs = append(arcs, pairs(w, func(a, b shape.Op) (bool, partspec.End) {
+				fine := b.Stage == shape.Finishing && (b.Process == plan.TurnFinish || b.Process == plan.BoreOut || b.Process == plan.Ream || b.Process == plan.TaperTurn)
+				return fine && a.Process == plan.TurnRough && !firstCut(w, b) && (a.Feature == b.Feature || w.FromEnd(indexOf(w, a), end)), end
+			})...)
+		}
+		return arcs
 	},
 }
 
@@ -45,7 +50,7 @@ var freeEndFirst = Order{
 				return turned(a) && turned(b) && a.Process == b.Process && outboard(a, b, end), end
 			})...)
 			arcs = append(arcs, pairs(w, func(a, b shape.Op) (bool, partspec.End) {
-				return firstCut(w, a) && b.Process == plan.TurnFinish && turned(b) && a.Feature != b.Feature && outboard(a, b, end), end
+				return firstCut(w, a) && (turned(b) || b.Process == plan.TaperTurn && !b.Inside) && a.Feature != b.Feature && outboard(a, b, end), end
 			})...)
 		}
 		return arcs
@@ -95,12 +100,26 @@ var knurlEarly = Order{
 
 var weakenLate = Order{
 	plan.Rule{ID: "A-15", Class: "order", Title: "Weaken late",
-		Text: "IF a groove is cut THEN cut it after the roughing of everything.",
+		Text: "IF a groove is cut THEN cut it after the roughing of everything, and after a wider groove that it lies in.",
 		Why:  "the work chatters and bends at a neck",
 		Sure: "common practice", Source: "common practice, no source", Except: "a clearance groove needed by the next tool"},
 	func(w Work) []Arc {
 		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
-			return (a.Process == plan.TurnRough || a.Process == plan.Drill) && b.Process == plan.Groove, partspec.EndInvalid
+			wider := a.Process == plan.Groove && a.Z0 <= b.Z0 && a.Z1 >= b.Z1
+			return (a.Process == plan.TurnRough || a.Process == plan.Drill || wider) && b.Process == plan.Groove, partspec.EndInvalid
+		})
+	},
+}
+
+var stepsThenFile = Order{
+	plan.Rule{ID: "A-39", Class: "order", Title: "Rough, steps, file",
+		Text: "IF a curve is made by steps THEN rough to its largest diameter with straight cuts, run the step table, then file until the inner corners of the steps just vanish.",
+		Why:  "the inner corners of the steps lie on the curve and serve as witness marks",
+		Sure: "published", Source: "a builder's step chart for curved bases; the witness rule is common practice", Except: "a cutter set to swing the radius itself"},
+	func(w Work) []Arc {
+		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
+			order := map[plan.Process]int{plan.TurnRough: 1, plan.Steps: 2, plan.FileProfile: 3}
+			return a.Feature == b.Feature && order[b.Process] > 1 && order[a.Process] > 0 && order[a.Process] < order[b.Process], partspec.EndInvalid
 		})
 	},
 }

@@ -42,7 +42,7 @@ func blockOf(p *partspec.Part, f partspec.Feature) (Block, bool) {
 	switch f := f.(type) {
 	case *partspec.Spigot:
 		r := float64(f.Diameter.Mid()) / 2
-		if f.AsSupplied {
+		if f.AsSupplied && p.Stock.Kind != partspec.Existing {
 			r = float64(p.Stock.EnvelopeDiameter()) / 2
 		}
 		d := f.Diameter

@@ -37,7 +37,29 @@ func (p Placement) BarSide(length float64) float64 {
 	return length + p.Spare + p.PartWidth
 }
 
+// Existing is the placement of a piece that is there already.
+func Existing(s partspec.Stock) Placement {
+	return Placement{LeftZ: float64(s.At), RightZ: float64(s.At + s.Length.Value)}
+}
+
+// existingBody is the shape of a piece that is there already, in the part's frame.
+func existingBody(s partspec.Stock) solid.Body {
+	piece := &partspec.Part{Stock: s, Features: s.Features, Length: partspec.Size{Dimension: s.Length, Low: s.Length.Value, High: s.Length.Value}}
+	var outer, inner solid.Curve
+	for _, b := range Blocks(piece) {
+		outer = outer.Join(b.Curve)
+	}
+	inner = solid.Const(0, float64(s.Length.Value), 0)
+	for _, h := range Holes(piece) {
+		inner = solid.Upper(inner, h.Curve)
+	}
+	return solid.NewBody(outer.Shift(float64(s.At), 0), inner.Shift(float64(s.At), 0))
+}
+
 // Body is the stock so placed. A hexagon is taken across its corners: its flats are on the stock and on the part alike.
 func (p Placement) Body(s partspec.Stock) solid.Body {
+	if s.Kind == partspec.Existing {
+		return existingBody(s)
+	}
 	return solid.Cylinder(p.LeftZ, p.RightZ, float64(s.EnvelopeDiameter())/2, float64(s.Inside.Value)/2)
 }
