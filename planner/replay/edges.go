@@ -25,11 +25,11 @@ func (d drawing) edges(c solid.Curve, m metal, inside bool) solid.Curve {
 		case *partspec.Chamfer:
 			if f.Edge.Inside == inside {
 				size := m.inside(f.Size)
-				c = breakEdge(c, fs.at(float64(f.Edge.Z)).at, towards(f.Edge.Axial), size, size*math.Tan(f.Angle.Radians()))
+				c = breakEdge(c, fs.at(float64(f.Edge.Z)), towards(f.Edge.Axial), size, size*math.Tan(f.Angle.Radians()))
 			}
 		case *partspec.Fillet:
 			if f.Edge.Inside == inside {
-				c = roundEdge(c, fs.at(float64(f.Edge.Z)).at, f, m)
+				c = roundEdge(c, fs.at(float64(f.Edge.Z)), f, m)
 			}
 		}
 	}
@@ -55,18 +55,26 @@ func beside(c solid.Curve, z, dir float64) float64 {
 	return right
 }
 
-// breakEdge cuts the edge at z, whose metal lies in direction dir, off by a cone: long along the axis, deep across it.
-func breakEdge(c solid.Curve, z, dir, long, deep float64) solid.Curve {
-	r := beside(c, z, dir)
+// behind is the radius of the metal that begins at a face, on its side of it.
+func (f face) behind(c solid.Curve, dir float64) float64 {
+	if dir < 0 {
+		return beside(c, f.lo, dir)
+	}
+	return beside(c, f.hi, dir)
+}
+
+// breakEdge cuts the edge at a face, whose metal lies in direction dir, off by a cone: long along the axis, deep across it.
+func breakEdge(c solid.Curve, f face, dir, long, deep float64) solid.Curve {
+	z, r := f.at, f.behind(c, dir)
 	if math.IsNaN(r) {
 		return c
 	}
 	return solid.Lower(c, solid.Line(z, r-deep, z+dir*long, r))
 }
 
-func roundEdge(c solid.Curve, z float64, f *partspec.Fillet, m metal) solid.Curve {
+func roundEdge(c solid.Curve, at face, f *partspec.Fillet, m metal) solid.Curve {
 	dir := towards(f.Edge.Axial)
-	r := beside(c, z, dir)
+	z, r := at.at, at.behind(c, dir)
 	if math.IsNaN(r) {
 		return c
 	}

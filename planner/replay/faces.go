@@ -9,10 +9,10 @@ import (
 
 // face is a plane or a circle of the drawing square to the axis, and where the finished work has it.
 type face struct {
-	drawn float64 // nominal, from the left end
-	at    float64
-	found bool    // a step of the work was found there; else at is the drawn place, good to within
-	zone  float64 // half the tightest length tolerance that meets at it
+	drawn  float64 // nominal, from the left end
+	at     float64
+	found  bool    // a step of the work was found there; else at is the drawn place
+	lo, hi float64 // where it may be taken to lie: a step made by several cuts is a little spread, and one that is no step is free within its tolerance
 }
 
 // length is a drawn distance between two faces.
@@ -24,16 +24,31 @@ type length struct {
 }
 
 // faces holds the faces of one side, outside or inside.
-type faces []face
+type faces struct {
+	list    []face
+	lengths []length
+}
 
-// at is where the work has the face drawn at z; a place that is no face lies as the drawing has it.
+// at is where the work has the face drawn at z. A place that is no step lies as the drawing has it, free within half the tightest length tolerance there.
 func (f faces) at(z float64) face {
-	for _, a := range f {
+	for _, a := range f.list {
 		if math.Abs(a.drawn-z) <= same {
 			return a
 		}
 	}
-	return face{drawn: z, at: z}
+	zone := zoneAt(z, f.lengths)
+	return face{drawn: z, at: z, lo: z - zone, hi: z + zone}
+}
+
+// with puts a face in place of one that was not found.
+func (f faces) with(n face) faces {
+	list := []face{n}
+	for _, a := range f.list {
+		if math.Abs(a.drawn-n.drawn) > same {
+			list = append(list, a)
+		}
+	}
+	return faces{list, f.lengths}
 }
 
 // lengthsOf lists every drawn length of a part along its axis.
@@ -85,9 +100,12 @@ func zoneAt(z float64, lengths []length) float64 {
 // stepSearch is how far from its drawn place a step may lie to be told as wrong rather than missing.
 const stepSearch = 1.0
 
-// locate finds the faces of one side of the work. drawn is that side as drawn, with its steps; ends are the work's own.
+// spreadOfStep is how far apart along the axis the parts of one shoulder may lie that several cuts have made.
+const spreadOfStep = 0.05
+
+// locate finds the faces of one side of the work. drawn is that side as drawn, with its steps; z0 and z1 are the work's own ends.
 func locate(drawn, work solid.Curve, whole, z0, z1 float64, lengths []length) faces {
-	list := faces{{0, z0, true, zoneAt(0, lengths)}, {whole, z1, true, zoneAt(whole, lengths)}}
+	list := []face{{0, z0, true, z0, z0}, {whole, z1, true, z1, z1}}
 	steps, real := stepsOf(drawn), stepsOf(work)
 	for i, s := range steps {
 		reach := stepSearch
@@ -96,11 +114,26 @@ func locate(drawn, work solid.Curve, whole, z0, z1 float64, lengths []length) fa
 				reach = gap
 			}
 		}
-		f := face{drawn: s.z, at: s.z, zone: zoneAt(s.z, lengths)}
-		f.at, f.found = bestStep(s, real, reach)
+		zone := zoneAt(s.z, lengths)
+		f := face{drawn: s.z, at: s.z, lo: s.z - zone, hi: s.z + zone}
+		if z, found := bestStep(s, real, reach); found {
+			f.at, f.found = z, true
+			f.lo, f.hi = spread(s, real, z)
+		}
 		list = append(list, f)
 	}
-	return list
+	return faces{list, lengths}
+}
+
+// spread is the stretch over which steps of the same direction lie close about the one found.
+func spread(want step, real []step, z float64) (lo, hi float64) {
+	lo, hi = z, z
+	for _, s := range real {
+		if math.Abs(s.z-z) <= spreadOfStep && s.height()*want.height() > 0 {
+			lo, hi = math.Min(lo, s.z), math.Max(hi, s.z)
+		}
+	}
+	return lo, hi
 }
 
 // step is a jump of the radius.
@@ -148,9 +181,13 @@ func (w *walk) checkLengths(lengths []length, outer, inner faces) {
 		if !a.found || !b.found {
 			continue
 		}
-		got := math.Abs(b.at - a.at)
-		if got < float64(l.size.Low)-same || got > float64(l.size.High)+same {
-			w.fail(w.blame(a.at, b.at), "size", "%s of %s comes out at %s, drawn %s to %s", l.what, l.feature, mm(got), mm(float64(l.size.Low)), mm(float64(l.size.High)))
+		if a.at > b.at {
+			a, b = b, a
+		}
+		for _, got := range []float64{b.lo - a.hi, b.hi - a.lo} {
+			if got < float64(l.size.Low)-same || got > float64(l.size.High)+same {
+				w.fail(w.blame(a.at, b.at), "size", "%s of %s comes out at %s, drawn %s to %s", l.what, l.feature, mm(got), mm(float64(l.size.Low)), mm(float64(l.size.High)))
+			}
 		}
 	}
 }

@@ -29,18 +29,11 @@ func (d drawing) innerOf(m metal) solid.Curve {
 
 // holeEnds is ends for a hole: with the least metal it reaches as far as it may, with the most it stops as short as it may.
 func (d drawing) holeEnds(left, right float64, m metal) (z0, z1 float64) {
-	z0, z1 = d.ends(d.inner, left, right, m)
-	if m == most {
-		a, b := d.inner.at(left), d.inner.at(right)
-		z0, z1 = a.at, b.at
-		if !a.found {
-			z0 += a.zone
-		}
-		if !b.found {
-			z1 -= b.zone
-		}
+	if m != most {
+		return d.ends(d.inner, left, right, m)
 	}
-	return math.Max(z0, d.z0), math.Min(z1, d.z1)
+	a, b := d.inner.at(left), d.inner.at(right)
+	return math.Max(a.hi, d.z0), math.Min(b.lo, d.z1)
 }
 
 // bore adds a bore. The point of the drill may stay in the floor of a blind hole unless the floor must be flat.
@@ -62,7 +55,7 @@ func (d drawing) bore(c solid.Curve, f *partspec.Bore, m metal) solid.Curve {
 }
 
 // floors finds the floors of blind holes whose drill's point is left: the full diameter ends where the cone begins, which is no step.
-func (d drawing) floors(fs faces, work solid.Curve, lengths []length) faces {
+func (d drawing) floors(fs faces, work solid.Curve) faces {
 	for _, f := range d.features {
 		b, ok := f.(*partspec.Bore)
 		if !ok || b.Through {
@@ -79,24 +72,13 @@ func (d drawing) floors(fs faces, work solid.Curve, lengths []length) faces {
 		if !found || math.Abs(at-floor) > stepSearch {
 			continue
 		}
-		fs = fs.with(face{floor, at, true, zoneAt(floor, lengths)})
+		fs = fs.with(face{floor, at, true, at, at})
 	}
 	return fs
 }
 
 // mouthward is how far from its floor a bore is certainly open: half its own stretch.
 func (d drawing) mouthward(b *partspec.Bore) float64 { return float64(b.Span.Length()) / 2 }
-
-// with puts a face in place of one that was not found.
-func (f faces) with(n face) faces {
-	list := faces{}
-	for _, a := range f {
-		if math.Abs(a.drawn-n.drawn) > same {
-			list = append(list, a)
-		}
-	}
-	return append(list, n)
-}
 
 // widthEnds is the last place, going from z in a direction, up to which a hole is at least r in radius.
 func widthEnds(c solid.Curve, z, towards, r float64) (at float64, found bool) {

@@ -60,10 +60,11 @@ func (w *walk) drawing(lengths []length) drawing {
 	d := newDrawing(w.part, w.part.Features, w.part.Stock, float64(w.part.Length.Value))
 	whole := d.z1
 	flat := d
+	flat.outer.lengths, flat.inner.lengths = lengths, lengths
 	d.z0, d.z1 = w.body.Ends()
 	d.outer = locate(flat.outerOf(middle), w.body.Outer, whole, d.z0, d.z1, lengths)
 	d.inner = locate(flat.innerOf(middle), w.body.Inner, whole, d.z0, d.z1, lengths)
-	d.inner = d.floors(d.inner, w.body.Inner, lengths)
+	d.inner = d.floors(d.inner, w.body.Inner)
 	return d
 }
 
@@ -137,14 +138,10 @@ func (m metal) fold(c, d solid.Curve) solid.Curve {
 // ends are where a stretch of a surface begins and ends in the work, reaching over where an end is open.
 func (d drawing) ends(f faces, left, right float64, m metal) (z0, z1 float64) {
 	a, b := f.at(left), f.at(right)
-	z0, z1 = a.at, b.at
-	if m != middle && !a.found {
-		z0 -= a.zone
+	if m == middle {
+		return math.Max(a.at, d.z0), math.Min(b.at, d.z1)
 	}
-	if m != middle && !b.found {
-		z1 += b.zone
-	}
-	return math.Max(z0, d.z0), math.Min(z1, d.z1)
+	return math.Max(a.lo, d.z0), math.Min(b.hi, d.z1)
 }
 
 // spanOf is where a feature lies.
