@@ -11,7 +11,10 @@ const mostPoints = 6
 
 // profileDims are the points of a profile and the radii of its arcs.
 func profileDims(p *partspec.Part, f *partspec.Profile) []plan.Dim {
-	out := []plan.Dim{length(mm(f.Span.Left), mm(f.Span.Right), f.Name, figure(p, f.Span.Length()))}
+	var out []plan.Dim
+	if f.Span.Length() != p.Length.Value { // else the part's own length says it
+		out = append(out, length(mm(f.Span.Left), mm(f.Span.Right), f.Name, figure(p, f.Span.Length())))
+	}
 	for _, s := range f.Segments {
 		if s.Arc {
 			z := mm(s.Z0+s.Z1) / 2
@@ -21,15 +24,23 @@ func profileDims(p *partspec.Part, f *partspec.Profile) []plan.Dim {
 	if len(f.Segments) > mostPoints {
 		return out
 	}
+	said := map[units.Length]bool{} // one dimension serves all points of one diameter
 	for i, point := range points(f) {
-		d := leader(mm(point.z), mm(point.r), false, f.Name, "Ø"+figure(p, 2*point.r))
-		d.Kind = plan.DimDiameter
-		out = append(out, d)
+		if !said[point.r] {
+			out = append(out, pointDim(p, f, point))
+		}
+		said[point.r] = true
 		if i > 0 && i < len(f.Segments) {
 			out = append(out, length(mm(f.Span.Left), mm(point.z), f.Name, figure(p, point.z-f.Span.Left)))
 		}
 	}
 	return out
+}
+
+func pointDim(p *partspec.Part, f *partspec.Profile, at point) plan.Dim {
+	d := leader(mm(at.z), mm(at.r), false, f.Name, "Ø"+figure(p, 2*at.r))
+	d.Kind = plan.DimDiameter
+	return d
 }
 
 type point struct{ z, r units.Length }

@@ -108,26 +108,32 @@ func (sc *scene) locate(op plan.Operation) (cutMark, bool) {
 		m.place = place{z, z, radiusAt(after, z)}
 		m.atFace = op.Feature == "face."+sc.setup.FreeEnd
 	default:
-		dim, ok := find(sc.dims, op.Feature)
-		if !ok {
+		var ok bool
+		if m.place, m.inside, ok = find(sc.dims, op.Feature); !ok {
 			return m, false
 		}
-		m.place, m.inside = place{min(dim.Z0, dim.Z1), max(dim.Z0, dim.Z1), dim.R}, dim.Inside
 	}
 	m.key = fmt.Sprint(op.Feature, m.way)
 	return m, true
 }
 
-// find is the dimension that best says where a feature lies.
-func find(dims []plan.Dim, feature string) (plan.Dim, bool) {
-	for _, kind := range []plan.DimKind{plan.DimDiameter, plan.DimLeader} {
-		for _, d := range dims {
-			if d.Kind == kind && d.Feature == feature {
-				return d, true
-			}
+// find says where a feature lies: all along what its dimensions span, at the radius of the first that has one.
+func find(dims []plan.Dim, feature string) (p place, inside, ok bool) {
+	for _, d := range dims {
+		if d.Feature != feature {
+			continue
+		}
+		z0, z1 := min(d.Z0, d.Z1), max(d.Z0, d.Z1)
+		if !ok {
+			p = place{z0, z1, 0}
+		}
+		ok = true
+		p.z0, p.z1 = min(p.z0, z0), max(p.z1, z1)
+		if p.r == 0 && d.Kind != plan.DimLength {
+			p.r, inside = d.R, d.Inside
 		}
 	}
-	return plan.Dim{}, false
+	return p, inside, ok
 }
 
 // wayOf is the way that matters of an operation: along the work for turning and boring, across it for facing. It is read from the dials; where
