@@ -156,7 +156,7 @@ func placements(w *partspec.Workshop, part *partspec.Part) []shape.Placement {
 	for _, free := range []partspec.End{partspec.Right, partspec.Left} {
 		p := shape.Placement{Free: free}
 		p.PartWidth, p.Spare, p.ByHand = process.Separation(w, part, separationRadius(part, blocks, free), throughRadius(part))
-		tail := holding.BarClearance + holding.BarGrip()
+		tail := holding.BarClearance + holding.BarGrip(w)
 		need := faceAllowance + length + p.Spare + p.PartWidth + tail
 		if have > 0 && have < need {
 			continue

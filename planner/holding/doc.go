@@ -49,13 +49,20 @@ type Shop struct {
 	*process.Context
 	Tasks []process.Task
 
+	end    solid.Body // the work when everything is done, with its bar still behind it
 	bodies map[uint64]solid.Body
 	rings  map[mechanics.RingGrip]mechanics.Distortion
 }
 
 // New makes a Shop for a context's tasks.
 func New(c *process.Context) *Shop {
-	return &Shop{Context: c, Tasks: process.Expand(c), bodies: map[uint64]solid.Body{}, rings: map[mechanics.RingGrip]mechanics.Distortion{}}
+	s := &Shop{Context: c, Tasks: process.Expand(c), end: c.Stock, bodies: map[uint64]solid.Body{}, rings: map[mechanics.RingGrip]mechanics.Distortion{}}
+	for _, t := range s.Tasks {
+		if t.Keep == nil {
+			s.end = t.Apply(s.end)
+		}
+	}
+	return s
 }
 
 // Mounts lists every mount of the part, in the order of the workshop's holdings. Helpers that only come when nothing else passes are left out

@@ -8,8 +8,19 @@ import (
 // BarClearance is the room between the parting cut and the jaws (rule C-35).
 const BarClearance = 3.0
 
-// BarGrip is what a bar is gripped by: the jaws of a small chuck in their whole length, which is over the least of rule B-27 for work up to 36 mm.
-func BarGrip() float64 { return usualJawLength }
+// BarGrip is what a bar is gripped by: the jaws of the longest chuck owned, in their whole length.
+func BarGrip(w *partspec.Workshop) float64 {
+	long := 0.0
+	for _, h := range w.Holdings {
+		if h.Kind == partspec.ThreeJaw || h.Kind == partspec.FourJaw {
+			long = max(long, jawLength(h))
+		}
+	}
+	if long == 0 {
+		return usualJawLength
+	}
+	return long
+}
 
 // onStock lists grips on raw metal: on the bar beyond the parting cut, or on one end of a blank.
 func (s Shop) onStock(h partspec.Holding) []Mount {
@@ -31,7 +42,7 @@ func (s Shop) onStock(h partspec.Holding) []Mount {
 		if free == partspec.Left {
 			back = s.Length
 		}
-		for _, grip := range []float64{min(jawLength(h), BarGrip()), stepGrip} {
+		for _, grip := range []float64{min(jawLength(h), BarGrip(s.Shop)), stepGrip} {
 			m := base
 			m.Free, m.Stop = free, grip == stepGrip
 			m.Z0, m.Z1 = span(back, back+inward(free)*grip)

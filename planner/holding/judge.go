@@ -224,7 +224,7 @@ func (s Shop) support(c *rules.Case, m Mount, t process.Task, way process.Way, l
 	if m.Inside || m.Glue != NoGlue {
 		return
 	}
-	s.bend(c, s.finished(), m, t, way, light)
+	s.bend(c, s.end, m, t, way, light)
 	if s.Rules.Has("B-28") && c.TooSlender() != "" {
 		c.Tender = true
 		s.bend(c, s.Stock, m, t, way, light)
@@ -258,17 +258,6 @@ func (s Shop) bend(c *rules.Case, body solid.Body, m Mount, t process.Task, way 
 // asStiff is the diameter of a plain bar that bends as much at its end under one newton: d^4 = 64 L^3 / (3 pi E f).
 func asStiff(lengthMM, bendMM, modulusMPa float64) float64 {
 	return math.Pow(64*math.Pow(lengthMM, 3)/(3*math.Pi*modulusMPa*bendMM), 0.25)
-}
-
-// finished is the work when everything is done, with its bar still behind it.
-func (s Shop) finished() solid.Body {
-	b := s.Stock
-	for _, t := range s.Tasks {
-		if t.Keep == nil {
-			b = t.Apply(b)
-		}
-	}
-	return b
 }
 
 // sections describes a shape for bending, from the jaws outwards.

@@ -67,7 +67,7 @@ func (c *Context) writeBore(h shape.Hole, t Task, w Way, d float64, size *partsp
 	} else {
 		last.marks, last.radius = p.cross(d / 2)
 	}
-	n := passes(last.radius-found, p.most)
+	n := passes(last.radius-found, p.dialled())
 	if n == 1 && last.measure != nil {
 		n = 2 // one to measure from, one to finish
 	}

@@ -76,10 +76,13 @@ func (c *Context) writeVee(f *partspec.Chamfer, t Task, w Way, drop float64, j J
 	p := c.page(j, t, w, fmt.Sprintf("Chamfer the edge %s.%s, %s at %s", f.Edge.Feature, f.Edge.End, p0(c, f.Size), f.Angle))
 	z, r := float64(f.Edge.Z), float64(f.Edge.R)
 	tip := r - drop
-	a, b := z, z+math.Copysign(faceLook, t.Z0+t.Z1-2*z) // just inside the edge
-	made := j.Before.Outer.Greatest(math.Min(a, b), math.Max(a, b))
+	surface := j.Before.Outer
 	if f.Edge.Inside {
-		made = j.Before.Inner.Least(math.Min(a, b), math.Max(a, b))
+		surface = j.Before.Inner
+	}
+	left, made := surface.At(z)
+	if f.Edge.Axial == partspec.Left {
+		made = left
 	}
 	p.crossZero(2*made, f.Edge.Inside, "touch the edge's own surface, "+p.diameter(made))
 	if f.Edge.Inside {

@@ -189,8 +189,8 @@ const overrun = 0.6
 func (c *Context) bars(h shape.Hole) []partspec.Tool {
 	var bars []partspec.Tool
 	open := c.openedTo(h)
-	if h.Flat { // a drill's point leaves the bottom no wider than the hole that goes on
-		open = 2 * c.startRadius(h)
+	if h.Flat { // a drill's point leaves the bottom no wider than the hole that goes on, which may still want its last cut
+		open = 2*c.startRadius(h) - c.stillToCome(h)
 	}
 	for _, t := range c.tools(partspec.Boring) {
 		reach := float64(t.Reach)
@@ -203,6 +203,16 @@ func (c *Context) bars(h shape.Hole) []partspec.Tool {
 	}
 	slices.SortStableFunc(bars, func(a, b partspec.Tool) int { return int(math.Copysign(1, float64(b.BarDiameter-a.BarDiameter))) })
 	return bars[:min(1, len(bars))]
+}
+
+// stillToCome is what the deeper hole in a hole's bottom may still lack of its diameter: it is bored or reamed to size later, unless it is drilled so.
+func (c *Context) stillToCome(h shape.Hole) float64 {
+	for _, other := range c.Holes {
+		if other.Name != h.Name && other.Radius == c.startRadius(h) && c.chainLack(other, ChainDrill) != "" {
+			return boreLeave
+		}
+	}
+	return 0
 }
 
 // hole makes the tasks of one hole by the chain chosen for it.

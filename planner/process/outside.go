@@ -215,7 +215,7 @@ func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operat
 	} else {
 		last.marks, last.radius = p.cross(g.radius)
 	}
-	n := passes(before-last.radius, p.most)
+	n := passes(before-last.radius, p.dialled())
 	for k := 1; k <= n; k++ {
 		marks, r := p.cross(before + (last.radius-before)*float64(k)/float64(n))
 		var m *plan.Measured

@@ -40,8 +40,8 @@ func (c *Context) profile(i int, f *partspec.Profile) []Task {
 	for _, e := range ends() {
 		for _, tool := range append(c.tools(partspec.RoundNose), c.tools(partspec.Grooving)...) {
 			table, _, err := c.stepTable(b, f, tool, e, leaveRadius)
-			if err == nil && float64(tool.Reach) < step.Depth {
-				err = fmt.Errorf("it reaches %.1f deep, the curve goes %.1f", float64(tool.Reach), step.Depth)
+			if deep := c.stockRadius() - b.Least; err == nil && float64(tool.Reach) < deep { // a neighbour may still have the stock's diameter
+				err = fmt.Errorf("it reaches %.1f deep, the curve goes %.1f below the stock", float64(tool.Reach), deep)
 			}
 			if err != nil {
 				step.Lacking = append(step.Lacking, fmt.Sprintf("%s with the %s: %v", f.Name, tool.Name, err))

@@ -244,6 +244,14 @@ func (p *page) aimAt(low, high float64) aim {
 // trialWidth is the tolerance at and below which a trial cut is measured (rule C-15).
 const trialWidth = 0.05
 
+// dialled is the most depth of a pass that stays under the most even when the dial rounds it up by a graduation.
+func (p *page) dialled() float64 {
+	if g := radial(p.dial("cross")); p.most > 2*g {
+		return p.most - g
+	}
+	return p.most
+}
+
 // passes splits a depth into equal passes no deeper than most.
 func passes(depth, most float64) int {
 	if depth <= 0 {
