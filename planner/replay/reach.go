@@ -37,6 +37,9 @@ func (w *walk) checkBar(m motion, before solid.Body) {
 	if need := math.Max(float64(m.LeastBore), float64(m.BarDiameter)); hole < need-same {
 		w.failOp("reach", "%s needs a hole of Ø%s to enter; it is Ø%s", m.Name, mm(need), mm(hole))
 	}
+	if most := m.overhang(); most > 0 && deep > most+same {
+		w.failOp("reach", "cut %q stands %s out, %s mm of bar; at most %s (rule C-06)", m.name, mm(deep), mm(float64(m.BarDiameter)), mm(most))
+	}
 	if reach := float64(m.Reach); reach > 0 && deep > reach+same {
 		w.failOp("reach", "cut %q goes %s into the hole; %s reaches %s", m.name, mm(deep), m.Name, mm(reach))
 	}
@@ -45,6 +48,14 @@ func (w *walk) checkBar(m motion, before solid.Body) {
 			w.failOp("reach", "cut %q is %s deep; %s cuts %s deep", m.name, mm(off), m.Name, mm(depth))
 		}
 	}
+}
+
+// overhang is the most that a bar may stand out (rule C-06: four diameters of steel, six of carbide); 0 where its diameter is not given.
+func (c cutter) overhang() float64 {
+	if c.Carbide {
+		return 6 * float64(c.BarDiameter)
+	}
+	return 4 * float64(c.BarDiameter)
 }
 
 // entered is the diameter of the hole that a bar enters between two places. In front of it, where the point of the drill has left a cone, it cuts its
