@@ -3,7 +3,6 @@ package replay
 import (
 	"math"
 
-	"catchplate/partspec"
 	"catchplate/planner/plan"
 	"catchplate/planner/solid"
 )
@@ -85,7 +84,7 @@ func (w *walk) rebuild(op plan.Operation, cut plan.Cut, key cutKey, last motion)
 		return motion{}, false
 	}
 	m := motion{cutter: tool, key: key, name: cut.Name, counts: countsOf(cut)}
-	if tool.set() || tool.Kind == partspec.Taps {
+	if tool.set() {
 		from.r, from.hasR, to.r, to.hasR = 0, true, 0, true
 	}
 	if !from.hasZ || !from.hasR {

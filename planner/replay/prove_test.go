@@ -11,3 +11,14 @@ func TestBushIsProved(t *testing.T) {
 	assert.Equal(t, 14, proof.Cuts)
 	assert.NotEmpty(t, proof.Clauses)
 }
+
+func BenchmarkProve(b *testing.B) {
+	good := bush(&testing.T{})
+	p := good.plan()
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, failures := Prove(good.job, p); len(failures) > 0 {
+			b.Fatal(failures)
+		}
+	}
+}

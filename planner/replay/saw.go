@@ -40,6 +40,6 @@ func (w *walk) saw(op plan.Operation, key cutKey) {
 	} else {
 		w.body = w.body.Keep(z0, face)
 	}
-	w.parted, w.started = true, true
+	w.parted = true
 	w.motion++
 }

@@ -19,7 +19,7 @@ func (w *walk) stock() solid.Body {
 	if given := float64(s.Length.Value); given > 0 && length > given+same {
 		w.failOp("stock", "the plan lays out %s of it, there is %s", mm(length), mm(given))
 	}
-	if w.motion == 0 && p.LengthMM < length-figure {
+	if p.LengthMM < length-figure {
 		w.failOp("stock", "the list asks for %s, the plan uses %s", mm(p.LengthMM), mm(length))
 	}
 	if s.Kind == partspec.Existing && len(s.Features) > 0 {

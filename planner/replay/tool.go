@@ -60,15 +60,6 @@ func (c cutter) set() bool {
 	return c.Kind == partspec.CentreDrill || c.Kind == partspec.Drills || c.Kind == partspec.Reamers
 }
 
-// threading reports whether the tool makes threads or knurls, which are marks on their blank.
-func (c cutter) marking() bool {
-	switch c.Kind {
-	case partspec.ThreadExternal, partspec.ThreadInternal, partspec.Taps, partspec.Dies, partspec.KnurlTool:
-		return true
-	}
-	return false
-}
-
 // inside reports whether the tool cuts away from the axis. A chamfer tool does either; its cross dial tells.
 func (c cutter) inside(outward bool) bool {
 	switch c.Kind {

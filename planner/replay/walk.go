@@ -29,20 +29,18 @@ type walk struct {
 	plan  plan.Part
 	world world
 
-	body    solid.Body
-	trace   []moment // the stock, then after every cut
-	marks   []mark
-	filed   map[string]bool // profiles that have been filed
-	spots   []solid.Curve   // centre holes, as holes
-	parted  bool            // the piece has been cut off in this setup
-	fixed   bool            // a face has been made that places along the axis are counted from
-	started bool            // a cut has been made in this setup
+	body   solid.Body
+	trace  []moment // the stock, then after every cut
+	marks  []mark
+	filed  map[string]bool // profiles that have been filed
+	spots  []solid.Curve   // centre holes, as holes
+	parted bool            // the piece has been cut off in this setup
+	fixed  bool            // a face has been made that places along the axis are counted from
 
 	setup   plan.Setup
 	mounted solid.Body // the work when it was put in
 	contact float64    // length over which the grip touches
 	located []int      // for each setup so far, the setup in which the surface it is located on was cut; -1 for raw metal
-	op      plan.Operation
 	at      where
 	machine partspec.Machine
 	holding partspec.Holding
@@ -78,7 +76,7 @@ func (w *walk) run() {
 			return
 		}
 		for k, op := range s.Operations {
-			w.op, w.at = op, where{s.Number, op.ID}
+			w.at = where{s.Number, op.ID}
 			w.easing(op)
 			w.operate(i, k, op)
 		}
@@ -90,7 +88,7 @@ func (w *walk) run() {
 // mount puts the work into a setup.
 func (w *walk) mount(s plan.Setup) bool {
 	w.setup, w.at = s, where{setup: s.Number}
-	w.zeros, w.zeroTool, w.parted, w.started, w.loads = map[string]nought{}, "", false, false, nil
+	w.zeros, w.zeroTool, w.parted, w.loads = map[string]nought{}, "", false, nil
 	if s.FreeEnd != "left" && s.FreeEnd != "right" {
 		w.failOp("pose", "the free end is %q: expected left or right", s.FreeEnd)
 		return false
@@ -180,7 +178,7 @@ func (w *walk) cuts(i, k int, op plan.Operation) {
 			w.spots = append(w.spots, m.inner)
 		}
 		w.trace = append(w.trace, moment{i, k, w.body})
-		w.fixed, w.started = true, true
+		w.fixed = true
 		last = m
 	}
 	if op.Process == plan.PartOff && !w.parted {
