@@ -30,6 +30,11 @@ type table struct {
 	rows [][]md
 }
 
+// empty reports whether no row fills a column.
+func (t table) empty(column int) bool {
+	return !slices.ContainsFunc(t.rows, func(r []md) bool { return r[column] != "" })
+}
+
 // without leaves out a column.
 func (t table) without(column int) table {
 	out := table{head: slices.Delete(slices.Clone(t.head), column, column+1)}

@@ -8,17 +8,20 @@ func card(op plan.Operation) []block {
 		return nil
 	}
 	t := table{head: []md{"Done", "Cut", "Dial", "Turns", "Marks", "Marks from nought", "Dial figure", "The work is then", "Mind"}}
-	minded := false
 	for _, l := range op.Card {
 		t.rows = append(t.rows, cardRow(l))
-		minded = minded || mind(l) != ""
 	}
-	if !minded {
-		t = t.without(len(t.head) - 1)
+	for column := len(t.head) - 1; column >= firstOptional; column-- {
+		if t.empty(column) {
+			t = t.without(column)
+		}
 	}
 	title := para(bold("Dial card") + ", counted from nought and come to from nought's side." + meanings(op.Card))
 	return []block{group{class: "card", blocks: []block{title, t}}}
 }
+
+// firstOptional is the first column of a card that is left out when no line fills it: what the work then measures, then the notes.
+const firstOptional = 7
 
 // oneWay is the rule for every dial card; the sheet says it once in full.
 const oneWay = "On every dial card, count whole turns and then marks from nought, and come to a figure only from the side of nought, so that the " +

@@ -243,3 +243,23 @@ func TestEmptyPlanPrints(t *testing.T) {
 func TestTheSamePlanGivesTheSameBytes(t *testing.T) {
 	assert.Equal(t, render(t, fixture.Job()), render(t, fixture.Job()))
 }
+
+func TestEmptyColumnsAreLeftOut(t *testing.T) {
+	op := plan.Operation{Card: []plan.Line{{Label: "step 1", Dial: "cross", Counted: true}}}
+	head := func() []md { return card(op)[0].(group).blocks[1].(table).head }
+	assert.Len(t, head(), firstOptional)
+	op.Card[0].Note = "measure"
+	assert.Equal(t, md("Mind"), head()[firstOptional])
+	op.Card[0].Makes = "Ø20 mm"
+	assert.Len(t, head(), firstOptional+2)
+}
+
+func BenchmarkRender(b *testing.B) {
+	p := fixture.Bush()
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := Render(p, Options{}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
