@@ -5,6 +5,7 @@ import (
 	"encoding/csv"
 	"flag"
 	"math"
+	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"reflect"
@@ -238,6 +239,14 @@ func TestEmptyPlanPrints(t *testing.T) {
 	p := &plan.Plan{Parts: []plan.Part{{}, {Name: "x", Setups: []plan.Setup{{FreeEnd: "right"}}}}}
 	_, err := Render(p, Options{})
 	require.NoError(t, err)
+}
+
+func TestAnyPlanPrints(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 4))
+	for range 100 {
+		_, err := Render(fixture.Random(r), Options{})
+		require.NoError(t, err)
+	}
 }
 
 func TestTheSamePlanGivesTheSameBytes(t *testing.T) {

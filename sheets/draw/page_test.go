@@ -118,6 +118,32 @@ func TestFiguresOfAnyPlanHaveNoOverlap(t *testing.T) {
 	}
 }
 
+// Whatever a plan says of grips and shapes, a page comes of it.
+func TestMadPlansAreDrawn(t *testing.T) {
+	r := rand.New(rand.NewPCG(7, 7))
+	far := func() float64 { return (r.Float64() - 0.5) * []float64{1, 100, 1e6}[r.IntN(3)] }
+	for range 200 {
+		p := fixture.Random(r)
+		for i := range p.Parts[0].Setups {
+			s := &p.Parts[0].Setups[i]
+			s.Grip.FromZ, s.Grip.ToZ, s.Grip.RadiusMM = far(), far(), math.Abs(far())
+			s.Grip.Kind = []string{"jaws", "collet", "mandrel", "centres", "glued_face", "glued_bore", "", "magnet"}[r.IntN(8)]
+			switch r.IntN(4) {
+			case 0:
+				s.After = plan.Section{}
+			case 1:
+				s.After.Inner = []plan.Segment{{Z0: far(), Z1: 1e6}}
+			case 2:
+				s.Before, s.After = s.After, s.Before
+			}
+		}
+		for _, page := range pages(p) {
+			assert.False(t, math.IsNaN(page.Width+page.Height))
+			assert.NotEmpty(t, page.Title)
+		}
+	}
+}
+
 // Lines through texts cannot always be helped where dozens of long texts crowd; they stay readable by their white edge. This holds how rare
 // they are.
 func TestLinesSeldomRunThroughTexts(t *testing.T) {

@@ -54,8 +54,11 @@ func (v view) step(s plan.Segment, side half) Step {
 	return Step{To: to, Radius: s.RadiusMM * v.scale, Centre: centre, Clockwise: cross(centre, from, to) > 0}
 }
 
-// metal draws the cut metal of a section on one side of the axis: filled, with an edge everywhere but along the axis.
+// metal draws the cut metal of a section, if any, on one side of the axis: filled, with an edge everywhere but along the axis.
 func (c *Canvas) metal(class Class, v view, s plan.Section, side half) {
+	if len(s.Outer) == 0 {
+		return
+	}
 	c.Path(v.region(class, s, side))
 	c.rim(v, s, side)
 	for _, run := range bored(s.Inner) {

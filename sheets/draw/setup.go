@@ -83,13 +83,14 @@ func newScene(p *plan.Part, s *plan.Setup, before, after plan.Section, scale flo
 	gripLeft, gripRight := min(s.Grip.FromZ, s.Grip.ToZ), max(s.Grip.FromZ, s.Grip.ToZ)
 	if sc.v.mirror {
 		sc.v.originZ = left
-		if back := gripRight + behindGrip/scale; back < right {
+		if back := gripRight + behindGrip/scale; back < right && back > left {
 			right, sc.broken = back, true
 		}
-	} else if back := gripLeft - behindGrip/scale; back > left {
+	} else if back := gripLeft - behindGrip/scale; back > left && back < right {
 		left, sc.broken = back, true
 	}
-	sc.before, sc.after = clip(before, left, right), clip(after, left, right)
+	sc.before, _ = solid(clip(before, left, right))
+	sc.after, _ = solid(clip(after, left, right))
 	sc.part(before, after, left, right)
 	sc.xFree = max(sc.v.x(left), sc.v.x(right))
 	sc.xHead = min(sc.v.x(left), sc.v.x(right))
@@ -115,7 +116,7 @@ func (sc *scene) part(before, after plan.Section, left, right float64) {
 	} else {
 		sc.rest = clip(before, left, after.Outer[0].Z0)
 	}
-	sc.parted = len(sc.rest.Outer) > 0 && len(sc.rest.Inner) > 0
+	sc.rest, sc.parted = solid(sc.rest)
 }
 
 func (sc *scene) draw() *Canvas {
@@ -143,12 +144,8 @@ func (sc *scene) right() float64 { return sc.left() + PageWidth - 2*pageEdge }
 func (c *Canvas) work(sc *scene) {
 	for _, side := range []half{upper, lower} {
 		c.metal(Off, sc.v, sc.before, side)
-		if sc.parted {
-			c.metal(Paper, sc.v, sc.rest, side)
-		}
-		if len(sc.after.Outer) > 0 && len(sc.after.Inner) > 0 {
-			c.metal(Stays, sc.v, sc.after, side)
-		}
+		c.metal(Paper, sc.v, sc.rest, side)
+		c.metal(Stays, sc.v, sc.after, side)
 	}
 	for _, e := range edges(sc.after.Inner) {
 		if e.r > 0 {
