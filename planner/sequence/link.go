@@ -32,7 +32,7 @@ const (
 
 func newLinks(m *model) links {
 	l := links{m: m, slot: make([]int, m.n), known: map[string]uint32{}}
-	at := m.fromProblem()
+	at := inverse(m.opOf)
 	for _, link := range m.p.Links {
 		l.tied = l.tied.With(at[link.A]).With(at[link.B])
 	}

@@ -69,49 +69,29 @@ func newModel(p *Problem, altOf [][]int) *model {
 	return m
 }
 
-// sortOps numbers the operations: each after its predecessors, and of those that may come next first the one of least rank,
-// then name. So one pass through a set in rising order meets every operation after its predecessors.
+// sortOps numbers the operations: each after its predecessors, and of those that may come next first the one listed first. So one
+// pass through a set in rising order meets every operation after its predecessors.
 func (m *model) sortOps() {
-	ops := m.p.Ops
-	byRank := make([]int, m.n)
-	for i := range byRank {
-		byRank[i] = i
-	}
-	slices.SortStableFunc(byRank, func(a, b int) int {
-		return cmp.Or(cmp.Compare(ops[a].Rank, ops[b].Rank), cmp.Compare(ops[a].Name, ops[b].Name))
-	})
 	pred := make([]Set, m.n)
 	for _, arc := range m.p.Prec {
 		pred[arc[1]] = pred[arc[1]].With(arc[0])
 	}
-	var placed Set
-	for len(m.opOf) < m.n {
-		next := slices.IndexFunc(byRank, func(op int) bool { return !placed.Has(op) && pred[op]&^placed == 0 })
-		placed = placed.With(byRank[next])
-		m.opOf = append(m.opOf, byRank[next])
+	for placed := Set(0); placed != m.full; {
+		for left := m.full &^ placed; left != 0; left = left.rest() {
+			if op := left.first(); pred[op]&^placed == 0 {
+				placed = placed.With(op)
+				m.opOf = append(m.opOf, op)
+				break
+			}
+		}
 	}
-}
-
-// fromProblem returns the place of every operation of the problem in the model.
-func (m *model) fromProblem() []int {
-	at := make([]int, m.n)
-	for i, op := range m.opOf {
-		at[op] = i
-	}
-	return at
 }
 
 // toProblem translates a set.
-func (m *model) toProblem(s Set) Set {
-	var t Set
-	for ; s != 0; s = s.rest() {
-		t = t.With(m.opOf[s.first()])
-	}
-	return t
-}
+func (m *model) toProblem(s Set) Set { return move(s, m.opOf) }
 
 func (m *model) closePrecedence() {
-	at := m.fromProblem()
+	at := inverse(m.opOf)
 	arcs := make([][2]int, len(m.p.Prec))
 	for i, arc := range m.p.Prec {
 		arcs[i] = [2]int{at[arc[0]], at[arc[1]]}
@@ -173,7 +153,7 @@ func (m *model) makeClasses() {
 }
 
 func (m *model) makeChoices() {
-	at := m.fromProblem()
+	at := inverse(m.opOf)
 	m.choices = make([][]choice, m.n)
 	m.least = make([]int32, m.n)
 	for i, op := range m.opOf {

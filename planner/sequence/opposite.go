@@ -25,8 +25,8 @@ func Neighbours(p *Problem, order []Step) ([]Neighbour, error) {
 	if len(order) < 2 {
 		return nil, nil
 	}
-	q, _ := remember(p)
-	m := newModel(q, nil)
+	l := list(p)
+	m := newModel(l.p, nil)
 	pairs := make([]Neighbour, len(order)-1)
 	for k := range pairs {
 		pairs[k] = Neighbour{Before: order[k].Op, After: order[k+1].Op, Arc: -1}
@@ -37,10 +37,11 @@ func Neighbours(p *Problem, order []Step) ([]Neighbour, error) {
 			}
 		}
 	}
+	at := pick(inverse(m.opOf), inverse(l.opOf)) // operation as given -> operation of the model
 	if m.countSets(mostTabled) <= mostTabled {
-		m.tableOpposites(pairs)
+		m.tableOpposites(pairs, at)
 	} else {
-		m.boundOpposites(pairs)
+		m.boundOpposites(pairs, at)
 	}
 	return pairs, nil
 }
@@ -82,7 +83,7 @@ func (m *model) successors(s state, yield func(t state, op int, cost int32)) {
 // tableOpposites fills the costs of the pairs exactly. States are numbered in the order in which they are reached, so that a state comes
 // after every state with fewer operations done: one pass up gives the cost from the start (node.cost), one pass down the cost to
 // the end (node.rest). A step that does operation a when b is done lies on the best order with b before a, for some step.
-func (m *model) tableOpposites(pairs []Neighbour) {
+func (m *model) tableOpposites(pairs []Neighbour, at []int) {
 	table := newStore()
 	table.put(node{class: -1})
 	for i := int32(0); i < int32(table.n); i++ {
@@ -96,7 +97,6 @@ func (m *model) tableOpposites(pairs []Neighbour) {
 			}
 		})
 	}
-	at := m.fromProblem()
 	other := make([]int, m.n) // operation -> the one that follows it in the order, if no arc says so
 	least := make([]int32, m.n)
 	for i := range other {
@@ -144,8 +144,7 @@ func (s *store) put(n node) {
 
 // boundOpposites fills the costs of the pairs with what a small search for each proves. The bound is that of the problem without the
 // opposite order demanded, which is a relaxation of the problem with it.
-func (m *model) boundOpposites(pairs []Neighbour) {
-	at := m.fromProblem()
+func (m *model) boundOpposites(pairs []Neighbour, at []int) {
 	bound := newEstimator(m, DefaultBudget)
 	for k := range pairs {
 		pair := &pairs[k]

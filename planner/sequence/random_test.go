@@ -29,7 +29,11 @@ func randomProblem(rng *rand.Rand, s shape) *Problem {
 	}
 	for i := range s.ops {
 		op := Op{Name: fmt.Sprintf("op %02d", i)}
-		for range 1 + rng.IntN(s.alts) {
+		alts := 1 + rng.IntN(s.alts)
+		if s.matrix {
+			alts = 1
+		}
+		for range alts {
 			op.Alts = append(op.Alts, randomAlt(rng, s))
 		}
 		p.Ops = append(p.Ops, op)

@@ -13,12 +13,13 @@ func Solve(p *Problem, budget int) (Result, error) {
 	if budget <= 0 {
 		budget = DefaultBudget
 	}
-	q, asked := remember(p)
-	r := solve(q, budget)
-	r.Stats.Verdicts = *asked
+	l := list(p)
+	r := solve(l.p, budget)
+	l.restore(&r)
 	return r, nil
 }
 
+// solve works on a problem as listing puts it.
 func solve(q *Problem, budget int) Result {
 	m := newModel(q, nil)
 	s := newSearch(m, newEstimator(m, budget))
@@ -95,29 +96,4 @@ func (s *search) result() Result {
 		r.Proven = r.Bound == r.Cost
 	}
 	return r
-}
-
-// remember returns the problem with an Allowed that keeps its answers, and the number of questions that went through to the caller.
-func remember(p *Problem) (*Problem, *int) {
-	asked := 0
-	if p.Allowed == nil {
-		return p, &asked
-	}
-	type question struct {
-		op, alt int
-		done    Set
-	}
-	known := map[question]bool{}
-	q := *p
-	q.Allowed = func(op, alt int, done Set) bool {
-		key := question{op, alt, done}
-		answer, ok := known[key]
-		if !ok {
-			answer = p.Allowed(op, alt, done)
-			known[key] = answer
-			asked++
-		}
-		return answer
-	}
-	return &q, &asked
 }
