@@ -61,6 +61,7 @@ func (m motion) standing(b solid.Body) solid.Body {
 func (w *walk) checkDepth(op plan.Operation, m motion, before solid.Body) {
 	deep, judged := w.depth(m, before)
 	if !judged {
+		w.checkSideways(m, before)
 		return
 	}
 	if m.Kind == partspec.Reamers && deep > mostForReamer/2+same {
@@ -72,6 +73,25 @@ func (w *walk) checkDepth(op plan.Operation, m motion, before solid.Body) {
 	}
 	if deep > op.DepthMM+w.slack(m)+figure {
 		w.failOp("depth of cut", "cut %q is %s deep, the operation says at most %s", m.name, mm(deep), mm(op.DepthMM))
+	}
+}
+
+// mostSideways is how deep a blade is led sideways: it is made to plunge. Common practice, no source.
+const mostSideways = 0.5
+
+// checkSideways holds that a blade led along the axis only skims.
+func (w *walk) checkSideways(m motion, before solid.Body) {
+	switch m.Kind {
+	case partspec.Grooving, partspec.Parting, partspec.RecessTool:
+	default:
+		return
+	}
+	if !m.along() || math.Abs(m.to.Z-m.from.Z) <= same {
+		return
+	}
+	lost := w.lost(m, before)
+	if deep := math.Max(lost.Outside, lost.Inside); deep > mostSideways+w.slackRadius+same {
+		w.failOp("depth of cut", "cut %q leads a blade sideways through %s mm of metal; it skims at most %s", m.name, mm(deep), mm(mostSideways))
 	}
 }
 

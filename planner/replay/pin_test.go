@@ -35,7 +35,7 @@ part "pin" {
   thread "screw" {
     on     = "stem"
     size   = "M10"
-    length = 12
+    length = 17
   }
   knurl "hold" {
     on    = "head"
@@ -116,6 +116,12 @@ func TestPinIsProved(t *testing.T) {
 func TestPinCorruptionsAreRefused(t *testing.T) {
 	good := pin(t)
 	for _, c := range []corruption{
+		{"die before the relief", first("screw/die", 6), "run-out"},
+		{"relief in one plunge, then sideways", change("relief/groove", func(o *plan.Operation) {
+			o.Cuts[0].From[1] = o.Cuts[1].From[1]
+			o.Cuts[0].From[0] = o.Cuts[0].To[0]
+			o.Cuts[1], o.Cuts[0] = o.Cuts[0], o.Cuts[1]
+		}), "depth of cut"},
 		{"no die", drop("screw/die"), "finished part"},
 		{"no knurl", drop("hold/knurl"), "finished part"},
 		{"no cone", drop("cone/taper"), "most metal"},

@@ -24,6 +24,7 @@ func (w *walk) markBlank(op plan.Operation) {
 		w.checkThreadTool(op, f)
 		w.checkBlank(f.On, f.Span, f.Inside, 0)
 		w.checkRunOut(op.Process, f)
+		w.checkReliefFirst(f)
 		w.mark(f.Name, f.Inside, f.Span)
 	case *partspec.Knurl:
 		w.checkKnurlTool(op, f)
@@ -164,6 +165,32 @@ func (w *walk) checkRunOut(by plan.Process, f *partspec.Thread) {
 	}
 	if hole := w.body.Inner.Least(lo+offSurface, hi-offSurface); hole < float64(f.Thread.MinorInt)/2-float64(p)/2 {
 		w.failOp("run-out", "the hole is Ø%s within %s mm beyond the full thread: the tool needs room there (rules A-29, C-28)", mm(2*hole), mm(room))
+	}
+}
+
+// checkReliefFirst holds that a groove or recess that is drawn at the end of the thread is there before the thread (rule A-13).
+func (w *walk) checkReliefFirst(f *partspec.Thread) {
+	end := float64(f.Span.Left)
+	if f.From == partspec.Left {
+		end = float64(f.Span.Right)
+	}
+	p := float64(f.Thread.Pitch)
+	for _, g := range w.part.Features {
+		left, right, ok := spanOf(g)
+		if !ok || left > end+p || right < end-p {
+			continue
+		}
+		mid := (left + right) / 2
+		there := true
+		switch g := g.(type) {
+		case *partspec.Groove:
+			there = g.On != f.On || 2*w.body.Outer.Least(mid-offSurface, mid+offSurface) <= float64(g.Bottom.High)+same
+		case *partspec.Recess:
+			there = g.On != f.On || 2*w.body.Inner.Greatest(mid-offSurface, mid+offSurface) >= float64(g.Diameter.Low)-same
+		}
+		if !there {
+			w.failOp("run-out", "%s, where the thread runs out, is not cut yet (rule A-13)", g.Head().ID())
+		}
 	}
 }
 
