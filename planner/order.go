@@ -287,8 +287,11 @@ func (o *ordering) links(used []int) []sequence.Link {
 			continue
 		}
 		within := float64(r.Within)
-		links = append(links, sequence.Link{A: a, B: b, Cross: func(_, later, earlier int) bool {
-			m := o.mounts[used[later]]
+		links = append(links, sequence.Link{A: a, B: b, Cross: func(first, later, earlier int) bool {
+			m, before := o.mounts[used[later]], o.mounts[used[first]]
+			if m.Between && before.Between {
+				return o.ctx.Rules.Has("A-07") && m.RunOut <= within/2
+			}
 			return o.ctx.Rules.Has("A-07") && o.shop.Tasks[earlier].MakesSurface(m.Surface) && m.RunOut <= within/2
 		}})
 	}
@@ -389,12 +392,22 @@ func dedupe(sorted []string) []string {
 	return out
 }
 
+// reached is how many operations the work got through before nothing could follow.
+func (o *ordering) reached() int {
+	if o.result.Blocked == nil || len(o.result.Blocked.Fronts) == 0 {
+		return 0
+	}
+	return o.result.Blocked.Fronts[0].Done.Len()
+}
+
 // refusals picks the failed attempt that got furthest.
 func refusals(failed []*attempt) []plan.Refusal {
 	var best []plan.Refusal
+	furthest := -1
 	for _, a := range failed {
-		if best == nil || len(a.order.refusals) < len(best) {
-			best = a.order.refusals
+		far := a.order.reached()
+		if far > furthest || far == furthest && len(a.order.refusals) < len(best) {
+			best, furthest = a.order.refusals, far
 		}
 	}
 	return best

@@ -235,11 +235,33 @@ func attempts(job *partspec.Job, part *partspec.Part, lathe partspec.Machine, pl
 	}
 	var out []*attempt
 	for _, combo := range combos {
-		ctx := base
-		ctx.Bored = combo
-		out = append(out, &attempt{ctx: &ctx, shop: holding.New(&ctx)})
+		for _, centred := range centreChoices(&base) {
+			ctx := base
+			ctx.Bored, ctx.Centred = combo, centred
+			out = append(out, &attempt{ctx: &ctx, shop: holding.New(&ctx)})
+		}
 	}
 	return out
+}
+
+// slender is the length, in least diameters, from which on centre holes in the ends are worth trying (rule B-28: 3 to 5 free, more with support).
+const slender = 4
+
+// centreChoices lists which solid ends get centre holes: none, and for slender parts either or both.
+func centreChoices(c *process.Context) []map[partspec.End]bool {
+	choices := []map[partspec.End]bool{nil}
+	least := math.Inf(1)
+	for _, b := range c.Blocks {
+		least = math.Min(least, 2*b.Least)
+	}
+	owned := false
+	for _, h := range c.Shop.Holdings {
+		owned = owned || h.Kind == partspec.Tailstock || h.Kind == partspec.BetweenCentres
+	}
+	if !owned || len(c.Holes) > 0 || c.Length < slender*least {
+		return choices
+	}
+	return append(choices, map[partspec.End]bool{partspec.Right: true}, map[partspec.End]bool{partspec.Left: true}, map[partspec.End]bool{partspec.Left: true, partspec.Right: true})
 }
 
 // roughApart reports whether roughing and finishing are operations of their own (rule A-03).

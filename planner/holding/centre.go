@@ -5,18 +5,18 @@ import "catchplate/partspec"
 // widestMouth is the widest bore that a tailstock centre sits in. Common practice, no source: a small pipe centre.
 const widestMouth = 20.0
 
-// withCentre adds a tailstock centre in the mouth of a hole at the free end, where the workshop has a tailstock. The hole must be there first, and what lies
-// in it, or on its face, cannot be worked while the centre is in it (rule B-28).
+// withCentre adds a tailstock centre in the mouth of a hole, or in a centre hole, at the free end, where the workshop has a tailstock. The hole must be there
+// first, and what lies in it, or on its face, cannot be worked while the centre is in it (rule B-28).
 func (s Shop) withCentre(mounts []Mount) []Mount {
 	if !s.owns(partspec.Tailstock) {
 		return nil
 	}
 	var centred []Mount
 	for _, m := range mounts {
-		if m.Inside || m.Glue != NoGlue || m.Plug {
+		if m.Between || m.Inside || m.Glue != NoGlue || m.Plug {
 			continue
 		}
-		if r := s.faceHole(m.Free); r > 0 && 2*r <= widestMouth {
+		if r := s.faceHole(m.Free); s.Centred[m.Free] || r > 0 && 2*r <= widestMouth {
 			m.Centre, m.Minutes = true, m.Minutes+centreMinutes
 			centred = append(centred, m)
 		}

@@ -24,6 +24,7 @@ type Mount struct {
 	Z0, Z1   float64 // the grip along the axis
 	Radius   float64 // of the surface gripped, as finished (or raw)
 	RawUntil bool    // the surface gripped is raw stock: the grip is lost once it is cut
+	Between  bool    // between two centres
 	Centre   bool    // a tailstock centre in the free end
 	Packed   bool    // soft packing under hard jaws
 	Stop     bool    // a face sits hard on the jaw step or shoulder
@@ -82,8 +83,10 @@ func (s Shop) Mounts(desperate bool) []Mount {
 			if desperate {
 				mounts = append(mounts, s.plugged(h)...)
 			}
-		case partspec.Tailstock, partspec.BetweenCentres:
-			// a tailstock goes with jaws: see withCentre
+		case partspec.BetweenCentres:
+			mounts = append(mounts, s.between(h)...)
+		case partspec.Tailstock:
+			// goes with jaws: see withCentre
 		}
 	}
 	mounts = append(mounts, s.withCentre(mounts)...)
@@ -120,7 +123,7 @@ func minutes(h partspec.Holding) float64 {
 	}
 	return map[partspec.HoldingKind]float64{
 		partspec.ThreeJaw: 1, partspec.Collets: 2, partspec.SoftJaws: 15, partspec.StubMandrel: 15, partspec.FourJaw: 8,
-		partspec.PlainMandrel: 5, partspec.ExpandingMandrel: 5, partspec.GluedArbor: 40, partspec.Plug: 10,
+		partspec.PlainMandrel: 5, partspec.ExpandingMandrel: 5, partspec.GluedArbor: 40, partspec.Plug: 10, partspec.BetweenCentres: 6,
 	}[h.Kind]
 }
 
@@ -128,7 +131,7 @@ func minutes(h partspec.Holding) float64 {
 func runOut(h partspec.Holding, packed bool) float64 {
 	usual := map[partspec.HoldingKind]float64{
 		partspec.ThreeJaw: 0.08, partspec.FourJaw: 0.025, partspec.Collets: 0.02, partspec.SoftJaws: 0.025, partspec.StubMandrel: 0.015,
-		partspec.PlainMandrel: 0.01, partspec.ExpandingMandrel: 0.03, partspec.GluedArbor: 0.05,
+		partspec.PlainMandrel: 0.01, partspec.ExpandingMandrel: 0.03, partspec.GluedArbor: 0.05, partspec.BetweenCentres: 0.01,
 	}[h.Kind]
 	if h.RunOut > 0 {
 		usual = float64(h.RunOut)

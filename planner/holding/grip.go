@@ -27,6 +27,9 @@ func formatMM(v float64) string { return strconv.FormatFloat(v, 'f', 2, 64) }
 func (s Shop) demand(c *rules.Case, m Mount, t process.Task, way process.Way, light float64) {
 	force := way.ForceN * light
 	c.TorqueNmm = safety * force * way.ForceAt
+	if m.Between {
+		return // a carrier drives it
+	}
 	switch {
 	case m.Glue != NoGlue:
 		c.DriveNmm = s.glueDrive(m)
@@ -44,7 +47,7 @@ func (s Shop) demand(c *rules.Case, m Mount, t process.Task, way process.Way, li
 
 // squeeze fills in the wall under the grip now, and the error that the grip leaves.
 func (s Shop) squeeze(c *rules.Case, f *Figures, m Mount, t process.Task, body solid.Body, done func(int) bool) {
-	if m.Glue != NoGlue {
+	if m.Glue != NoGlue || m.Between {
 		return
 	}
 	c.Wall = body.LeastWall(m.Z0, m.Z1)

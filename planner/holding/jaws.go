@@ -34,7 +34,14 @@ func (s Shop) onStock(h partspec.Holding) []Mount {
 		side := s.Place.BarSide(s.Length)
 		front := side - inward(m.Free)*BarClearance
 		m.Z0, m.Z1 = span(front, front-inward(m.Free)*min(jawLength(h), s.barLeft(front)))
-		return []Mount{m}
+		mounts := []Mount{m}
+		if s.Length > shortFrom*2*base.Radius { // a long bar is first gripped close to its end, to face and centre it
+			m.RawUntil = true
+			front = s.freeEnd(m.Free) - inward(m.Free)*max(shortStand, 2*base.Radius)
+			m.Z0, m.Z1 = span(front, front-inward(m.Free)*jawLength(h))
+			mounts = append(mounts, m)
+		}
+		return mounts
 	}
 	var mounts []Mount
 	for _, free := range []partspec.End{partspec.Left, partspec.Right} {
@@ -55,6 +62,19 @@ func (s Shop) onStock(h partspec.Holding) []Mount {
 		}
 	}
 	return mounts
+}
+
+// A bar over shortFrom diameters long is also gripped close to its free end, standing out a diameter, or shortStand. Common practice, no source.
+const (
+	shortFrom  = 3.0
+	shortStand = 15.0
+)
+
+func (s Shop) freeEnd(free partspec.End) float64 {
+	if free == partspec.Right {
+		return s.Length
+	}
+	return 0
 }
 
 // stepGrip is how long a blank is gripped with its face hard on the jaw steps.

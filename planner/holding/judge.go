@@ -62,7 +62,7 @@ func (s Shop) Facts(m Mount, task int, way process.Way, light float64) rules.Cas
 func (s Shop) Judge(m Mount, task int, way process.Way, light float64, facts rules.Case, done func(int) bool) ([]rules.Verdict, Figures) {
 	c, f := facts, Figures{LeastN: facts.LeastN, MostN: facts.FirmN}
 	f.WorkingN = math.Min(math.Max(c.LeastN, c.LightN), c.FirmN)
-	c.Gone = s.gone(m, done) || m.Centre && !s.mouthOpen(m, done)
+	c.Gone = s.gone(m, done) || m.Centre && (!s.mouthOpen(m, done) || !s.centred(m, done))
 	if !c.Gone {
 		c.Finished, c.Tight = s.finish(m, done)
 		c.Thread = s.threadOn(m, done)
@@ -100,6 +100,12 @@ func (s Shop) body(done func(int) bool) solid.Body {
 // gone reports whether the surface to hold by is not there.
 func (s Shop) gone(m Mount, done func(int) bool) bool {
 	parted := !s.Place.OnBar()
+	if m.Between {
+		for i, t := range s.Tasks {
+			parted = parted || done(i) && (t.Process == plan.PartOff || t.Process == plan.SawOff)
+		}
+		return !parted
+	}
 	made := m.Surface == "stock" || s.supplied(m.Surface)
 	lost := false
 	for i, t := range s.Tasks {
@@ -117,7 +123,7 @@ func (s Shop) gone(m Mount, done func(int) bool) bool {
 		}
 	}
 	if m.Surface == "stock" && s.Place.OnBar() {
-		return parted
+		return parted || lost
 	}
 	return !parted || !made || lost
 }
@@ -133,14 +139,17 @@ func (s Shop) supplied(name string) bool {
 
 // cuts reports whether a task takes away what is gripped, or brings its tool into the jaws.
 func (s Shop) cuts(m Mount, t process.Task, way process.Way) bool {
+	if m.Between {
+		return s.cutsBetween(m, t, way)
+	}
 	if m.Inside || m.Glue != NoGlue {
 		return s.cutsInside(m, t)
 	}
 	if t.Inside && t.Process != plan.Face {
 		return m.Plug || m.Centre
 	}
-	if m.Centre && t.Process == plan.Face {
-		return true
+	if m.Centre && (t.Process == plan.Face || t.Process == plan.PartOff || t.Process == plan.SawOff) {
+		return true // the centre is in the way, or would pinch the piece that is cut off
 	}
 	front := m.Z1
 	if m.Free == partspec.Left {
@@ -182,7 +191,10 @@ func (s Shop) cutsInside(m Mount, t process.Task) bool {
 
 // capacity says why a size does not go into a holding.
 func (s Shop) capacity(m Mount) string {
-	if m.Inside || m.Glue != NoGlue {
+	if m.Between && s.Lathe.BetweenCentres > 0 && s.Length > float64(s.Lathe.BetweenCentres) {
+		return mm(s.Length) + " long is over the " + mm(float64(s.Lathe.BetweenCentres)) + " between the lathe's centres"
+	}
+	if m.Between || m.Inside || m.Glue != NoGlue {
 		return ""
 	}
 	d, h := 2*m.Radius, m.Holding
@@ -237,6 +249,10 @@ func (s Shop) bend(c *rules.Case, body solid.Body, m Mount, t process.Task, way 
 	if m.Free == partspec.Left {
 		front, cut = m.Z0, way.Span[0]
 	}
+	if m.Centre {
+		s.bendBetween(c, body, m, t, way, light)
+		return
+	}
 	c.StickOut, c.Body, c.Deflect, c.Allow = math.Abs(cut-front), 0, 0, 0
 	shaft := mechanics.Shaft{Sections: sections(body, front, cut), ModulusMPa: s.Part.Material.ModulusGPa.Low * 1000}
 	d, err := shaft.Deflection(1, c.StickOut)
@@ -251,6 +267,33 @@ func (s Shop) bend(c *rules.Case, body solid.Body, m Mount, t process.Task, way 
 	last := way.ForceN * light * finishShare(depth)
 	shaft.Tailstock = m.Centre
 	if d, err := shaft.Deflection(last/2, c.StickOut); err == nil {
+		c.Deflect, c.Allow = d.AtForceMM, t.Tight/4
+	}
+}
+
+// bendBetween is bend for work that a centre carries at its free end: the cut bends it most at its middle.
+func (s Shop) bendBetween(c *rules.Case, body solid.Body, m Mount, t process.Task, way process.Way, light float64) {
+	front, tip := m.Z1, s.Length
+	if m.Free == partspec.Left {
+		front, tip = m.Z0, 0
+	}
+	if m.Between {
+		front = s.Length - tip
+	}
+	c.StickOut, c.Body, c.Deflect, c.Allow = math.Abs(tip-front), 0, 0, 0
+	shaft := mechanics.Shaft{Sections: sections(body, front, tip), OnCentre: m.Between, Tailstock: true, ModulusMPa: s.Part.Material.ModulusGPa.Low * 1000}
+	d, err := shaft.Deflection(1, c.StickOut/2)
+	if err != nil || d.AtForceMM <= 0 {
+		return
+	}
+	// A plain bar on two centres bends F L^3/48EI at its middle.
+	c.Body = asStiff(c.StickOut, d.AtForceMM*48/3, shaft.ModulusMPa)
+	if t.Tight <= 0 || t.Stage != shape.Finishing || t.Inside || t.Keep != nil {
+		return
+	}
+	last := way.ForceN * light * finishShare(math.Min(way.Rate.DepthMM*light, t.Depth))
+	at := math.Min(c.StickOut, math.Max(0, math.Abs((way.Span[0]+way.Span[1])/2-front)))
+	if d, err := shaft.Deflection(last/2, at); err == nil {
 		c.Deflect, c.Allow = d.AtForceMM, t.Tight/4
 	}
 }

@@ -12,6 +12,8 @@ import (
 // GripKind is the plan's word for how a mount grips.
 func (m Mount) GripKind() string {
 	switch {
+	case m.Between:
+		return "centres"
 	case m.Glue == GlueFace:
 		return "glued_face"
 	case m.Glue == GlueBore:
@@ -26,7 +28,7 @@ func (m Mount) GripKind() string {
 
 // Jaws is how many jaws press on the work; 0 where none do.
 func (m Mount) Jaws() int {
-	if m.Inside || m.Glue != NoGlue {
+	if m.Between || m.Inside || m.Glue != NoGlue {
 		return 0
 	}
 	return jawCount(m.Holding)
@@ -54,6 +56,11 @@ func (m Mount) Title() string {
 		noun = "Threaded mandrel turned in place"
 	}
 	t := fmt.Sprintf("%s on %s, %s end outward", noun, on, m.Free)
+	if m.Between {
+		t = fmt.Sprintf("Between centres, carrier on the %s end", m.Free.Other())
+	} else if m.Centre {
+		t += ", tailstock centre"
+	}
 	if m.Plug {
 		t += ", plug in the bore"
 	}
@@ -70,6 +77,8 @@ func (m Mount) How(c *process.Context, g plan.Grip) []string {
 	long := units.Length(m.Z1 - m.Z0).Round(1).String()
 	var how []string
 	switch m.Holding.Kind {
+	case partspec.BetweenCentres:
+		how = []string{"True the live centre in place; grease the dead one.", fmt.Sprintf("Carrier on the last 10 mm of the %s end, soft packing under its screw if that is finished.", m.Free.Other()), "Adjust the tailstock so that the work turns without shake, and again as it warms."}
 	case partspec.ThreeJaw:
 		how = []string{fmt.Sprintf("Jaws on %s over %s.", d, long)}
 	case partspec.FourJaw:
@@ -99,6 +108,9 @@ func (m Mount) How(c *process.Context, g plan.Grip) []string {
 	}
 	if m.Packed {
 		how = append(how, "Soft packing, copper or aluminium 0.3 to 0.5 thick, under every jaw.")
+	}
+	if m.Centre && !m.Between {
+		how = append(how, "Bring the tailstock centre up into the end; grease it, and adjust it again as the work warms.")
 	}
 	if m.Plug {
 		how = append(how, "Push the plug in to stand under the jaws only.")

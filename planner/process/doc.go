@@ -28,8 +28,9 @@ type Context struct {
 	Length float64
 	Rules  rules.Set
 	// Bored is the chain chosen for each hole, by name: "ream", "bore" or "drill"; Chains lists what there is to choose from.
-	Bored map[string]Chain
-	Split bool // roughing and finishing are operations of their own
+	Bored   map[string]Chain
+	Centred map[partspec.End]bool // ends that get a centre hole for a tailstock or two centres
+	Split   bool                  // roughing and finishing are operations of their own
 }
 
 // Task is an operation with the ways in which it can be done. A task without ways cannot be done; Lacking says why.
@@ -67,6 +68,7 @@ type Job struct {
 func Expand(c *Context) []Task {
 	var tasks []Task
 	tasks = append(tasks, c.faces()...)
+	tasks = append(tasks, c.centres()...)
 	tasks = append(tasks, c.outsides()...)
 	for _, h := range c.Holes {
 		tasks = append(tasks, c.hole(h)...)

@@ -208,9 +208,11 @@ var stickOut = Holding{
 // TooSlender says why a cut stands out too far; empty when it does not.
 func (c Case) TooSlender() string {
 	switch {
-	case c.Centre || c.Body <= 0:
+	case c.Body <= 0:
 		return ""
-	case c.StickOut > 5*c.Body:
+	case c.Centre && c.StickOut > 10*c.Body:
+		return fmt.Sprintf("%.0f between supports, as stiff as Ø%.1f: over 10 diameters needs a steady", c.StickOut, c.Body)
+	case !c.Centre && c.StickOut > 5*c.Body:
 		return fmt.Sprintf("stands out %.0f, as stiff as Ø%.1f: over 5 diameters needs a centre or a steady", c.StickOut, c.Body)
 	case c.Allow > 0 && c.Deflect > c.Allow:
 		return fmt.Sprintf("bends %.3f under the cut, a quarter of the tolerance is %.3f", c.Deflect, c.Allow)

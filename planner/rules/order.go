@@ -47,9 +47,6 @@ var freeEndFirst = Order{
 		var arcs []Arc
 		for _, end := range []partspec.End{partspec.Left, partspec.Right} {
 			arcs = append(arcs, pairs(w, func(a, b shape.Op) (bool, partspec.End) {
-				return turned(a) && turned(b) && a.Process == b.Process && outboard(a, b, end), end
-			})...)
-			arcs = append(arcs, pairs(w, func(a, b shape.Op) (bool, partspec.End) {
 				return firstCut(w, a) && (turned(b) || b.Process == plan.TaperTurn && !b.Inside) && a.Feature != b.Feature && outboard(a, b, end), end
 			})...)
 		}
@@ -133,7 +130,7 @@ var partOffLast = Order{
 	func(w Work) []Arc {
 		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
 			cutsOff := b.Process == plan.PartOff || b.Process == plan.SawOff
-			return cutsOff && a.Process != b.Process && w.Free != partspec.EndInvalid && w.FromEnd(indexOf(w, a), w.Free), partspec.EndInvalid
+			return cutsOff && a.Process != b.Process && w.Free != partspec.EndInvalid && w.FromEnd(indexOf(w, a), w.Free) && !boundElsewhere(w, a), partspec.EndInvalid
 		})
 	},
 }

@@ -111,3 +111,21 @@ func onOf(p *partspec.Part, feature string) string {
 	}
 	return ""
 }
+
+// boundElsewhere reports whether a relation binds what an operation makes to a surface that cannot be reached, in the ordinary way, while the part hangs on its bar:
+// the two may have to be finished together later.
+func boundElsewhere(w Work, o shape.Op) bool {
+	for _, r := range w.Part.Relations {
+		for _, pair := range [][2]partspec.Surface{{r.Of, r.To}, {r.To, r.Of}} {
+			if o.Stage != shape.Finishing || !o.MakesSurface(pair[0].String()) {
+				continue
+			}
+			for i, other := range w.Ops {
+				if other.Stage == shape.Finishing && other.MakesSurface(pair[1].String()) && !w.FromEnd(i, w.Free) {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
