@@ -127,7 +127,7 @@ var trusts = map[string]string{
 func (s *sheet) lobes(g plan.Grip) []md {
 	var items []md
 	if g.ErrorMM > 0 || g.LimitMM > 0 {
-		items = append(items, labelled("Out of round after release", esc("about "+units.Length(g.ErrorMM).String()+", peak to valley in radius")))
+		items = append(items, labelled("Out of round after release", esc(small(g.ErrorMM)+", peak to valley in radius")))
 		items = append(items, labelled("May pass", esc(units.Length(g.LimitMM).String())))
 		items = append(items, labelled("How sure", esc(trusts[g.Trust])))
 	} else if g.Trust == "none" {
@@ -137,6 +137,14 @@ func (s *sheet) lobes(g plan.Grip) []md {
 		items = append(items, labelled("Stress in the wall", esc(units.Decimal(g.StressMPa, 0)+" MPa")))
 	}
 	return items
+}
+
+// small shows a small length, and never as nought when it is not.
+func small(mm float64) string {
+	if text := units.Length(mm).String(); mm == 0 || text != units.Length(0).String() {
+		return "about " + text
+	}
+	return "less than a micrometre"
 }
 
 // release is what is due before the work is let go, and whether one can stop here.

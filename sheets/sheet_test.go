@@ -154,6 +154,12 @@ func TestRefusalIsAPageOfItsOwn(t *testing.T) {
 	assert.NotContains(t, text, "Time:")
 }
 
+func TestSmallIsNotNought(t *testing.T) {
+	for mm, want := range map[float64]string{0: "about 0 mm", 0.0004: "less than a micrometre", 0.0006: "about 0.001 mm", 0.02: "about 0.02 mm"} {
+		assert.Equal(t, want, small(mm))
+	}
+}
+
 func TestToolsOfAChain(t *testing.T) {
 	text := render(t, fixture.Bush())["guide-bush.md"]
 	assert.Contains(t, text, "- [ ] 2.5 mm centre drill\n- [ ] 15.5 mm drill\n")
