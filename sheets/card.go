@@ -49,9 +49,12 @@ func cardRow(l plan.Line) []md {
 	return []md{tick, bold(esc(l.Label)), esc(l.Dial), turns, marks, esc(whole(l.Total)), esc(l.Reading), esc(l.Makes), mind(l)}
 }
 
-// mind is a line's note; where only measuring gives the size, it says so.
+// mind is a line's note; where only measuring gives the size, or the place lies before nought, it says so.
 func mind(l plan.Line) md {
 	note := l.Note
+	if l.Total < 0 {
+		note = words("; ", note, "minus: marks still short of nought")
+	}
 	if l.ByMeasure {
 		note = words("; ", note, "a guide: end by measuring")
 	}

@@ -160,6 +160,11 @@ func TestSmallIsNotNought(t *testing.T) {
 	}
 }
 
+func TestPlaceBeforeNoughtIsExplained(t *testing.T) {
+	assert.Equal(t, md("saddle locked; minus: marks still short of nought"), mind(plan.Line{Marks: -9, Total: -9, Note: "saddle locked"}))
+	assert.Empty(t, mind(plan.Line{Marks: 9, Total: 9}))
+}
+
 func TestToolsOfAChain(t *testing.T) {
 	text := render(t, fixture.Bush())["guide-bush.md"]
 	assert.Contains(t, text, "- [ ] 2.5 mm centre drill\n- [ ] 15.5 mm drill\n")
