@@ -148,8 +148,8 @@ func (s Shop) cuts(m Mount, t process.Task, way process.Way) bool {
 	if t.Inside && t.Process != plan.Face {
 		return m.Plug || m.Centre
 	}
-	if m.Centre && (t.Process == plan.Face || t.Process == plan.PartOff || t.Process == plan.SawOff) {
-		return true // the centre is in the way, or would pinch the piece that is cut off
+	if m.Centre && (t.Process == plan.Face || t.Process == plan.PartOff) {
+		return true // the centre is in the way, or would pinch the blade; a saw is used with the spindle stopped
 	}
 	front := m.Z1
 	if m.Free == partspec.Left {
@@ -248,6 +248,9 @@ func (s Shop) bend(c *rules.Case, body solid.Body, m Mount, t process.Task, way 
 	front, cut := m.Z1, way.Span[1]
 	if m.Free == partspec.Left {
 		front, cut = m.Z0, way.Span[0]
+	}
+	if t.Process == plan.PartOff { // the whole piece hangs out and turns
+		cut = s.freeEnd(m.Free)
 	}
 	if m.Centre {
 		s.bendBetween(c, body, m, t, way, light)

@@ -21,6 +21,11 @@ func (c *Context) bore(h shape.Hole, d float64, size *partspec.Size) Task {
 			t.Makes = append(t.Makes, h.Name+"."+h.From.Other().String())
 		}
 	}
+	if size != nil {
+		if why := c.unmeasurable(h.Name, *size, insideCheck); why != "" {
+			return t.orLacking(why)
+		}
+	}
 	for _, tool := range c.bars(h) {
 		for _, e := range mouths(h) {
 			stop := c.endZ(e) + into(e)*h.Depth

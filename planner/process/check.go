@@ -1,7 +1,9 @@
 package process
 
 import (
+	"fmt"
 	"math"
+	"slices"
 
 	"catchplate/partspec"
 	"catchplate/partspec/units"
@@ -67,6 +69,26 @@ func (c *Context) instrument(ch *plan.Check, s partspec.Size, kind checkKind) {
 	case best > width/10:
 		ch.Doubt = "measure three times"
 	}
+}
+
+// unmeasurable says why limits cannot be worked to by measuring: no instrument owned is certain within a quarter of them (rule E-01). Empty where one is, or where
+// the dial alone serves.
+func (c *Context) unmeasurable(name string, s partspec.Size, kind checkKind) string {
+	cross, _ := c.Lathe.Dial("cross")
+	width := float64(s.Width())
+	if width > trialWidth && width >= 4*radial(cross) || !c.Rules.Has("E-01") {
+		return ""
+	}
+	best := math.Inf(1)
+	for _, in := range c.Shop.Instruments {
+		if slices.Contains(kind.instruments(), in.Kind) && s.Value >= in.Smallest && (in.Largest == 0 || s.Value <= in.Largest) {
+			best = math.Min(best, Uncertainty(in))
+		}
+	}
+	if best <= width/4+sizeNoise {
+		return ""
+	}
+	return fmt.Sprintf("%s: limits %.3f apart cannot be measured here: an instrument certain within %.4f is wanted (a quarter of them, rule E-01); widen the limits or add one", name, width, width/4)
 }
 
 // Uncertainty is what an instrument can be wrong by: common practice for each kind (rule E-02: caliper 0.03, micrometer 0.004), or its resolution

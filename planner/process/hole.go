@@ -63,6 +63,9 @@ func (c *Context) chainLack(h shape.Hole, chain Chain) string {
 			return fmt.Sprintf("reaming %s: no drill owned leaves %.2f for the reamer, and no boring bar enters", h.Name, reamLeave(d))
 		}
 	case ChainBore:
+		if why := c.unmeasurable(h.Name, h.Diameter, insideCheck); why != "" {
+			return "boring " + why
+		}
 		if len(c.bars(h)) == 0 {
 			return fmt.Sprintf("boring %s: no boring bar owned enters Ø%.2f and reaches %.1f (a bar may stand out 4 times its diameter)", h.Name, c.openedTo(h), c.reachInto(h))
 		}

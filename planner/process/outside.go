@@ -71,6 +71,9 @@ func (c *Context) cylinder(i int) []Task {
 		t.Depth = leaveRadius
 	}
 	size := b.Diameter
+	if why := c.unmeasurable(b.Name, size, outsideCheck); why != "" {
+		return append(tasks, t.orLacking(why))
+	}
 	t.Ways = c.turnWays(i, t, turning{radius: b.Greatest, size: &size, faceOut: true})
 	return append(tasks, t.orLacking(c.outsideLack(i)))
 }

@@ -12,9 +12,14 @@ import (
 // widestPart is the widest work that is parted on a small lathe; beyond it is sawn (rule C-31).
 const widestPart = 40.0
 
+// longestParted is the longest piece, in diameters of its stock, that is parted off: with no centre to carry it a longer one whips (rule B-28), and is sawn with
+// the spindle stopped.
+const longestParted = 4.5
+
 // Separation says how a part will leave its bar: by which tool, how wide the cut is and what is left on the face.
 func Separation(shop *partspec.Workshop, part *partspec.Part, radiusMM, boreMM float64) (width, spare float64, sawn bool) {
-	if t, ok := partingTool(shop, radiusMM, boreMM); ok {
+	tooLong := float64(part.Length.Mid()) > longestParted*float64(part.Stock.Outside.Value)
+	if t, ok := partingTool(shop, radiusMM, boreMM); ok && !tooLong {
 		return float64(t.Width), 0.4, false
 	}
 	for _, t := range shop.Tools {
@@ -74,7 +79,7 @@ func (c *Context) partOff() Task {
 	}
 	t := Task{Op: shape.Op{ID: "part_off", Feature: "part", Process: plan.PartOff, Stage: shape.Finishing, Z0: math.Min(end, side), Z1: math.Max(end, side), Keep: &keep, Depth: c.heldBlock().Greatest}}
 	radius := c.partRadius()
-	if tool, ok := partingTool(c.Shop, radius, c.heldBore()); ok {
+	if tool, ok := partingTool(c.Shop, radius, c.heldBore()); ok && !c.Place.ByHand {
 		rate := c.rate(cutPart, 2*radius, tool)
 		w := Way{End: c.Place.Free, Tool: tool, Ordinary: true, Rate: rate, ForceAt: radius, Span: [2]float64{t.Z0, t.Z1}}
 		w.Minutes = cutMinutes(radius-c.heldBore(), 1, rate) + minutesEdge

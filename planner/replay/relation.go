@@ -112,6 +112,9 @@ func (w *walk) between(a, b int) (float64, bool) {
 	}
 	own, _ := w.runOut()
 	own = math.Max(own, w.setup.RunOutMM)
+	if b >= 0 && w.setup.Grip.Kind == "centres" && w.plan.Setups[b].Grip.Kind == "centres" {
+		return own + spindleError, true // the same two centre holes carried both
+	}
 	on := w.locatedOn(a)
 	if on == b {
 		return own + spindleError, true
