@@ -6,11 +6,16 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"catchplate/partspec"
+	"catchplate/planner"
+	"catchplate/sheets"
 )
 
 // The sheets of the examples are committed, so that a change shows in review what it does to them, and the README can show real output.
@@ -75,4 +80,31 @@ func read(name string) []byte {
 		return nil
 	}
 	return data
+}
+
+// From file to sheet: what a person waits for. House limit: 100 ms a part on two cores (vent-tube holds two parts).
+func BenchmarkSheet(b *testing.B) {
+	files, err := filepath.Glob(filepath.Join(repoRoot, "examples", "*", "*.hcl"))
+	require.NoError(b, err)
+	for _, file := range files {
+		paths := []string{file}
+		if workshop := filepath.Join(filepath.Dir(file), "workshop.hcl"); slices.Contains(files, workshop) {
+			paths = []string{workshop, file}
+			if file == workshop {
+				continue
+			}
+		}
+		b.Run(strings.TrimSuffix(filepath.Base(file), ".hcl"), func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				job, _, found := partspec.Load(paths)
+				require.False(b, found.HasErrors())
+				p, failures := planner.Proved(job, planner.Options{})
+				require.Empty(b, failures)
+				require.Empty(b, p.Parts[0].Refusals)
+				_, err := sheets.Render(p, sheets.Options{})
+				require.NoError(b, err)
+			}
+		})
+	}
 }

@@ -92,10 +92,10 @@ func speedText(rpm float64) string {
 }
 
 func glanceOrder(w io.Writer, o plan.Order) {
-	fmt.Fprintf(w, "  order: %s", units.Minutes(o.CostMinutes))
+	fmt.Fprintf(w, "  order: %s, reckoned with settings, tool changes and risk; ", units.Minutes(o.CostMinutes))
 	if o.Proven {
-		fmt.Fprintln(w, ", and no other order is cheaper (proven)")
+		fmt.Fprintln(w, "no other order is cheaper (proven)")
 	} else {
-		fmt.Fprintf(w, "; no order can be cheaper than %s\n", units.Minutes(o.BoundMinutes))
+		fmt.Fprintf(w, "no order can be cheaper than %s\n", units.Minutes(o.BoundMinutes))
 	}
 }
