@@ -60,9 +60,7 @@ type guard struct {
 	rising uint64
 }
 
-func (g *guard) open(done Set) bool {
-	return g.when == nil || g.rising>>g.when.place(done)&1 != 0
-}
+func (g *guard) open(done Set) bool { return g.rising>>g.when.place(done)&1 != 0 }
 
 func (a *ability) add(op int, when *condition) {
 	a.ops = a.ops.With(op)

@@ -2,31 +2,18 @@ package sequence
 
 import "slices"
 
-// setupProjection is the problem with tools left out: what do the mountings, the changes of machine and the own costs above the
-// least still to come cost? The answer hangs on what is done, with all done that the present setup can do at its least
-// cost, and on the present setup; or only on its machine, if nothing can be done in it: what may be mounted next then costs
-// the same from every setup of that machine.
+// setupProjection is the problem with tools left out: what do the mountings and changes of machine still to come cost?
+// The answer hangs on what is done, with all done that the present setup can do, and on the present machine: what may be
+// mounted next then costs the same from every setup of that machine.
 type setupProjection struct {
 	m       *model
-	able    []ability  // setup -> operations it can do at their least own cost
-	paid    [][]option // setup -> operations it can do for more
-	any     []ability  // setup -> operations it can do
-	only    []Set      // setup -> operations that no other setup can do
+	able    []ability // by setup
+	only    []Set     // setup -> operations that no other setup can do
 	cost    []int32
 	machine []int
 	onlyOn  []Set // machine -> operations that no other machine can do
 	memo    memo
 }
-
-// option is an operation that can be done at a cost above its least, under a condition if when is not nil.
-type option struct {
-	op     int
-	excess int32
-	guard  guard
-}
-
-// mostPriced is the most operations for which own costs enter the projection: with more, the table would outgrow what it saves.
-const mostPriced = 45
 
 func newSetupProjection(m *model, entries int) setupProjection {
 	p := setupProjection{m: m, memo: newMemo(entries)}
@@ -34,23 +21,8 @@ func newSetupProjection(m *model, entries int) setupProjection {
 		p.cost = append(p.cost, int32(s.Cost))
 		p.machine = append(p.machine, s.Machine)
 	}
-	p.any, p.only = labels(m, len(p.cost), func(class int) int { return m.classes[class].setup })
+	p.able, p.only = labels(m, len(p.cost), func(class int) int { return m.classes[class].setup })
 	_, p.onlyOn = labels(m, len(m.p.Machines), func(class int) int { return m.classes[class].machine })
-	p.able, p.paid = make([]ability, len(p.cost)), make([][]option, len(p.cost))
-	for op, choices := range m.choices {
-		for _, c := range choices {
-			s := m.classes[c.class].setup
-			if c.excess == 0 || m.n > mostPriced {
-				p.able[s].add(op, c.when)
-				continue
-			}
-			o := option{op: op, excess: c.excess}
-			if c.when != nil {
-				o.guard = guard{c.when, c.when.rising()}
-			}
-			p.paid[s] = append(p.paid[s], o)
-		}
-	}
 	return p
 }
 
@@ -72,6 +44,10 @@ func labels(m *model, n int, of func(class int) int) (able []ability, only []Set
 	return able, only
 }
 
+func (p *setupProjection) from(done Set, setup int) int32 {
+	return p.value(p.m.reach(done, &p.able[setup]), p.machine[setup])
+}
+
 // entry is a way on from a state of a projection.
 type entry struct {
 	done  Set
@@ -80,85 +56,51 @@ type entry struct {
 	least int32 // cost and a simple bound of what follows
 }
 
-func (p *setupProjection) from(done Set, setup int) int32 {
-	return p.value(p.m.reach(done, &p.able[setup]), setup)
-}
-
-func (p *setupProjection) value(done Set, setup int) int32 {
+func (p *setupProjection) value(done Set, machine int) int32 {
 	if done == p.m.full {
 		return 0
 	}
-	ready := p.m.available(done)
-	var buf [64]entry
-	entries := p.pay(buf[:0], done, ready, setup, 0)
-	key := int32(setup)
-	if len(entries) == 0 {
-		key = int32(^p.machine[setup])
-	}
-	if v, ok := p.memo.get(done, key); ok {
+	if v, ok := p.memo.get(done, int32(machine)); ok {
 		return v
 	}
 	if p.memo.full() {
-		return p.simple(done, setup)
+		return p.simple(done, machine)
 	}
-	entries = p.enter(entries, done, ready, setup)
+	var buf [32]entry
+	entries := buf[:0]
+	ready := p.m.available(done)
+	for s := range p.able {
+		able := &p.able[s]
+		if able.ops&ready == 0 {
+			continue
+		}
+		e := entry{done: p.m.reach(done, able), label: s, cost: p.cost[s]}
+		if e.done == done {
+			continue
+		}
+		if p.machine[s] != machine {
+			e.cost += int32(p.m.p.MachineChange)
+		}
+		e.least = e.cost + p.simple(e.done, p.machine[s])
+		entries = append(entries, e)
+	}
 	slices.SortFunc(entries, func(a, b entry) int { return int(a.least - b.least) })
 	best := deadEnd
 	for _, e := range entries {
 		if e.least >= best {
 			break
 		}
-		best = min(best, e.cost+p.value(e.done, e.label))
+		best = min(best, e.cost+p.value(e.done, p.machine[e.label]))
 	}
-	p.memo.put(done, key, best)
+	p.memo.put(done, int32(machine), best)
 	return best
 }
 
-// pay adds an entry for every operation that the setup can do now for more than its least cost, on top of a cost already paid.
-func (p *setupProjection) pay(entries []entry, done, ready Set, setup int, cost int32) []entry {
-	for i := range p.paid[setup] {
-		o := &p.paid[setup][i]
-		if ready.Has(o.op) && o.guard.open(done) {
-			entries = p.add(entries, p.m.reach(done.With(o.op), &p.able[setup]), setup, cost+o.excess)
-		}
-	}
-	return entries
-}
-
-// enter adds the entries that mount another setup.
-func (p *setupProjection) enter(entries []entry, done, ready Set, setup int) []entry {
-	for s := range p.able {
-		if s == setup {
-			continue
-		}
-		cost := p.cost[s]
-		if p.machine[s] != p.machine[setup] {
-			cost += int32(p.m.p.MachineChange)
-		}
-		if p.able[s].ops&ready != 0 {
-			if reached := p.m.reach(done, &p.able[s]); reached != done {
-				entries = p.add(entries, reached, s, cost)
-				continue
-			}
-		}
-		entries = p.pay(entries, done, ready, s, cost)
-	}
-	return entries
-}
-
-func (p *setupProjection) add(entries []entry, done Set, setup int, cost int32) []entry {
-	return append(entries, entry{done, setup, cost, cost + p.simple(done, setup)})
-}
-
-// simple is a bound that needs no table: every setup, and every other machine, that alone can do some operation left. The present
-// setup counts only for what it cannot come to without being left.
-func (p *setupProjection) simple(done Set, setup int) int32 {
-	if p.only[setup]&^done != 0 && len(p.paid[setup]) > 0 {
-		done = p.m.reach(done, &p.any[setup])
-	}
+// simple is a bound that needs no table: every setup, and every other machine, that alone can do some operation left.
+func (p *setupProjection) simple(done Set, machine int) int32 {
 	n := 0
 	for k, ops := range p.onlyOn {
-		if k != p.machine[setup] && ops&^done != 0 {
+		if k != machine && ops&^done != 0 {
 			n++
 		}
 	}

@@ -64,8 +64,8 @@ const firstTry = 1_000
 // rounds is the plan of a search: exact search up to a number of nodes, then a beam for an incumbent that cuts its queue. Small problems are
 // over before the first beam.
 var rounds = []struct{ nodes, width int }{
-	{3_000, 30},
-	{300_000, 200},
+	{10_000, 30},
+	{500_000, 200},
 }
 
 // lastWidth is the width of the beam that uses the last fifth of a budget for a better order, once the proof is given up.
