@@ -159,21 +159,10 @@ func (s Shop) cuts(m Mount, t process.Task, way process.Way) bool {
 		return t.End != m.Free
 	}
 	if m.Free == partspec.Right {
-		return way.Span[0] < front+s.clearOf(m, t)
+		return way.Span[0] < front+jawClearance
 	}
-	return way.Span[1] > front-s.clearOf(m, t)
+	return way.Span[1] > front-jawClearance
 }
-
-// clearOf is the clearance a cut keeps from the jaws: a shoulder that sits on them keeps none of its own side.
-func (s Shop) clearOf(m Mount, t process.Task) float64 {
-	if m.Stop && t.Process != plan.Groove && t.Process != plan.PartOff {
-		return -jawNoise
-	}
-	return jawClearance
-}
-
-// jawNoise lets a block that begins where the jaws end count as clear of them.
-const jawNoise = 1e-6
 
 // cutsInside is cuts for work held from a bore or by glue: the bore, and the face towards the headstock, are covered.
 func (s Shop) cutsInside(m Mount, t process.Task) bool {

@@ -73,6 +73,7 @@ func (p *page) bladeTo(z0, z1 float64, g turning, width float64, label string) {
 		p.cut(name, at(-1, s), at(depth, s), m)
 	}
 	if len(counts) == 1 {
+		p.line(label+"plunge at", "saddle", counts[0], "", "", false)
 		plunge(label+"plunge", counts[0], last.marks, last.measure)
 	} else {
 		for k, s := range counts {

@@ -51,7 +51,11 @@ func (c *Context) bore(h shape.Hole, d float64, size *partspec.Size) Task {
 }
 
 func (c *Context) writeBore(h shape.Hole, t Task, w Way, d float64, size *partspec.Size, j Job) (plan.Operation, Done) {
-	p := c.page(j, t, w, fmt.Sprintf("Bore %s %s", h.Feature.Head().Word, h.Name))
+	title := fmt.Sprintf("Bore %s true for the reamer", h.Name)
+	if size != nil {
+		title = fmt.Sprintf("Bore %s to %s", h.Name, size.Drawn())
+	}
+	p := c.page(j, t, w, title)
 	mouth := c.endZ(w.End)
 	found := p.wallRadius(h, t, w.End)
 	p.crossZero(2*found, true, "touch the wall of the hole, "+p.diameter(found))
@@ -190,7 +194,7 @@ func (c *Context) ream(h shape.Hole) Task {
 }
 
 func (c *Context) writeReam(h shape.Hole, t Task, w Way, d, end float64, j Job) (plan.Operation, Done) {
-	p := c.page(j, t, w, fmt.Sprintf("Ream %s %s to %s", h.Feature.Head().Word, h.Name, h.Diameter.Drawn()))
+	p := c.page(j, t, w, fmt.Sprintf("Ream %s to %s", h.Name, h.Diameter.Drawn()))
 	p.op.Zeros = append(p.op.Zeros, plan.Zero{Dial: "tailstock", ReferenceMM: c.endZ(w.End), How: "the reamer's end is level with the face"})
 	marks, reached := p.tailstock(end, h.Through)
 	p.op.Cuts = append(p.op.Cuts, plan.Cut{Name: "ream", From: tailAt(0), To: tailAt(marks), ToolSizeMM: d, ToolID: w.Tool.ID()})

@@ -7,6 +7,7 @@ package process
 
 import (
 	"fmt"
+	"math"
 
 	"catchplate/partspec"
 	"catchplate/planner/numbers/speed"
@@ -120,16 +121,18 @@ func (c *Context) tools(k partspec.ToolKind) []partspec.Tool {
 	return found
 }
 
-// sized finds the tools of a set kind that hold a size within tolerance, and the sizes.
+// sized finds in the sets of a kind the size between two limits that is nearest to their middle.
 func (c *Context) sized(k partspec.ToolKind, low, high float64) (t partspec.Tool, size float64, ok bool) {
+	off := math.Inf(1)
 	for _, tool := range c.tools(k) {
 		for _, s := range tool.Sizes {
-			if v := float64(s); v >= low-sizeNoise && v <= high+sizeNoise {
-				return tool, v, true
+			v := float64(s)
+			if d := math.Abs(v - (low+high)/2); v >= low-sizeNoise && v <= high+sizeNoise && d < off-sizeNoise {
+				t, size, ok, off = tool, v, true, d
 			}
 		}
 	}
-	return partspec.Tool{}, 0, false
+	return t, size, ok
 }
 
 // sizeNoise lets sizes that differ only by how they were written count as one.

@@ -182,6 +182,12 @@ func (c *Context) endRange(e partspec.End) (low, high float64) {
 		half = math.Min(half, float64(sp.Length.Width())/2-faceDoubt)
 	}
 	z := c.endZ(e)
+	if !b.Cylinder() { // a curve or cone ends at the drawn face: beyond it metal would be left standing
+		if e == partspec.Left {
+			return z, z + half
+		}
+		return z - half, z
+	}
 	return z - half, z + half
 }
 

@@ -21,7 +21,7 @@ func (c *Context) groove(f *partspec.Groove) Task {
 	}
 	size := f.Bottom
 	for _, tool := range c.blades() {
-		if float64(tool.Reach) < t.Depth || float64(tool.Width) > float64(f.Width.High) {
+		if float64(tool.Reach) < c.besideGroove(f)-r || float64(tool.Width) > float64(f.Width.High) {
 			continue
 		}
 		rate := c.rate(cutGroove, 2*(r+t.Depth), tool)
@@ -35,6 +35,23 @@ func (c *Context) groove(f *partspec.Groove) Task {
 		}
 	}
 	return t.orLacking(fmt.Sprintf("%s: no grooving or parting tool owned is at most %.2f wide and reaches %.2f", f.Name, float64(f.Width.High), t.Depth))
+}
+
+// besideGroove is the greatest radius of metal beside a groove: its own surface's, or a higher neighbour's when the groove lies at its foot.
+func (c *Context) besideGroove(f *partspec.Groove) float64 {
+	r := c.surfaceAt(f)
+	for i, b := range c.Blocks {
+		if b.Name != f.On {
+			continue
+		}
+		if i > 0 && near(float64(f.Span.Left), b.Z0) {
+			r = math.Max(r, c.Blocks[i-1].Greatest+leaveRadius)
+		}
+		if i+1 < len(c.Blocks) && near(float64(f.Span.Right), b.Z1) {
+			r = math.Max(r, c.Blocks[i+1].Greatest+leaveRadius)
+		}
+	}
+	return r
 }
 
 // surfaceAt is the radius of the surface a groove is cut in, or of the wider groove around it.

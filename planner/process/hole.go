@@ -348,7 +348,7 @@ func (c *Context) drillSteps(h shape.Hole, d float64) []float64 {
 		}
 	}
 	slices.Sort(owned)
-	at := 2 * c.startRadius(h)
+	at := math.Max(0, 2*c.startRadius(h)-c.stillToCome(h))
 	var steps []float64
 	next := math.Max(math.Min(8, d*pilotShare+2), at+drillStep)
 	if at == 0 {
@@ -376,7 +376,7 @@ const (
 )
 
 func (c *Context) writeDrill(h shape.Hole, t Task, w Way, steps []float64, tip float64, j Job) (plan.Operation, Done) {
-	p := c.page(j, t, w, fmt.Sprintf("Drill %s %s", h.Feature.Head().Word, h.Name))
+	p := c.page(j, t, w, fmt.Sprintf("Drill %s, %s mm", h.Name, units.Decimal(w.SizeMM, 3)))
 	face := c.endZ(w.End)
 	p.op.Zeros = append(p.op.Zeros, plan.Zero{Dial: "tailstock", ReferenceMM: face, How: "the drill's point just touches the face"})
 	if c.Rules.Has("A-02") && c.startRadius(h) == 0 {

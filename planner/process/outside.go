@@ -192,11 +192,11 @@ const clearance = 1.0
 
 func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operation, Done) {
 	b := c.Blocks[i]
-	verb := "Turn"
-	if g.size == nil {
-		verb = "Rough"
+	title := "Rough the " + b.Feature.Head().Word + " " + b.Name
+	if g.size != nil {
+		title = fmt.Sprintf("Turn the %s %s to %s", b.Feature.Head().Word, b.Name, g.size.Drawn())
 	}
-	p := c.page(j, t, w, fmt.Sprintf("%s %s %s", verb, b.Feature.Head().Word, b.Name))
+	p := c.page(j, t, w, title)
 	before := c.surfaceBefore(i, t, j)
 	p.crossZero(2*before, false, "touch the outside there, "+p.diameter(before))
 	p.saddleZero()

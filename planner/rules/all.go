@@ -4,7 +4,7 @@ package rules
 func All() Set {
 	s := Set{
 		Orders: []Order{
-			faceFirst, roughBeforeFinish, freeEndFirst, diameterBeforeEdge, threadLate, knurlEarly, weakenLate, stepsThenFile,
+			faceFirst, roughBeforeFinish, insideFirst, freeEndFirst, diameterBeforeEdge, threadLate, knurlEarly, weakenLate, stepsThenFile,
 			partOffLast, drillBeforeBore, boreBeforeReam, finalFaceBeforeItsHoles, throughBeforeCounterbore, partedBeforeSecondFace,
 		},
 		Holdings: []Holding{

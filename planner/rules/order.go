@@ -30,10 +30,25 @@ var roughBeforeFinish = Order{
 		for _, end := range []partspec.End{partspec.Left, partspec.Right} {
 			arcs = append(arcs, pairs(w, func(a, b shape.Op) (bool, partspec.End) {
 				fine := b.Stage == shape.Finishing && (b.Process == plan.TurnFinish || b.Process == plan.BoreOut || b.Process == plan.Ream || b.Process == plan.TaperTurn)
-				return fine && a.Process == plan.TurnRough && !firstCut(w, b) && (a.Feature == b.Feature || w.FromEnd(indexOf(w, a), end)), end
+				rough := a.Process == plan.TurnRough || a.Process == plan.Drill && turned(b)
+				return fine && rough && !firstCut(w, b) && (a.Feature == b.Feature || w.FromEnd(indexOf(w, a), end)), end
 			})...)
 		}
 		return arcs
+	},
+}
+
+var insideFirst = Order{
+	plan.Rule{ID: "B-41", Class: "order", Title: "Inside first while the wall is thick",
+		Text: "IF the finished wall is under a tenth of the diameter THEN finish the bore before the outside that lies over it.",
+		Why:  "the wall is stiffest while the outside is still on", Sure: "common practice", Source: "trade articles on thin rings (cimindustry 2009, east-cnc): bore before thinning",
+		Except: "an outside that the bore is held by"},
+	func(w Work) []Arc {
+		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
+			inside := a.Inside && a.Stage == shape.Finishing && (a.Process == plan.BoreOut || a.Process == plan.Ream)
+			over := b.Process == plan.TurnFinish && b.Z0 < a.Z1 && b.Z1 > a.Z0
+			return inside && over && greatest(b)-widest(a) < 2*greatest(b)/10, partspec.EndInvalid
+		})
 	},
 }
 

@@ -73,6 +73,15 @@ func greatest(o shape.Op) float64 {
 	return o.Outer.Greatest(z0, z1)
 }
 
+// widest is the radius of what an inside operation leaves.
+func widest(o shape.Op) float64 {
+	z0, z1, ok := o.Inner.Domain()
+	if !ok {
+		return 0
+	}
+	return o.Inner.Greatest(z0, z1)
+}
+
 // rank is the place of an operation in the order diameter, groove or corner, edge; 0 for what has no place in it.
 func rank(o shape.Op) int {
 	switch o.Process {
