@@ -75,33 +75,23 @@ func (b *matrixBound) rest(done Set, last int, _ int32) int32 {
 		return 0
 	}
 	left := b.m.full &^ done
-	sum := b.out[last] + b.in[b.m.n]
-	in := b.least(b.entering[b.m.n], left)
-	out := b.least(b.leaving[last], left)
+	from, end := left.With(last), b.m.n
+	sum := b.out[last] + b.in[end]
+	in := least(b.entering[end], from, end)
+	out := least(b.leaving[last], left, end)
 	for s := left; s != 0; s = s.rest() {
 		op := s.first()
 		sum += b.out[op] + b.in[op]
-		in += b.least(b.entering[op], left.With(last))
-		if b.m.succ[op] != 0 || true {
-			out += b.leastOut(b.leaving[op], left)
-		}
+		in += least(b.entering[op], from, end)
+		out += least(b.leaving[op], left, end)
 	}
 	return int32(max(0, sum+max(in, out)))
 }
 
-// least returns the reduced cost of the cheapest step whose other end is in the set.
-func (b *matrixBound) least(steps []step, in Set) int64 {
+// least returns the reduced cost of the cheapest step whose other end is in the set, or the end of the order.
+func least(steps []step, in Set, end int) int64 {
 	for _, s := range steps {
-		if in.Has(s.op) {
-			return s.cost
-		}
-	}
-	return 0
-}
-
-func (b *matrixBound) leastOut(steps []step, left Set) int64 {
-	for _, s := range steps {
-		if s.op == b.m.n || left.Has(s.op) {
+		if s.op == end || in.Has(s.op) {
 			return s.cost
 		}
 	}

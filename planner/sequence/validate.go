@@ -5,8 +5,8 @@ import (
 	"fmt"
 )
 
-// MaxCost is the largest single cost a problem may hold: 64 operations with four such costs each still fit 32 bits.
-const MaxCost = 8_000_000
+// MaxCost is the largest single cost a problem may hold: 64 operations with five such costs each stay below deadEnd.
+const MaxCost = 1_000_000
 
 // Validate says what is wrong with a problem, all faults at once, or returns nil. Solve and Cost call it.
 func (p *Problem) Validate() error {
