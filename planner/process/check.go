@@ -91,11 +91,17 @@ func (c *Context) unmeasurable(name string, s partspec.Size, kind checkKind) str
 	return fmt.Sprintf("%s: limits %.3f apart cannot be measured here: an instrument certain within %.4f is wanted (a quarter of them, rule E-01); widen the limits or add one", name, width, width/4)
 }
 
-// Uncertainty is what an instrument can be wrong by: common practice for each kind (rule E-02: caliper 0.03, micrometer 0.004), or its resolution
-// when that is coarser.
+// Uncertainty is what an instrument can be wrong by: common practice for each kind (rule E-02: caliper 0.03, micrometer 0.004, one that reads to 0.002 or finer
+// 0.002), or half its resolution when that is coarser.
 func Uncertainty(in partspec.Instrument) float64 {
 	u := map[partspec.InstrumentKind]float64{
 		partspec.Rule: 0.25, partspec.Caliper: 0.03, partspec.Micrometer: 0.004, partspec.DepthMicrometer: 0.005, partspec.BoreGauge: 0.005, partspec.PlugGauge: 0.002,
 	}[in.Kind]
+	if in.Kind == partspec.Micrometer && in.Resolution > 0 && in.Resolution <= fineMicrometer {
+		u = float64(fineMicrometer)
+	}
 	return math.Max(u, float64(in.Resolution)/2)
 }
+
+// fineMicrometer is the resolution, and the error, of a fine micrometer.
+const fineMicrometer units.Length = 0.002

@@ -15,6 +15,9 @@ func errorOf(i partspec.Instrument) float64 {
 		partspec.Rule: 0.25, partspec.Caliper: 0.03, partspec.Micrometer: 0.004, partspec.DepthMicrometer: 0.005, partspec.BoreGauge: 0.005,
 		partspec.PlugGauge: 0.002, partspec.DialIndicator: 0.005,
 	}
+	if i.Kind == partspec.Micrometer && i.Resolution > 0 && i.Resolution <= 0.002 {
+		return 0.002 // one that reads so finely is good to that (common practice, no source)
+	}
 	return max(usual[i.Kind], float64(i.Resolution)/2)
 }
 
