@@ -13,12 +13,14 @@ type Neighbour struct {
 const mostTabled = 100_000
 
 // opposedBudget is the budget in nodes for bounding one opposite order; the tables behind the bound serve all of them.
-const opposedBudget = 3_000
+const opposedBudget = 100_000
 
-// Neighbours explains an order of the problem, pair by pair. It is exact if no more than 100,000 sets of operations can be done
+// Neighbours explains the order of a result, pair by pair. It is exact if no more than 100,000 sets of operations can be done
 // on the way: then all states are tabled once from the start and once from the end, and the cheapest order through each step
-// is the sum of both sides. Beyond, each opposite order is searched for with a small budget, and what is proven by then is given.
-func Neighbours(p *Problem, order []Step) ([]Neighbour, error) {
+// is the sum of both sides. Beyond, each opposite order is searched for with a small budget, and what is proven by then is given;
+// it never costs less than the result's own bound.
+func Neighbours(p *Problem, result Result) ([]Neighbour, error) {
+	order := result.Order
 	if _, err := Cost(p, order); err != nil {
 		return nil, err
 	}
@@ -41,7 +43,7 @@ func Neighbours(p *Problem, order []Step) ([]Neighbour, error) {
 	if m.countSets(mostTabled) <= mostTabled {
 		m.tableOpposites(pairs, at)
 	} else {
-		m.boundOpposites(pairs, at)
+		m.boundOpposites(pairs, at, result.Bound)
 	}
 	return pairs, nil
 }
@@ -144,7 +146,7 @@ func (s *store) put(n node) {
 
 // boundOpposites fills the costs of the pairs with what a small search for each proves. The bound is that of the problem without the
 // opposite order demanded, which is a relaxation of the problem with it.
-func (m *model) boundOpposites(pairs []Neighbour, at []int) {
+func (m *model) boundOpposites(pairs []Neighbour, at []int, known int) {
 	bound := newEstimator(m, DefaultBudget)
 	for k := range pairs {
 		pair := &pairs[k]
@@ -156,7 +158,7 @@ func (m *model) boundOpposites(pairs []Neighbour, at []int) {
 		pair.Exact = finished
 		pair.Impossible = finished && s.incumbent == nil
 		if !pair.Impossible {
-			pair.Cost = int(m.base + s.lower())
+			pair.Cost = max(known, int(m.base+s.lower()))
 		}
 	}
 }

@@ -28,7 +28,7 @@ func TestNeighboursAreExact(t *testing.T) {
 			if res.Blocked != nil {
 				continue
 			}
-			pairs, err := Neighbours(p, res.Order)
+			pairs, err := Neighbours(p, res)
 			require.NoError(t, err)
 			require.Len(t, pairs, s.ops-1)
 			for k, pair := range pairs {
@@ -64,14 +64,14 @@ func TestBoundedNeighbours(t *testing.T) {
 		if res.Blocked != nil {
 			continue
 		}
-		want, err := Neighbours(p, res.Order)
+		want, err := Neighbours(p, res)
 		require.NoError(t, err)
 		got := make([]Neighbour, len(want))
 		for k, pair := range want {
 			got[k] = Neighbour{Before: pair.Before, After: pair.After, Arc: pair.Arc}
 		}
 		m := newModel(p, nil)
-		m.boundOpposites(got, inverse(m.opOf))
+		m.boundOpposites(got, inverse(m.opOf), res.Bound)
 		for k := range got {
 			if got[k].Exact {
 				exact++
@@ -86,6 +86,6 @@ func TestBoundedNeighbours(t *testing.T) {
 
 func TestNeighboursOfABadOrder(t *testing.T) {
 	p := randomProblem(rand.New(rand.NewPCG(1, 1)), shape{ops: 4, setups: 2, tools: 2, machines: 1, alts: 1})
-	_, err := Neighbours(p, []Step{{0, 0}})
+	_, err := Neighbours(p, Result{Order: []Step{{0, 0}}})
 	assert.Error(t, err)
 }
