@@ -295,6 +295,19 @@ func (o *ordering) links(used []int) []sequence.Link {
 			return o.ctx.Rules.Has("A-07") && o.shop.Tasks[earlier].MakesSurface(m.Surface) && m.RunOut <= within/2
 		}})
 	}
+	for _, f := range o.ctx.Part.Features {
+		g, ok := f.(*partspec.Groove)
+		if !ok {
+			continue
+		}
+		a, b := o.maker(partspec.Surface{Feature: g.Name}), o.maker(partspec.Surface{Feature: g.On})
+		if a < 0 || b < 0 {
+			continue
+		}
+		links = append(links, sequence.Link{A: a, B: b, Cross: func(_, later, earlier int) bool {
+			return o.shop.Tasks[earlier].MakesSurface(o.mounts[used[later]].Surface)
+		}})
+	}
 	return links
 }
 
@@ -346,6 +359,7 @@ func (o *ordering) blocked() []plan.Refusal {
 		if len(o.alts[w.Op]) == 0 {
 			r.Reasons = append(r.Reasons, o.whyNever(w.Op)...)
 		}
+		r.Reasons = few(r.Reasons)
 		out = append(out, r)
 	}
 	return out
@@ -362,30 +376,55 @@ func (o *ordering) reasons(task int, c choice, done func(int) bool) []string {
 	return out
 }
 
-// whyNever tells why no mount ever serves a task.
+// mostReasons bounds what a refusal tells of holdings that fail.
+const mostReasons = 10
+
+// whyNever tells why no mount ever serves a task, those that come nearest first.
 func (o *ordering) whyNever(task int) []string {
-	var out []string
+	type near struct {
+		text  string
+		count int
+	}
+	var found []near
 	for _, w := range o.shop.Tasks[task].Ways {
 		for _, m := range o.mounts {
 			if m.Free != w.End {
 				continue
 			}
-			v, _ := o.shop.Judge(m, task, w, lights[len(lights)-1], o.shop.Facts(m, task, w, lights[len(lights)-1]), func(int) bool { return false })
+			light := lights[len(lights)-1]
+			v := o.ctx.Rules.Judge(o.shop.Facts(m, task, w, light))
 			for _, x := range v {
-				if x.Rule != "B-45a" {
-					out = append(out, fmt.Sprintf("%s: %s (%s)", m.ID, x.Reason, x.Rule))
-				}
+				found = append(found, near{fmt.Sprintf("%s: %s (%s)", m.ID, x.Reason, x.Rule), len(v)})
 			}
 		}
 	}
-	sort.Strings(out)
-	return dedupe(out)
+	sort.SliceStable(found, func(i, j int) bool {
+		if found[i].count != found[j].count {
+			return found[i].count < found[j].count
+		}
+		return found[i].text < found[j].text
+	})
+	var out []string
+	for _, f := range found {
+		out = append(out, f.text)
+	}
+	return few(unrepeated(out))
 }
 
-func dedupe(sorted []string) []string {
+// few cuts a list of reasons short.
+func few(reasons []string) []string {
+	if len(reasons) <= mostReasons {
+		return reasons
+	}
+	return append(reasons[:mostReasons:mostReasons], fmt.Sprintf("and %d more, no nearer", len(reasons)-mostReasons))
+}
+
+func unrepeated(list []string) []string {
+	seen := map[string]bool{}
 	var out []string
-	for i, s := range sorted {
-		if i == 0 || s != sorted[i-1] {
+	for _, s := range list {
+		if !seen[s] {
+			seen[s] = true
 			out = append(out, s)
 		}
 	}

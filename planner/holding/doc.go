@@ -159,8 +159,8 @@ func jawLength(h partspec.Holding) float64 {
 // usualJawLength is that of a small chuck. Common practice, no source.
 const usualJawLength = 18.0
 
-// jawClearance is what a tool keeps from the jaws (rule B-45).
-const jawClearance = 2.0
+// jawClearance is what a tool keeps from the jaws: the 2 mm of rule B-45, and what a face set by measuring may lie otherwise.
+const jawClearance = 2.5
 
 // span orders two places.
 func span(a, b float64) (z0, z1 float64) { return min(a, b), max(a, b) }

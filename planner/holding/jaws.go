@@ -78,7 +78,7 @@ func (s Shop) freeEnd(free partspec.End) float64 {
 }
 
 // stepGrip is how long a blank is gripped with its face hard on the jaw steps.
-const stepGrip = 8.0
+const stepGrip = 6.5
 
 // barLeft is the length of bar behind the jaws' front.
 func (s Shop) barLeft(front float64) float64 {

@@ -140,30 +140,36 @@ func (p *page) wholeMost() float64 {
 	return math.Max(g, math.Floor(p.most/g+markNoise)*g)
 }
 
-// What facing to length leaves for the last cut, and how much must stand before the first measured one: a sawn end is known no better (sawWander).
+// What facing to length leaves for the last cut, how far off that may be, and how much must stand before the first measured cut: a sawn end is known no better
+// (sawWander). Where only light cuts may be taken (lightPass) it leaves less.
 const (
-	lengthLeave = 0.4
-	lengthDoubt = 0.1
-	lengthStand = 0.8
+	lengthLeave, lightLeave = 0.4, 0.25
+	lengthDoubt, lightDoubt = 0.1, 0.05
+	lengthStand, lightStand = 0.8, 0.55
+	lightPass               = 0.5
 )
 
 // faceToLength faces the second end: by the dial from the touched face while there is plenty, then to a measured length and a little, then to length.
 func (p *page) faceToLength(e partspec.End, from, z float64, centre int64) {
+	leave, doubt, stand := lengthLeave, lengthDoubt, lengthStand
+	if p.most <= lightPass {
+		leave, doubt, stand = lightLeave, lightDoubt, lightStand
+	}
 	dir := math.Copysign(1, z-from)
 	depth := math.Abs(z - from)
 	low, high := p.c.endRange(e)
-	if n := passes(depth-lengthStand, p.wholeMost()); depth > lengthStand+lengthDoubt {
+	if n := passes(depth-stand, p.wholeMost()); depth > stand+doubt {
 		for i := 1; i <= n; i++ {
-			marks, _ := p.saddle(from + dir*math.Min(depth-lengthStand, float64(i)*p.wholeMost()))
+			marks, _ := p.saddle(from + dir*math.Min(depth-stand, float64(i)*p.wholeMost()))
 			p.cut(fmt.Sprintf("rough %d", i), at(0, marks), at(centre, marks), nil)
 			p.line(fmt.Sprintf("rough %d", i), "saddle", marks, "", "from the touched face", false)
 		}
 	}
-	if depth > lengthLeave+2*lengthDoubt {
-		a, b := z-dir*(lengthLeave-lengthDoubt), z-dir*(lengthLeave+lengthDoubt)
-		marks, _ := p.saddle(z - dir*lengthLeave)
+	if depth > leave+2*doubt {
+		a, b := z-dir*(leave-doubt), z-dir*(leave+doubt)
+		marks, _ := p.saddle(z - dir*leave)
 		p.cut("clean", at(0, marks), at(centre, marks), &plan.Measured{What: "position", LowMM: math.Min(a, b), HighMM: math.Max(a, b)})
-		p.line("clean", "saddle", marks, "length "+p.both(p.c.Length+lengthLeave, "saddle"), "measure", true)
+		p.line("clean", "saddle", marks, "length "+p.both(p.c.Length+leave, "saddle"), "measure", true)
 	}
 	marks, _ := p.saddle(z)
 	p.cut("to length", at(0, marks), at(centre, marks), &plan.Measured{What: "position", LowMM: low, HighMM: high})

@@ -175,7 +175,7 @@ func (c *Context) knifeWays(i int, t Task, g turning, e partspec.End) []Way {
 		}
 		rate := c.rate(kind, 2*(g.radius+t.Depth), tool)
 		n := passes(t.Depth, rate.DepthMM)
-		w := Way{End: e, Tool: tool, Ordinary: true, Rate: rate, ForceAt: g.radius + t.Depth, Span: [2]float64{t.Z0, t.Z1}}
+		w := Way{End: e, Tool: tool, Ordinary: true, Rate: rate, ForceAt: g.radius + t.Depth, Span: c.knifeSpan(i, t, e)}
 		w.Minutes = cutMinutes(t.Z1-t.Z0, n, rate)
 		if g.size != nil && float64(g.size.Width()) <= trialWidth {
 			w.Minutes += minutesTrial
@@ -185,6 +185,20 @@ func (c *Context) knifeWays(i int, t Task, g turning, e partspec.End) []Way {
 		ways = append(ways, w)
 	}
 	return ways
+}
+
+// knifeSpan is where a knife tool goes: over the block, and past its edge where a lower neighbour follows.
+func (c *Context) knifeSpan(i int, t Task, e partspec.End) [2]float64 {
+	span := [2]float64{t.Z0, t.Z1}
+	if !c.lowerBeyond(i, e) {
+		return span
+	}
+	if e == partspec.Right {
+		span[0] -= clearance
+	} else {
+		span[1] += clearance
+	}
+	return span
 }
 
 // clearance is how far the tool starts and stops away from metal.
@@ -248,13 +262,16 @@ func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operat
 	return p.finish()
 }
 
-// lowerBeyond reports whether the neighbour on the headstock's side stands lower.
+// lowerBeyond reports whether the neighbour on the headstock's side stands lower, or there is none: then the tool runs on past the edge.
 func (c *Context) lowerBeyond(i int, free partspec.End) bool {
 	k := i - 1
 	if free == partspec.Left {
 		k = i + 1
 	}
-	return k >= 0 && k < len(c.Blocks) && c.Blocks[k].Greatest < c.Blocks[i].Greatest
+	if k < 0 || k >= len(c.Blocks) {
+		return !c.Place.OnBar() // the end of the part; on a bar the stretch goes on past it anyway
+	}
+	return c.Blocks[k].Greatest < c.Blocks[i].Greatest
 }
 
 // surfaceBefore is the radius that a block has now, between what roughing may have left on its shoulders.

@@ -159,6 +159,8 @@ func (c *Context) depth(kind cutKind) float64 {
 		return math.Min(rough, 1)
 	case cutBore:
 		return boreDepth
+	case cutDrill, cutReam:
+		return 0 // the tool's own size
 	}
 	return rough
 }

@@ -71,7 +71,7 @@ var (
 		"a bar 2 mm short is scrap", "common practice", "common practice, no source")
 	toMeasuredSize = number("C-36", "To the measured size", "IF a holding depends on a made size THEN the sheet says \"to the measured bore\" and leaves a place for the figure.",
 		"real holes vary", "common practice", "common practice, no source")
-	sameSetting = number("A-06", "Related features in one setting", "IF two surfaces are bound by a relation THEN both are finished in one setting wherever the tools reach.",
+	sameSetting = number("A-06", "Related features in one setting", "IF two surfaces are bound by a relation THEN both are finished in one setting wherever the tools reach; so is a groove with the surface that carries it, or it is held by that surface.",
 		"within one setting the error is the spindle's", "published", "\"Geometer\", Setting-up for second operations; notes on chucks (C. H.)")
 	runOutShare = number("A-07", "Share-out of the run-out", "IF a relation must cross from one setting to the next THEN the holding's run-out may be at most half of it.",
 		"the rest is needed for spindle, tool and measuring", "opinion", "the share is ours")
