@@ -129,6 +129,7 @@ func TestPlainTable(t *testing.T) {
 		{ops: 9, setups: 5, tools: 3, machines: 3, alts: 4, arcs: 0.1, conditional: 0.8, refusal: 0.6},
 		{ops: 10, setups: 3, tools: 4, machines: 2, alts: 3, arcs: 0.1, links: 3},
 		{ops: 11, setups: 2, tools: 6, machines: 1, alts: 2, arcs: 0.2, conditional: 0.9, refusal: 0.1, links: 1},
+		{ops: 10, setups: 4, tools: 4, machines: 2, alts: 3, arcs: 0.1, conditional: 0.7, refusal: 0.6, links: 1, hangs: 14},
 		{ops: 10, setups: 1, tools: 1, machines: 1, alts: 1, arcs: 0.1, matrix: true},
 	}
 	const each = 130

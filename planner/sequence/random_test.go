@@ -12,6 +12,7 @@ type shape struct {
 	conditional                        float64 // share of the alternatives with a mask
 	refusal                            float64 // share of the masked states that are refused
 	links                              int
+	hangs                              int // most operations of a mask; 3 if 0
 	matrix                             bool
 }
 
@@ -64,7 +65,7 @@ func randomAlt(rng *rand.Rand, s shape) Alt {
 	}
 	a := Alt{Setup: rng.IntN(s.setups), Tool: rng.IntN(s.tools), Own: 5 * rng.IntN(8), Risk: rng.IntN(2) * rng.IntN(20)}
 	if rng.Float64() < s.conditional {
-		for range 1 + rng.IntN(3) {
+		for range 1 + rng.IntN(max(3, s.hangs)) {
 			a.Mask = a.Mask.With(rng.IntN(s.ops))
 		}
 	}

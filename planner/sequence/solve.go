@@ -1,7 +1,7 @@
 package sequence
 
-// DefaultBudget is the budget in nodes that Solve uses when it is given none: some 30 seconds and 1.5 GiB where it is spent to the end.
-const DefaultBudget = 24_000_000
+// DefaultBudget is the budget in nodes that Solve uses when it is given none: some 25 seconds and 1 GiB where it is spent to the end.
+const DefaultBudget = 20_000_000
 
 // Solve finds the cheapest order of a problem, or the best one found within a budget of nodes (0 means DefaultBudget) with
 // the bound proven by then. Nodes are the states kept and the entries of the tables behind the bound. The error is about a
