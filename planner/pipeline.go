@@ -111,7 +111,7 @@ func planPart(job *partspec.Job, part *partspec.Part, set rules.Set) plan.Part {
 	var best *attempt
 	var failed []*attempt
 	for _, desperate := range []bool{false, true} {
-		for _, place := range placements(job.Workshop, part) {
+		for _, place := range placements(job.Workshop, part, set) {
 			for _, a := range attempts(job, part, lathe, place, set) {
 				a.order = orderWork(a.ctx, a.shop, desperate)
 				if a.order.refusals != nil {
@@ -146,7 +146,7 @@ func machine(w *partspec.Workshop, kind partspec.MachineKind) (partspec.Machine,
 const faceAllowance = 1.0
 
 // placements lists how the stock may lie: hanging on its bar with either end free, or as a blank when it is too short to be held beyond the part.
-func placements(w *partspec.Workshop, part *partspec.Part) []shape.Placement {
+func placements(w *partspec.Workshop, part *partspec.Part, set rules.Set) []shape.Placement {
 	if part.Stock.Kind == partspec.Existing {
 		return []shape.Placement{shape.Existing(part.Stock)}
 	}
@@ -156,7 +156,10 @@ func placements(w *partspec.Workshop, part *partspec.Part) []shape.Placement {
 	for _, free := range []partspec.End{partspec.Right, partspec.Left} {
 		p := shape.Placement{Free: free}
 		p.PartWidth, p.Spare, p.ByHand = process.Separation(w, part, separationRadius(part, blocks, free), throughRadius(part))
-		tail := holding.BarClearance + holding.BarGrip(w)
+		tail := holding.BarGrip(w)
+		if set.Has("C-35") {
+			tail += holding.BarClearance
+		}
 		need := faceAllowance + length + p.Spare + p.PartWidth + tail
 		if have > 0 && have < need {
 			continue

@@ -83,7 +83,7 @@ func (w *writer) setup(steps []sequence.Step, last bool) {
 	s.Grip = w.gripOf(m, steps)
 	s.StickOutMM = tidy(w.stickOut(m))
 	s.How = m.How(w.ctx, s.Grip)
-	if h := m.ToMake(w.ctx, s.Number, w.measuredBore(m)); h != nil {
+	if h := m.ToMake(w.ctx, s.Number, w.measuredBore(m)); h != nil && w.ctx.Rules.Has("A-47") {
 		w.out.MakeFirst = append(w.out.MakeFirst, *h)
 	}
 	w.rejectedBefore(m, steps, &s)

@@ -19,7 +19,7 @@ func (s Shop) between(h partspec.Holding) []Mount {
 	}
 	var mounts []Mount
 	for _, free := range []partspec.End{partspec.Left, partspec.Right} {
-		mounts = append(mounts, Mount{Holding: h, Free: free, Surface: OnCentres, Z0: 0, Z1: s.Length, Radius: s.gripRadius(), Centre: true, Between: true, Minutes: minutes(h), RunOut: runOut(h, false)})
+		mounts = append(mounts, Mount{Holding: h, Free: free, Surface: OnCentres, Z0: 0, Z1: s.Length, Radius: s.gripRadius(), Centre: true, Between: true, Minutes: s.minutes(h), RunOut: s.runOut(h, false)})
 	}
 	return mounts
 }

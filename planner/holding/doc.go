@@ -117,7 +117,10 @@ func (m Mount) name() string {
 }
 
 // minutes is the time a holding takes to set: the workshop's own figure, or the ladder's (rule B-01).
-func minutes(h partspec.Holding) float64 {
+func (s Shop) minutes(h partspec.Holding) float64 {
+	if !s.Rules.Has("B-01") {
+		return 1
+	}
 	if h.SetupMinutes > 0 {
 		return float64(h.SetupMinutes)
 	}
@@ -128,7 +131,13 @@ func minutes(h partspec.Holding) float64 {
 }
 
 // runOut is the full indicator reading to expect: measured, or usual (rule B-02).
-func runOut(h partspec.Holding, packed bool) float64 {
+func (s Shop) runOut(h partspec.Holding, packed bool) float64 {
+	if !s.Rules.Has("B-02") {
+		return 0
+	}
+	if h.Kind == partspec.SoftJaws && !s.Rules.Has("B-20") {
+		return softUnbored
+	}
 	usual := map[partspec.HoldingKind]float64{
 		partspec.ThreeJaw: 0.08, partspec.FourJaw: 0.025, partspec.Collets: 0.02, partspec.SoftJaws: 0.025, partspec.StubMandrel: 0.015,
 		partspec.PlainMandrel: 0.01, partspec.ExpandingMandrel: 0.03, partspec.GluedArbor: 0.05, partspec.BetweenCentres: 0.01,
@@ -141,6 +150,9 @@ func runOut(h partspec.Holding, packed bool) float64 {
 	}
 	return usual
 }
+
+// softUnbored is what soft jaws run out by when they are not bored in place: no truer than a three-jaw (rule B-02).
+const softUnbored = 0.08
 
 // packedRunOut is a three-jaw's full indicator reading over soft packing (rule B-02).
 const packedRunOut = 0.1

@@ -24,7 +24,7 @@ func BarGrip(w *partspec.Workshop) float64 {
 
 // onStock lists grips on raw metal: on the bar beyond the parting cut, or on one end of a blank.
 func (s Shop) onStock(h partspec.Holding) []Mount {
-	base := Mount{Holding: h, Surface: "stock", Radius: s.gripRadius(), Minutes: minutes(h), RunOut: runOut(h, false), RawUntil: true}
+	base := Mount{Holding: h, Surface: "stock", Radius: s.gripRadius(), Minutes: s.minutes(h), RunOut: s.runOut(h, false), RawUntil: true}
 	if h.Kind == partspec.SoftJaws || h.Kind == partspec.Collets && s.Part.Stock.Rough {
 		return nil
 	}
@@ -103,7 +103,7 @@ func (s Shop) onOutside(h partspec.Holding) []Mount {
 				continue
 			}
 			for _, packed := range packings(h, b) {
-				m := Mount{Holding: h, Free: free, Surface: b.Name, Radius: s.blockGrip(b), Packed: packed, Minutes: minutes(h), RunOut: runOut(h, packed), Stop: s.seats(i, free)}
+				m := Mount{Holding: h, Free: free, Surface: b.Name, Radius: s.blockGrip(b), Packed: packed, Minutes: s.minutes(h), RunOut: s.runOut(h, packed), Stop: s.seats(i, free)}
 				front := nearEdge(b, free)
 				if !m.Stop {
 					front -= inward(free) * (jawClearance + 0.5)
@@ -178,7 +178,7 @@ func (s Shop) plugged(plug partspec.Holding) []Mount {
 		}
 		for _, m := range s.onOutside(h) {
 			if m.Packed && s.hollow(m) {
-				m.Plug, m.Minutes, m.Helper = true, m.Minutes+minutes(plug), "plug"
+				m.Plug, m.Minutes, m.Helper = true, m.Minutes+s.minutes(plug), "plug"
 				mounts = append(mounts, m)
 			}
 		}

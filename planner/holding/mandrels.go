@@ -23,7 +23,7 @@ func (s Shop) onBore(h partspec.Holding) []Mount {
 				continue // a larger hole in the mouth leaves its shoulder nothing to seat on
 			}
 			z0, z1 = s.seat(hole.Name, z0, z1, free)
-			m := Mount{Holding: h, Free: free, Surface: hole.Name, Inside: true, Z0: z0, Z1: z1, Radius: hole.Radius, Minutes: minutes(h), RunOut: runOut(h, false), Stop: h.Kind == partspec.StubMandrel, Helper: mandrelHelper(h)}
+			m := Mount{Holding: h, Free: free, Surface: hole.Name, Inside: true, Z0: z0, Z1: z1, Radius: hole.Radius, Minutes: s.minutes(h), RunOut: s.runOut(h, false), Stop: h.Kind == partspec.StubMandrel, Helper: mandrelHelper(h)}
 			if t := s.threadIn(hole.Name); t != nil {
 				if h.Kind != partspec.StubMandrel {
 					continue // a plain one would ride on the crests
@@ -134,7 +134,7 @@ func (s Shop) glued(h partspec.Holding) []Mount {
 		if held == partspec.Right {
 			b = s.Blocks[len(s.Blocks)-1]
 		}
-		m := Mount{Holding: h, Free: free, Surface: "face." + held.String(), Radius: b.Greatest, Minutes: minutes(h), RunOut: runOut(h, false), Stop: true, Glue: GlueFace, Helper: "arbor"}
+		m := Mount{Holding: h, Free: free, Surface: "face." + held.String(), Radius: b.Greatest, Minutes: s.minutes(h), RunOut: s.runOut(h, false), Stop: true, Glue: GlueFace, Helper: "arbor"}
 		if held == partspec.Right {
 			m.Z0, m.Z1 = s.Length, s.Length
 		}

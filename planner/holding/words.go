@@ -136,6 +136,9 @@ func (m Mount) force(g plan.Grip) []string {
 // ToMake is the small job that must be done before a mount can be used; nil for none.
 func (m Mount) ToMake(c *process.Context, setup int, measured *units.Length) *plan.Helper {
 	size := "the measured bore, nominally Ø" + units.Length(2*m.Radius).Round(3).String()
+	if !c.Rules.Has("C-36") {
+		size = "Ø" + units.Length(2*m.Radius).Round(3).String()
+	}
 	if measured != nil {
 		size = fmt.Sprintf("the bore as measured, Ø%s", measured.String())
 	}

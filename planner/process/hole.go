@@ -297,6 +297,9 @@ func (c *Context) drill(h shape.Hole, chain Chain, d float64) Task {
 		t.Stage, t.Makes, t.Tight = shape.Finishing, []string{h.Name}, float64(h.Diameter.Width())
 	}
 	set, _, _ := c.sized(partspec.Drills, d, d)
+	if c.Rules.Has("A-02") && c.startRadius(h) == 0 && len(c.tools(partspec.CentreDrill)) == 0 {
+		return t.orLacking(fmt.Sprintf("drilling %s from solid: no centre drill is owned to spot it with", h.Name))
+	}
 	for _, e := range mouths(h) {
 		tip := c.drillTip(h, e, d)
 		depth := math.Abs(tip - c.endZ(e))

@@ -296,7 +296,10 @@ func (p *page) turnWords(g turning) {
 		p.why("0.5 on diameter is left for finishing", "A-05")
 		return
 	}
-	p.note("%s dial reads %s; come to every figure inward, never back on to it.", "The cross", reads(p.dial("cross")))
+	if p.c.Rules.Has("C-09") {
+		p.note("The cross dial reads %s.", reads(p.dial("cross")))
+	}
+	p.note("Come to every figure inward, never back on to it.")
 	p.why("approached one way", "C-08")
 }
 

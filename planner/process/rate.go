@@ -47,11 +47,8 @@ func (k cutKind) operation() speed.Operation {
 	}[k]
 }
 
-// What finishing, facing and boring take at once, on radius (rule C-14 and the boring rows of the cutting table).
-const (
-	finishDepth = 0.4
-	boreDepth   = 0.4
-)
+// boreDepth is the most that a boring bar takes at once, on radius (the boring rows of the cutting table).
+const boreDepth = 0.4
 
 // rate works a cut's speed and feed out, with no cap but the machine's own.
 func (c *Context) rate(kind cutKind, diameterMM float64, tool partspec.Tool) Rate {
@@ -81,6 +78,10 @@ func (c *Context) capped(r Rate, caps ...speed.Cap) Rate {
 		r.FeedMM = c.feed(r.kind, r.diameter)
 	}
 	caps = append(caps[:len(caps):len(caps)], c.powerCap(r)...)
+	if !c.Rules.Has("C-01") { // without the rule no step is looked for
+		r.RPM, r.WantedRPM, r.Why, r.DepthMM = math.Round(float64(want.RPM)), math.Round(float64(want.RPM)), "tool and material", c.depth(r.kind)
+		return r
+	}
 	choice, err := speed.Choose(want, units.Length(r.diameter), c.machine(), caps...)
 	if err != nil {
 		choice = speed.Choice{Want: want, Speed: c.slowest(), RuledBy: "no figure known: the lowest speed"}
@@ -159,8 +160,10 @@ func (c *Context) depth(kind cutKind) float64 {
 		return math.Min(rough, 1)
 	case cutBore:
 		return boreDepth
-	case cutDrill, cutReam:
+	case cutDrill:
 		return 0 // the tool's own size
+	case cutReam:
+		return mostReam / 2
 	}
 	return rough
 }

@@ -216,7 +216,7 @@ func (c *Context) unit() units.Unit {
 // both writes a length in the drawing's unit, and in the dial's when that differs.
 func (p *page) both(mm float64, dialName string) string {
 	l := units.Length(mm).Round(3)
-	if p.dial(dialName).Graduation.Unit() != p.c.unit() {
+	if p.dial(dialName).Graduation.Unit() != p.c.unit() && p.c.Rules.Has("C-10") {
 		return l.Both(p.c.unit())
 	}
 	return l.Text(p.c.unit())

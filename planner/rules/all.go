@@ -12,9 +12,9 @@ func All() Set {
 			gluedArborLight, mandrelDrive, plugUnderJaws,
 		},
 		Numbers: []Number{
-			spotFirst, stockForFinish, separateRoughing, pilotChain, drillBoreOrReam, reamAllowance, blindTapDepth, partSpare, runOutExpected, holdingTimes,
-			speedStep, lowestCap, operationFactors, pecking, barOverhang, oneWay, dialReads, mixedUnits, metalOn, coarseDial, finishFloor, trialCut, fileLeave,
-			taperBySlide, tappingDrill, screwInfeed, passDepth, pointDepth, partingTool, knurlGrowth, stockLength, toMeasuredSize,
+			spotFirst, stockForFinish, separateRoughing, pilotChain, drillBoreOrReam, reamAllowance, partSpare, runOutExpected, holdingTimes,
+			speedStep, lowestCap, operationFactors, pecking, barOverhang, oneWay, dialReads, mixedUnits, metalOn, coarseDial, trialCut, fileLeave,
+			taperBySlide, screwInfeed, passDepth, pointDepth, partingTool, stockLength, toMeasuredSize,
 			sameSetting, runOutShare, fewestSettings, holeFirst, helpersFirst, instrumentChoice, measureInTime, easeGrip, colletGrip, surfaceSpeedCap,
 		},
 		Cautions: []Caution{

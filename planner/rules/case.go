@@ -270,8 +270,11 @@ var gluedArborLight = Holding{
 		if !glued(c.Holding.Kind) {
 			return Verdict{}
 		}
-		if c.Op.Process == plan.Drill || c.Op.Process == plan.Knurl || c.Op.Process == plan.PartOff || c.Op.Process == plan.TurnRough {
+		if c.Op.Process == plan.Drill || c.Op.Process == plan.Knurl || c.Op.Process == plan.PartOff {
 			return refuse("too heavy a cut for glue")
+		}
+		if c.PassDepth > glueDepth {
+			return refuse("a pass of %.2f is too deep for glue, %.2f is the most", c.PassDepth, glueDepth)
 		}
 		if c.DriveNmm < c.TorqueNmm {
 			return refuse("glue holds %.0f N mm, the cut asks %.0f", c.DriveNmm, c.TorqueNmm)
@@ -279,6 +282,9 @@ var gluedArborLight = Holding{
 		return Verdict{}
 	},
 }
+
+// glueDepth is the deepest pass that glue is asked to bear.
+const glueDepth = 0.25
 
 var mandrelDrive = Holding{
 	plan.Rule{ID: "B-14", Class: "holding", Title: "Mandrel turned in place",
@@ -292,7 +298,7 @@ var mandrelDrive = Holding{
 		if c.Diameter < 5 && !c.Threaded {
 			return refuse("bore Ø%.1f is under 5", c.Diameter)
 		}
-		if c.Op.Process == plan.TurnRough || c.Op.Process == plan.Drill || c.Op.Process == plan.PartOff || c.Op.Process == plan.Knurl {
+		if c.Op.Process == plan.Drill || c.Op.Process == plan.PartOff || c.Op.Process == plan.Knurl {
 			return refuse("too heavy a cut for a mandrel")
 		}
 		if c.DriveNmm < c.TorqueNmm {

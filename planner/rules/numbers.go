@@ -19,8 +19,6 @@ var (
 		"drills set size and place poorly", "published", "Machine Drawing, Fig. 15.2 (grades by process)")
 	reamAllowance = number("A-27", "Metal left for the reamer", "IF a hole is machine-reamed THEN leave 0.15 mm up to 5 mm, 0.25 mm to 20 mm, 0.4 mm to 50 mm on diameter.",
 		"too little burnishes, too much tears and bells the mouth", "published", "reaming allowance table; TM 1-420: 0.13-0.25 on the lathe")
-	blindTapDepth = number("A-29", "Depth of a blind tapped hole", "IF a hole is tapped blind THEN drill past the thread by the tap's lead and a pitch.",
-		"the tap's lead and the chips need room", "published", "notes quoting BS 1936; tap leads from Machinery's Handbook (not opened)")
 	partSpare = number("A-17n", "Spare on the parted face", "IF a parted face is faced afterwards THEN part 0.4 mm long; sawn off, 1.5 mm long.",
 		"a parted face is hollow or domed, a saw wanders", "common practice", "common practice, no source")
 	runOutExpected = number("B-02", "Run-out to expect", "IF a holding re-locates finished work THEN reckon with its usual full indicator reading, unless the workshop file says what it measures.",
@@ -47,16 +45,12 @@ var (
 		"metal cannot be put back", "common practice", "common practice, no source")
 	coarseDial = number("C-12", "Graduation too coarse", "IF the tolerance is under 2 graduations THEN the last cut is set by measuring, not by the dial.",
 		"the dial cannot promise it", "common practice", "common practice, no source")
-	finishFloor = number("C-14", "A finishing cut has a floor", "IF a finishing cut is planned THEN it is 0.1 to 0.4 mm deep on the radius, fed no faster than the finish wanted allows.",
-		"a rubbing tool cuts unpredictably", "published", "finishing cuts 0.13 to 0.38 mm (issuhub 4752, pp. 40, 138)")
 	trialCut = number("C-15", "Trial cut", "IF the tolerance is 0.05 mm or less THEN stop 0.2 mm over, measure, and take the last cut from the measurement.",
 		"dials give differences, not sizes", "published", "F. D. Jones (1914) p. 9; Navy Machinery Repairman course")
 	fileLeave = number("C-18", "Metal left for the file", "IF a curve is finished by hand THEN the steps leave crests of at most 0.08 mm in steel and 0.1 mm in soft metal.",
 		"more rounds the shape, less wastes steps", "published", "Modern Metalworking p. 453 (0.05-0.07); the figure within it is ours")
 	taperBySlide = number("C-22", "Taper by the top slide", "IF a short taper is turned THEN the top slide is swung to half the angle and set with an indicator along a true bar.",
 		"the graduations on the base are coarse", "published", "F. D. Jones (1914), index")
-	tappingDrill = number("C-27", "Tapping drill", "IF a thread is tapped THEN drill for about 75 % of the full thread, less in tough metal.",
-		"from 75 % up strength hardly grows, torque does", "published", "tapping drill notes (the-vms.com)")
 	screwInfeed = number("C-28", "Screwcutting in-feeds", "IF a thread is cut with a single point THEN in-feeds fall from 0.2 to 0.03 mm to the full depth, with spring passes.",
 		"chips flow, the last passes true the flanks", "published", "course slides, threading")
 	passDepth = number("C-29", "Depth of a pass", "IF metal is roughed on a bench lathe THEN 1 mm a pass in steel and bronze, 1.5 mm in brass and aluminium, 0.5 mm in stainless.",
@@ -65,8 +59,6 @@ var (
 		"drawings do not count the cone", "published", "joshuanava.biz, dimensioning holes")
 	partingTool = number("C-31", "Parting tool", "IF a part is parted off THEN the blade reaches 2 mm past the cut and the work is under 40 mm across; else it is sawn.",
 		"a thin, trapped tool bends", "published", "TM 1-420; the widths and the 40 mm are common practice")
-	knurlGrowth = number("C-32", "Knurl size", "IF a knurl of pitch p is pressed THEN the diameter grows by about 0.4 p: turn the blank smaller by that.",
-		"size after knurling", "published", "knurling tool maker's sheet")
 	stockLength = number("C-35", "Stock length", "IF a part is cut from bar THEN the bar holds the part, both facings, the parting cut, a clearance of 5 mm and the grip.",
 		"a bar 2 mm short is scrap", "common practice", "common practice, no source")
 	toMeasuredSize = number("C-36", "To the measured size", "IF a holding depends on a made size THEN the sheet says \"to the measured bore\" and leaves a place for the figure.",
