@@ -76,6 +76,9 @@ workshop "practice_shop" {
   holding "stub_mandrel" {
     capacity = [5, 80]
   }
+  holding "plain_mandrel" {
+    sizes = [8, 10, 12, 16]
+  }
   holding "glued_arbor" {
     capacity = [10, 100]
   }
@@ -159,6 +162,22 @@ workshop "practice_shop" {
     pitches    = [0.75, 2.5]
     least_bore = 12
     reach      = 25
+  }
+  tool "thread_external" {
+    pitches = [0.5, 3]
+  }
+  tool "taps" {
+    threads = ["M4", "M6", "M8"]
+  }
+  tool "dies" {
+    threads = ["M6", "M10"]
+  }
+  tool "knurl" {
+    pitches = [0.8, 1]
+  }
+  tool "round_nose" {
+    radius = 2
+    reach  = 12
   }
   tool "saw" {
     kerf = 1.2
