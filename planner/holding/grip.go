@@ -25,7 +25,7 @@ func formatMM(v float64) string { return strconv.FormatFloat(v, 'f', 2, 64) }
 
 // demand fills in what the cut asks of the grip, and what there is to hold with.
 func (s Shop) demand(c *rules.Case, m Mount, t process.Task, way process.Way, light float64) {
-	force := way.ForceN * light
+	force := way.Force(light)
 	c.TorqueNmm = safety * force * way.ForceAt
 	if m.Between {
 		return // a carrier drives it

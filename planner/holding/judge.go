@@ -256,7 +256,7 @@ func (s Shop) bend(c *rules.Case, body solid.Body, m Mount, t process.Task, way 
 		return
 	}
 	depth := math.Min(way.Rate.DepthMM*light, t.Depth)
-	last := way.ForceN * light * finishShare(depth)
+	last := way.Force(light) * finishShare(depth)
 	shaft.Tailstock = m.Centre
 	if d, err := shaft.Deflection(last/2, c.StickOut); err == nil {
 		c.Deflect, c.Allow = d.AtForceMM, t.Tight/4
@@ -283,7 +283,7 @@ func (s Shop) bendBetween(c *rules.Case, body solid.Body, m Mount, t process.Tas
 	if t.Tight <= 0 || t.Stage != shape.Finishing || t.Inside || t.Keep != nil {
 		return
 	}
-	last := way.ForceN * light * finishShare(math.Min(way.Rate.DepthMM*light, t.Depth))
+	last := way.Force(light) * finishShare(math.Min(way.Rate.DepthMM*light, t.Depth))
 	at := math.Min(c.StickOut, math.Max(0, math.Abs((way.Span[0]+way.Span[1])/2-front)))
 	if d, err := shaft.Deflection(last/2, at); err == nil {
 		c.Deflect, c.Allow = d.AtForceMM, t.Tight/4

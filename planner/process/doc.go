@@ -51,6 +51,7 @@ type Way struct {
 	Ordinary bool       // the common way, with the tool coming from the free end
 	AfterAll []string   // operations that must be done before, for this way only
 	ForceN   float64    // main cutting force, on the high side
+	SureN    float64    // of it, what lighter passes do not lessen: a cut whose depth is only known once it is measured
 	ForceAt  float64    // radius where it acts
 	Span     [2]float64 // where the tool is, along the axis, body included
 	Write    func(j Job) (plan.Operation, Done)
@@ -137,3 +138,6 @@ func (c *Context) sized(k partspec.ToolKind, low, high float64) (t partspec.Tool
 
 // sizeNoise lets sizes that differ only by how they were written count as one.
 const sizeNoise = 1e-6
+
+// Force is the main cutting force with passes as light as that.
+func (w Way) Force(light float64) float64 { return math.Max(w.ForceN*light, w.SureN) }

@@ -51,6 +51,9 @@ func (c *Context) face(e partspec.End) Task {
 		w := Way{End: e, Tool: tool, Ordinary: true, Rate: rate, ForceAt: r, Span: [2]float64{t.Z0, t.Z1},
 			Minutes: cutMinutes(r, passes(t.Depth, rate.DepthMM), rate) + minutesTrial*c.secondEnd(e)}
 		w.ForceN = c.force(min(t.Depth+c.lengthSlack(e), rate.DepthMM), rate.FeedMM)
+		if c.secondEnd(e) > 0 {
+			w.SureN = c.force(c.unsureDepth(), rate.FeedMM)
+		}
 		w.Write = func(j Job) (plan.Operation, Done) { return c.writeFace(t, w, j) }
 		t.Ways = append(t.Ways, w)
 	}
@@ -63,6 +66,14 @@ func (c *Context) face(e partspec.End) Task {
 // lengthSlack is how much deeper the last facing cut may be than reckoned, where it ends by measuring.
 func (c *Context) lengthSlack(e partspec.End) float64 {
 	return c.secondEnd(e) * (float64(c.Part.Length.Width())/2 + forceSlack)
+}
+
+// unsureDepth is the deepest cut that facing to length may come to, however light its passes: a sawn end is known no better than the saw wanders.
+func (c *Context) unsureDepth() float64 {
+	if c.Place.ByHand {
+		return lightStand + sawWander - lightLeave + lightDoubt
+	}
+	return lightLeave + lightDoubt + float64(c.Part.Length.Width())/2
 }
 
 // forceSlack is what roughing may have left over what it should, on radius or length: graduations rounded to metal on.

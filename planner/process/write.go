@@ -51,7 +51,7 @@ func (c *Context) page(j Job, t Task, w Way, title string) *page {
 	p.op = plan.Operation{ID: t.ID, Feature: t.Feature, Process: t.Process, Title: title,
 		Tool: plan.ToolRef{ID: w.Tool.ID(), Text: toolText(w.Tool, w.SizeMM), SizeMM: w.SizeMM},
 		RPM:  w.Rate.RPM, WantedRPM: w.Rate.WantedRPM, SpeedWhy: w.Rate.Why, FeedMM: w.Rate.FeedMM, DepthMM: p.most,
-		ForceN: math.Ceil(w.ForceN * j.Light), Minutes: w.Minutes}
+		ForceN: math.Ceil(w.Force(j.Light)), Minutes: w.Minutes}
 	p.why(w.Rate.Text, "C-02")
 	return p
 }
