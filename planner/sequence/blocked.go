@@ -8,7 +8,7 @@ import (
 // maxFronts is how many of the furthest states a Blocked shows: more would not be read.
 const maxFronts = 8
 
-// mostRoamed is how many sets of done operations are looked at to see what stops the work.
+// mostRoamed is how many sets of done operations are looked at, at the end, to see what stops the work.
 const mostRoamed = 100_000
 
 // roam looks which sets of operations can be done at all, whatever the cost and the links. An operation whose being done can harm
@@ -19,16 +19,18 @@ type roam struct {
 	ever  Set
 	ends  []Set // furthest sets from which nothing can be done
 	whole bool  // all operations can be done
+	most  int   // sets to look at
 }
 
-func newRoam(m *model) *roam {
-	r := &roam{m: m, seen: map[Set]bool{}}
+func newRoam(m *model, most int) *roam {
+	r := &roam{m: m, seen: map[Set]bool{}, most: most}
 	r.visit(0)
 	return r
 }
 
-// complete reports that everything was looked at.
-func (r *roam) complete() bool { return len(r.seen) < mostRoamed }
+// complete reports that everything was looked at, blocked that it proves that there is no order.
+func (r *roam) complete() bool { return len(r.seen) < r.most }
+func (r *roam) blocked() bool  { return !r.whole && r.complete() }
 
 func (r *roam) visit(done Set) {
 	done, open := r.settle(done)
@@ -90,12 +92,12 @@ func (r *roam) end(done Set) {
 	r.ends = append(r.ends, done)
 }
 
-// blocked says what stops the work, from the problem as it was given.
-func (m *model) blocked(r *roam) *Blocked {
+// explain says what stops the work.
+func (r *roam) explain() *Blocked {
 	slices.Sort(r.ends)
-	b := &Blocked{Never: m.toProblem(m.full &^ r.ever).Ops()}
+	b := &Blocked{Never: r.m.toProblem(r.m.full &^ r.ever).Ops()}
 	for _, done := range r.ends[:min(len(r.ends), maxFronts)] {
-		b.Fronts = append(b.Fronts, m.front(state{done: done, class: -1}))
+		b.Fronts = append(b.Fronts, r.m.front(state{done: done, class: -1}))
 	}
 	return b
 }

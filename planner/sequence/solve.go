@@ -23,32 +23,37 @@ func Solve(p *Problem, budget int) (Result, error) {
 func solve(q *Problem, budget int) Result {
 	m := newModel(q, nil)
 	s := newSearch(m, newEstimator(m, budget))
-	if finished := s.run(min(firstTry, budget)); finished && s.incumbent != nil {
-		return s.result()
+	if s.run(min(firstTry, budget)) {
+		return s.conclude(m, true)
 	}
 	if m.conditional {
+		if s.incumbent == nil {
+			if r := newRoam(m, firstRoam); r.blocked() {
+				return Result{Proven: true, Stats: s.stats, Blocked: r.explain()}
+			}
+		}
 		sharp := sharpen(q)
 		if sharp.hopeless {
-			return Result{Proven: true, Blocked: m.blocked(newRoam(m))}
+			return Result{Proven: true, Blocked: newRoam(m, mostRoamed).explain()}
 		}
 		sharper := newModel(sharp.p, sharp.altOf)
 		s = newSearch(sharper, newEstimator(sharper, budget))
 	}
-	finished := s.alternate(budget)
-	r := s.result()
-	if s.incumbent == nil {
-		r.Blocked, r.Proven = s.stopped(m, finished)
-	}
-	return r
+	return s.conclude(m, s.alternate(budget))
 }
 
-// stopped says why no order was found, and whether it is proven that there is none. The model is that of the problem as it was given.
-func (s *search) stopped(m *model, finished bool) (*Blocked, bool) {
-	r := newRoam(m)
-	if !r.whole && r.complete() {
-		return m.blocked(r), true
+// conclude makes the result of a search, over or not. The model is that of the problem as it was listed, not sharpened.
+func (s *search) conclude(m *model, finished bool) Result {
+	r := s.result()
+	if s.incumbent != nil {
+		return r
 	}
-	return s.blockedByLinks(), finished
+	if roam := newRoam(m, mostRoamed); roam.blocked() {
+		r.Blocked, r.Proven = roam.explain(), true
+	} else {
+		r.Blocked, r.Proven = s.blockedByLinks(), finished
+	}
+	return r
 }
 
 func newEstimator(m *model, budget int) estimator {
@@ -59,7 +64,10 @@ func newEstimator(m *model, budget int) estimator {
 }
 
 // firstTry is how many nodes are tried before a problem with verdicts is sharpened, which asks for many of them.
-const firstTry = 1_000
+const firstTry = 5_000
+
+// firstRoam is how many sets of operations are looked at, before that, to see whether there is an order at all.
+const firstRoam = 2_000
 
 // rounds is the plan of a search: exact search up to a number of nodes, then a beam for an incumbent that cuts its queue. Small problems are
 // over before the first beam.
