@@ -6,6 +6,7 @@ import (
 
 	"catchplate/partspec"
 	"catchplate/partspec/units"
+	"catchplate/planner/numbers/dial"
 	"catchplate/planner/plan"
 	"catchplate/planner/solid"
 )
@@ -196,8 +197,7 @@ func (p *page) line(label, dialName string, marks int64, makes, note string, byM
 	d := p.dial(dialName)
 	l := plan.Line{Label: label, Dial: dialName, Total: marks, Reads: string(d.Reads), Makes: makes, Note: note, ByMeasure: byMeasure}
 	l.Marks = marks
-	if per := float64(d.PerTurn.Value); per > 0 && marks >= 0 {
-		perTurn := int64(math.Round(per / float64(d.Graduation.Value)))
+	if perTurn := int64(p.ring(dialName).Marks()); perTurn > 0 && marks >= 0 {
 		l.Counted, l.Turns, l.Marks = true, marks/perTurn, marks%perTurn
 	}
 	reading := units.Length(float64(marks) * float64(d.Graduation.Value))
@@ -233,15 +233,38 @@ type aim struct {
 
 // aimAt finds the setting for a diameter between low and high.
 func (p *page) aimAt(low, high float64) aim {
-	g := 2 * radial(p.dial("cross"))
-	mid := (low + high) / 2
-	marks, r := p.cross(mid / 2)
-	fine := high-low < 2*g && p.c.Rules.Has("C-12") || high-low <= trialWidth && p.c.Rules.Has("C-15")
-	if !fine && 2*r >= low-sizeNoise && 2*r <= high+sizeNoise {
-		return aim{marks, r, nil}
+	z := p.zero("cross")
+	kind := dial.Outside
+	if z.Outward {
+		kind = dial.Bore
+	}
+	ring := p.ring("cross")
+	promise, err := dial.Promise(ring, kind, units.Length(high-low), true)
+	if err == nil && (promise.Promised || !p.c.Rules.Has("C-12")) && (high-low > trialWidth || !p.c.Rules.Has("C-15")) {
+		want := dial.Want{Kind: kind, From: units.Length(z.ReferenceMM), To: units.Length((low + high) / 2), Limits: units.Limits{Low: units.Length(low), High: units.Length(high)}}
+		if s, err := dial.Set(ring, want); err == nil && p.c.Rules.Has("C-11") && (s.Standing == dial.OnSize || s.Standing == dial.Inside) {
+			return aim{int64(s.Graduations), float64(s.Made) / 2, nil}
+		}
 	}
 	// Metal stays on: the dial's figure is a guide, the size comes from measuring.
-	return aim{marks, mid / 2, &plan.Measured{What: "diameter", LowMM: low, HighMM: high}}
+	marks, _ := p.cross((low + high) / 4)
+	for _, way := range promise.Ways {
+		p.note("The dial is too coarse for these limits: %s.", way)
+	}
+	return aim{marks, (low + high) / 4, &plan.Measured{What: "diameter", LowMM: low, HighMM: high}}
+}
+
+// ring is a dial of the lathe as the dial sums know it.
+func (p *page) ring(name string) dial.Dial {
+	d := p.dial(name)
+	reads := dial.ReadsRadius // a slide's own travel
+	switch d.Reads {
+	case partspec.ReadsDiameter:
+		reads = dial.ReadsDiameter
+	case partspec.ReadsIndicator:
+		reads = dial.ReadsIndicator
+	}
+	return dial.Dial{Name: name, Graduation: d.Graduation.Value, PerTurn: d.PerTurn.Value, Reads: reads, Backlash: d.Backlash}
 }
 
 // trialWidth is the tolerance at and below which a trial cut is measured (rule C-15).
