@@ -37,27 +37,27 @@
 //
 // # Measured
 //
-// Median of five runs (three for g40-2, one for g60-2 and g60-3), one thread, on a shared machine with two cores that was not quiet: read
-// the times as upper values. Nodes are states kept and entries of the projections. All are proven equal to the known optimum,
-// but the last. "BenchmarkSolve" reruns it; testdata/work.golden holds the counts.
+// Median of five runs (three for g40-2, one for g60-2 and g60-3), one thread, on a shared machine with two cores that was not
+// quiet: read the times as upper values. Nodes are states kept and entries of the projections. All are proven, and equal to the known
+// optimum, but the last. BenchmarkSolve reruns it; testdata/work.golden holds the counts.
 //
-//	instance  operations  time       nodes       cost
-//	g16-1            16     0.1 ms         166   2060
-//	g16-2            16     0.4 ms         710   1345
-//	g16-3            16     0.3 ms         854   1428
-//	g24-1            24     0.7 ms       1,604   1821
-//	g24-2            24     0.6 ms       1,857   2091
-//	g24-3            24     2.9 ms       9,723   2221
-//	g30-1            30     2.2 ms       8,716   2806
-//	g30-2            30     6.2 ms      16,829   2670
-//	g30-3            30      39 ms      59,410   2245
-//	g40-1            40      29 ms      79,137   3797
-//	g40-2            40     4.8 s    2,464,692   2913
-//	g40-3            40     209 ms     509,276   2610
-//	g60-1            60     248 ms     288,070   5608
-//	g60-2            60      18 s   11,796,511   4470 (known before: between 4387 and 4526)
-//	g60-3            60      18 s   20,000,000   3836, gap 5.0 % (known before: between 3531 and 3859), 1.0 GiB
-//	case01           13     0.4 ms         851   833, as published
-//	ESC25            27     3.0 ms       3,384   1681
-//	ft53.4           54     2.2 s      720,438   14425
+//	instance  operations  time         nodes    cost
+//	g16-1             16  0.1 ms         163    2060
+//	g16-2             16  0.3 ms         610    1345
+//	g16-3             16  0.3 ms         824    1428
+//	g24-1             24  0.6 ms       1,557    1821
+//	g24-2             24  0.6 ms       1,673    2091
+//	g24-3             24  2.8 ms       9,313    2221
+//	g30-1             30  3.0 ms       5,969    2806
+//	g30-2             30  7.8 ms      15,067    2670
+//	g30-3             30  45 ms       55,034    2245
+//	g40-1             40  32 ms       55,645    3797
+//	g40-2             40  5.2 s    2,464,692    2913
+//	g40-3             40  0.28 s     415,759    2610
+//	g60-1             60  0.28 s     288,070    5608
+//	g60-2             60  17 s    11,796,511    4470 (known before: between 4387 and 4526), 0.76 GB
+//	g60-3             60  17 s    18,980,455    3836, bound 3643: gap 5.0 % (known before: between 3531 and 3859), 1.04 GB
+//	case01            13  0.6 ms         851    833, as published
+//	ESC25             27  4.3 ms       7,828    1681
+//	ft53.4            54  2.8 s      816,808    14425
 package sequence

@@ -82,10 +82,40 @@ func (m *model) successors(s state, yield func(t state, op int, cost int32)) {
 	}
 }
 
-// tableOpposites fills the costs of the pairs exactly. States are numbered in the order in which they are reached, so that a state comes
-// after every state with fewer operations done: one pass up gives the cost from the start (node.cost), one pass down the cost to
-// the end (node.rest). A step that does operation a when b is done lies on the best order with b before a, for some step.
+// tableOpposites fills the costs of the pairs exactly. A step that does operation a when b is done lies on the best order with b
+// before a, for some step: the cheapest order through it is the sum of what the tables say of its two ends.
 func (m *model) tableOpposites(pairs []Neighbour, at []int) {
+	other := make([]int, m.n) // operation -> the one that follows it in the order, if no arc says so, else -1
+	least := make([]int32, m.n)
+	for i := range other {
+		other[i], least[i] = -1, deadEnd
+	}
+	for _, pair := range pairs {
+		if pair.Arc < 0 {
+			other[at[pair.Before]] = at[pair.After]
+		}
+	}
+	m.tableEnds(m.tableStarts(), func(done Set, op int, through int32) {
+		if b := other[op]; b >= 0 && done.Has(b) {
+			least[op] = min(least[op], through)
+		}
+	})
+	for k := range pairs {
+		pair := &pairs[k]
+		if pair.Arc >= 0 {
+			continue
+		}
+		c := least[at[pair.Before]]
+		pair.Exact, pair.Impossible = true, c >= deadEnd
+		if !pair.Impossible {
+			pair.Cost = int(m.base + c)
+		}
+	}
+}
+
+// tableStarts returns all states with what it costs to come to them. States are numbered as they are reached, so that each comes after
+// every state with fewer operations done.
+func (m *model) tableStarts() *store {
 	table := newStore()
 	table.put(node{class: -1})
 	for i := int32(0); i < int32(table.n); i++ {
@@ -99,16 +129,12 @@ func (m *model) tableOpposites(pairs []Neighbour, at []int) {
 			}
 		})
 	}
-	other := make([]int, m.n) // operation -> the one that follows it in the order, if no arc says so
-	least := make([]int32, m.n)
-	for i := range other {
-		other[i], least[i] = -1, deadEnd
-	}
-	for _, pair := range pairs {
-		if pair.Arc < 0 {
-			other[at[pair.Before]] = at[pair.After]
-		}
-	}
+	return table
+}
+
+// tableEnds works out, from the last state to the first, what it costs to finish, and calls yield for every step of every state: what
+// is done before it, the operation it does, and the cost of the cheapest order through it.
+func (m *model) tableEnds(table *store, yield func(done Set, op int, through int32)) {
 	for i := int32(table.n) - 1; i >= 0; i-- {
 		n := table.at(i)
 		n.rest = deadEnd
@@ -119,22 +145,8 @@ func (m *model) tableOpposites(pairs []Neighbour, at []int) {
 			id, _ := table.find(t)
 			on := min(deadEnd, cost+table.at(id).rest)
 			n.rest = min(n.rest, on)
-			if b := other[op]; b >= 0 && n.done.Has(b) {
-				least[op] = min(least[op], n.cost+on)
-			}
+			yield(n.done, op, n.cost+on)
 		})
-	}
-	for k := range pairs {
-		pair := &pairs[k]
-		if pair.Arc >= 0 {
-			continue
-		}
-		pair.Exact = true
-		if c := least[at[pair.Before]]; c < deadEnd {
-			pair.Cost = int(m.base + c)
-		} else {
-			pair.Impossible = true
-		}
 	}
 }
 

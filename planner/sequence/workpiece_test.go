@@ -8,19 +8,19 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// workpiece builds a problem of the kind that planning a part gives: chains of operations on features, each feature open to a few
-// holdings on one side or the other, most alternatives depending on whether the surfaces they grip are there, or gone.
-func workpiece(rng *rand.Rand, features, holdings, links int) *Problem {
-	p := &Problem{MachineChange: 50, Machines: []string{"lathe", "mill", "bench"}}
-	for i := range holdings {
-		p.Setups = append(p.Setups, Setup{fmt.Sprintf("holding %02d", i), min(2, rng.IntN(5)/2), 40 + rng.IntN(120)})
+// workpiece builds a problem of the kind that planning gives: chains of operations, each chain open to a few setups on one side or
+// the other, most alternatives depending on what their setup rests on being there, or gone.
+func workpiece(rng *rand.Rand, features, setups, links int) *Problem {
+	p := &Problem{MachineChange: 50, Machines: []string{"machine 0", "machine 1", "machine 2"}}
+	for i := range setups {
+		p.Setups = append(p.Setups, Setup{fmt.Sprintf("setup %02d", i), min(2, rng.IntN(5)/2), 40 + rng.IntN(120)})
 	}
 	for i := range 14 {
 		p.Tools = append(p.Tools, Tool{fmt.Sprintf("tool %02d", i), 5 + rng.IntN(25)})
 	}
 	var tails []int
 	for f := range features {
-		open := rng.Perm(holdings)[:2+rng.IntN(4)]
+		open := rng.Perm(setups)[:2+rng.IntN(4)]
 		prev := -1
 		for step := range 1 + rng.IntN(4) {
 			op := Op{Name: fmt.Sprintf("f%02d-%d", f, step)}
@@ -40,38 +40,40 @@ func workpiece(rng *rand.Rand, features, holdings, links int) *Problem {
 		tails = append(tails, prev)
 	}
 	n := len(p.Ops)
-	type cond struct{ needs, bars, wall Set }
-	grip := make([]cond, holdings)
-	for h := range grip {
+	// A setup rests on something: it needs an operation done, or not done, or neither. An alternative may need more, or refuse
+	// that two operations be both done.
+	type cond struct{ needs, bars, never Set }
+	rests := make([]cond, setups)
+	for h := range rests {
 		g := rng.IntN(n)
 		switch rng.IntN(3) {
 		case 0:
-			grip[h].needs = SetOf(g)
+			rests[h].needs = SetOf(g)
 		case 1:
-			grip[h].bars = SetOf(g)
+			rests[h].bars = SetOf(g)
 		}
 	}
 	conds := make([][]cond, n)
 	for i := range p.Ops {
 		for j, a := range p.Ops[i].Alts {
-			c := grip[a.Setup]
+			c := rests[a.Setup]
 			if c.needs.Has(i) {
 				c.needs = 0
 			}
 			c.bars &^= SetOf(i)
 			switch rng.IntN(6) {
 			case 0:
-				c.wall = SetOf(rng.IntN(n), rng.IntN(n))
+				c.never = SetOf(rng.IntN(n), rng.IntN(n))
 			case 1:
 				c.needs |= SetOf(rng.IntN(n)) &^ SetOf(i)
 			}
-			p.Ops[i].Alts[j].Mask = c.needs | c.bars | c.wall
+			p.Ops[i].Alts[j].Mask = c.needs | c.bars | c.never
 			conds[i] = append(conds[i], c)
 		}
 	}
 	p.Allowed = func(op, alt int, done Set) bool {
 		c := conds[op][alt]
-		return c.needs&^done == 0 && c.bars&done == 0 && (c.wall == 0 || c.wall&^done != 0)
+		return c.needs&^done == 0 && c.bars&done == 0 && (c.never == 0 || c.never&^done != 0)
 	}
 	for range links {
 		a := rng.IntN(n)
@@ -82,7 +84,7 @@ func workpiece(rng *rand.Rand, features, holdings, links int) *Problem {
 	return p
 }
 
-// Problems of the size that a part gives are solved exactly, within a budget that takes a fraction of a second.
+// Problems of the size that planning gives are solved exactly, within a budget that takes a fraction of a second.
 func TestWorkpieces(t *testing.T) {
 	const budget = 200_000
 	proven := 0
