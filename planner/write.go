@@ -106,7 +106,7 @@ func (w *writer) setup(steps []sequence.Step, last bool) {
 // operation writes one step and takes its metal off.
 func (w *writer) operation(step sequence.Step, m holding.Mount, datum float64) plan.Operation {
 	c := w.choice(step)
-	job := process.Job{Free: m.Free, DatumZ: datum, Before: w.body, Light: c.light, Caps: caps(m)}
+	job := process.Job{Free: m.Free, DatumZ: datum, Before: w.body, Light: c.light, Caps: caps(m), Glued: m.Glue != holding.NoGlue}
 	op, done := c.way.Write(job)
 	w.number += 10
 	op.Number = w.number

@@ -64,6 +64,7 @@ type Job struct {
 	Before solid.Body  // the work as it then is
 	Light  float64     // how deep a pass may go, as a part of the ordinary depth: 1, or less where the holding asks for light cuts
 	Caps   []speed.Cap // of the holding
+	Glued  bool        // held by glue
 }
 
 // Expand lists every task of a part.

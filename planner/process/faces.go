@@ -170,8 +170,13 @@ func (p *page) faceToLength(e partspec.End, from, z float64, centre int64) {
 	depth := math.Abs(z - from)
 	low, high := p.c.endRange(e)
 	if n := passes(depth-stand, p.wholeMost()); depth > stand+doubt {
+		last, _ := p.saddle(from)
 		for i := 1; i <= n; i++ {
 			marks, _ := p.saddle(from + dir*math.Min(depth-stand, float64(i)*p.wholeMost()))
+			if marks == last {
+				continue
+			}
+			last = marks
 			p.cut(fmt.Sprintf("rough %d", i), at(0, marks), at(centre, marks), nil)
 			p.line(fmt.Sprintf("rough %d", i), "saddle", marks, "", "from the touched face", false)
 		}
@@ -182,6 +187,7 @@ func (p *page) faceToLength(e partspec.End, from, z float64, centre int64) {
 		p.cut("clean", at(0, marks), at(centre, marks), &plan.Measured{What: "position", LowMM: math.Min(a, b), HighMM: math.Max(a, b)})
 		p.line("clean", "saddle", marks, "length "+p.both(p.c.Length+leave, "saddle"), "measure", true)
 	}
+	p.op.DepthMM = math.Max(p.op.DepthMM, math.Max(math.Min(depth, stand)-leave, leave)+doubt)
 	marks, _ := p.saddle(z)
 	p.cut("to length", at(0, marks), at(centre, marks), &plan.Measured{What: "position", LowMM: low, HighMM: high})
 	p.line("to length", "saddle", marks, "length "+p.both(p.c.Length, "saddle"), "measure the length now and take off the difference", true)

@@ -170,7 +170,7 @@ func (c *Context) knifeWays(i int, t Task, g turning, e partspec.End) []Way {
 			continue
 		}
 		kind := cutRough
-		if g.size != nil {
+		if g.size != nil && t.Depth <= leaveRadius { // with more to come off it is roughing too, and goes at that speed
 			kind = cutFinish
 		}
 		rate := c.rate(kind, 2*(g.radius+t.Depth), tool)

@@ -99,6 +99,9 @@ func (c *Context) partOff() Task {
 
 func (c *Context) writePart(t Task, w Way, j Job) (plan.Operation, Done) {
 	r := j.Before.Outer.Greatest(t.Z0, t.Z1)
+	if r-j.Before.Outer.Least(t.Z0, t.Z1) > sizeNoise { // no plain diameter to touch there: the bar beside it is one
+		r = c.stockRadius()
+	}
 	w.Rate.diameter = 2 * r
 	p := c.page(j, t, w, "Part off")
 	p.crossZero(2*r, false, "touch the outside there, "+p.diameter(r))

@@ -193,6 +193,6 @@ func (c *Context) writeSteps(b shape.Block, f *partspec.Profile, t Task, w Way, 
 		p.note("That there is no shorter table is not proven.")
 	}
 	p.why("both dials go one way only", "C-08")
-	p.done.Outer = b.Curve.Raise(table.WorstLeftoverMM)
+	p.done.Outer = p.stepped(table)
 	return p.finish()
 }

@@ -21,6 +21,7 @@ type Rate struct {
 	kind      cutKind
 	diameter  float64
 	tool      partspec.Tool
+	glued     bool // held by glue, which heat lets go
 }
 
 // cutKind is what a rate is wanted for.
@@ -78,6 +79,9 @@ func (c *Context) capped(r Rate, caps ...speed.Cap) Rate {
 		r.FeedMM = c.feed(r.kind, r.diameter)
 	}
 	caps = append(caps[:len(caps):len(caps)], c.powerCap(r)...)
+	if r.glued && c.Rules.Has("C-02") {
+		caps = append(caps, speed.GluedCap(want))
+	}
 	if !c.Rules.Has("C-01") { // without the rule no step is looked for
 		r.RPM, r.WantedRPM, r.Why, r.DepthMM = math.Round(float64(want.RPM)), math.Round(float64(want.RPM)), "tool and material", c.depth(r.kind)
 		return r

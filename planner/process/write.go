@@ -42,6 +42,7 @@ type page struct {
 }
 
 func (c *Context) page(j Job, t Task, w Way, title string) *page {
+	w.Rate.glued = j.Glued
 	if w.Rate.kind != 0 {
 		w.Rate = c.capped(w.Rate, j.Caps...)
 	}
