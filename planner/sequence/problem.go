@@ -41,7 +41,7 @@ type Problem struct {
 // Op is one operation. At least one alternative is needed.
 type Op struct {
 	Name string // decides ties, so that the answer does not hang on how the input is listed
-	Rank int    // decides ties before the name does: of equally good orders, lower ranks come earlier
+	Rank int    // decides ties before the name does; neighbours in one setup with one tool come by rank where they can
 	Alts []Alt
 }
 

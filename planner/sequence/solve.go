@@ -46,6 +46,7 @@ func solve(q *Problem, budget int) Result {
 func (s *search) conclude(m *model, finished bool) Result {
 	r := s.result()
 	if s.incumbent != nil {
+		m.tidy(r.Order)
 		return r
 	}
 	if roam := newRoam(m, mostRoamed); roam.blocked() {
