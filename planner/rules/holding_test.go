@@ -1,0 +1,87 @@
+package rules_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"catchplate/partspec"
+	"catchplate/partspec/units"
+	"catchplate/planner/plan"
+	"catchplate/planner/rules"
+	"catchplate/planner/shape"
+	"catchplate/planner/solid"
+)
+
+// sound is a case to which no rule objects: a stiff bar, well gripped in a three-jaw.
+func sound(changes ...func(*rules.Case)) rules.Case {
+	c := rules.Case{Holding: partspec.Holding{Kind: partspec.ThreeJaw}, Surface: "stock", Op: shape.Op{Process: plan.TurnFinish},
+		Diameter: 30, Length: 18, JawLength: 18, Largest: 30, StickOut: 40, Body: 30, LeastN: 500, LightN: 150, FirmN: 3000}
+	for _, f := range changes {
+		f(&c)
+	}
+	return c
+}
+
+func in(kind partspec.HoldingKind) func(*rules.Case) {
+	return func(c *rules.Case) { c.Holding = partspec.Holding{Kind: kind} }
+}
+
+func doing(p plan.Process) func(*rules.Case) { return func(c *rules.Case) { c.Op.Process = p } }
+
+// holdingCases has for each rule of holding a case that it refuses, and one as near to it that it lets pass.
+func holdingCases() map[string]struct{ refused, passed rules.Case } {
+	collet := func(d float64) func(*rules.Case) {
+		return func(c *rules.Case) {
+			c.Holding = partspec.Holding{Kind: partspec.Collets, Sizes: []units.Length{12, 16}, SizeRange: 0.5}
+			c.Diameter, c.Length, c.Body = d, 20, d
+		}
+	}
+	onMandrel := func(c *rules.Case) { c.Diameter, c.Length, c.Wall, c.DriveNmm, c.TorqueNmm = 12, 20, 6, 4000, 1000 }
+	type both = struct{ refused, passed rules.Case }
+	return map[string]both{
+		"B-45a": {sound(func(c *rules.Case) { c.Gone = true }), sound()},
+		"B-45":  {sound(func(c *rules.Case) { c.Cuts = true }), sound()},
+		"B-26":  {sound(func(c *rules.Case) { c.Capacity = "Ø90 is over its 80" }), sound()},
+		"B-05":  {sound(collet(15.6)), sound(collet(15.8))},
+		"B-12": {sound(in(partspec.PlainMandrel), onMandrel, func(c *rules.Case) { c.Length = 8 }),
+			sound(in(partspec.PlainMandrel), onMandrel, func(c *rules.Case) { c.Op.Outer = solid.Const(0, 20, 20) })},
+		"B-40": {sound(func(c *rules.Case) { c.Thread = true }), sound(in(partspec.StubMandrel), onMandrel, func(c *rules.Case) { c.Thread = true })},
+		"B-37": {sound(func(c *rules.Case) { c.Finished, c.Tight = true, 0.03 }), sound(func(c *rules.Case) { c.Finished, c.Tight, c.Packed = true, 0.03, true })},
+		"B-44": {sound(in(partspec.FourJaw), func(c *rules.Case) { c.Hexagon = true }), sound(func(c *rules.Case) { c.Hexagon = true })},
+		"B-27": {sound(func(c *rules.Case) { c.Length = 9 }), sound(func(c *rules.Case) { c.Length = 15 })},
+		"B-28": {sound(func(c *rules.Case) { c.StickOut = 160 }), sound(func(c *rules.Case) { c.StickOut, c.Centre = 160, true })},
+		"B-23": {sound(func(c *rules.Case) { c.LobeMM, c.LimitMM = 0.02, 0.016 }), sound(func(c *rules.Case) { c.LobeMM, c.LimitMM = 0.015, 0.016 })},
+		"B-13": {sound(in(partspec.ExpandingMandrel), onMandrel, func(c *rules.Case) { c.Wall = 1 }), sound(in(partspec.StubMandrel), onMandrel, func(c *rules.Case) { c.Wall = 1 })},
+		"B-42": {sound(func(c *rules.Case) { c.LeastN = 3001 }), sound(func(c *rules.Case) { c.LeastN = 3000 })},
+		"B-16": {sound(in(partspec.GluedArbor), onMandrel, doing(plan.Drill)), sound(in(partspec.GluedArbor), onMandrel, doing(plan.Face))},
+		"B-14": {sound(in(partspec.StubMandrel), onMandrel, func(c *rules.Case) { c.TorqueNmm = 4001 }), sound(in(partspec.StubMandrel), onMandrel)},
+		"B-22": {sound(func(c *rules.Case) { c.Plug, c.PlugBars = true, true }), sound(func(c *rules.Case) { c.Plug = true })},
+	}
+}
+
+// objects reports whether a rule is among those that refuse a case.
+func objects(set rules.Set, id string, c rules.Case) bool {
+	for _, v := range set.Judge(c) {
+		if v.Rule == id {
+			return v.Refused && v.Reason != ""
+		}
+	}
+	return false
+}
+
+func TestRulesOfHolding(t *testing.T) {
+	require.Empty(t, rules.All().Judge(sound()), "the sound case")
+	cases := holdingCases()
+	for _, r := range rules.All().Holdings {
+		t.Run(r.ID, func(t *testing.T) {
+			c, ok := cases[r.ID]
+			require.True(t, ok, "the rule has no case: %s", r.Title)
+			assert.True(t, objects(rules.All(), r.ID, c.refused))
+			assert.False(t, objects(rules.All(), r.ID, c.passed))
+			assert.False(t, objects(rules.All().Without(r.ID), r.ID, c.refused), "left out")
+		})
+	}
+	assert.Len(t, cases, len(rules.All().Holdings), "a case for a rule that is not there")
+}
