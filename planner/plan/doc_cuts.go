@@ -13,7 +13,8 @@ package plan
 //
 // The top slide moves n*g along its own direction, TopSlideDeg from the axis. The movement begins where cross and saddle stand in From
 // and goes towards the headstock; a positive angle leads it away from the axis (the work grows towards the headstock), a negative one
-// towards it.
+// towards it. Beyond 90 degrees the same turn has gone past square, and the movement goes away from the headstock: -71 leads in and towards the
+// headstock, -109 in and away from it.
 //
 // The point of the tool that stands at (Z, R) is
 //
@@ -22,7 +23,7 @@ package plan
 //     TrailDeg; a left-hand tool leads with the other side;
 //   - grooving, parting, recess: the corner on the headstock side; the blade reaches from there towards the free end by its width;
 //   - round_nose: the point of the nose nearest to the work, at the middle of its width;
-//   - chamfer: the point of a vee whose two edges stand at the tool's angle to the axis;
+//   - chamfer: the point of a vee whose two edges stand at the tool's angle to the axis, and reach FormReachMM along it to each side;
 //   - drills, centre_drill: the point, with the full diameter behind it (118 degrees; a centre drill 60);
 //   - reamers: the end, full diameter at once.
 //
@@ -33,6 +34,9 @@ package plan
 
 // TrailDeg is the angle at which the trailing edge of a knife or boring tool falls away from the work. Common practice, no source.
 const TrailDeg = 5.0
+
+// FormReachMM is how far each edge of a chamfer tool reaches along the axis. Common practice, no source.
+const FormReachMM = 6.0
 
 // DrillPointDeg is the included angle of a twist drill's point (ISO 235 drills, 118 degrees, from memory); CentreDrillDeg that of a centre
 // drill's cone (ISO 866, 60 degrees, from memory).

@@ -81,7 +81,7 @@ func Expand(c *Context) []Task {
 		case *partspec.Recess:
 			tasks = append(tasks, c.recess(f))
 		case *partspec.Groove:
-			tasks = append(tasks, c.groove(f))
+			tasks = append(tasks, c.groove(f)...)
 		case *partspec.Chamfer:
 			tasks = append(tasks, c.chamfer(f))
 		case *partspec.Fillet:

@@ -10,15 +10,14 @@ import (
 	"catchplate/planner/solid"
 )
 
-// groove makes the task of an outside groove.
-func (c *Context) groove(f *partspec.Groove) Task {
+// groove makes the tasks of an outside groove.
+func (c *Context) groove(f *partspec.Groove) []Task {
+	if f.Angle > 0 {
+		return c.vee(f)
+	}
 	z0, z1, r := float64(f.Span.Left), float64(f.Span.Right), float64(f.Bottom.Mid())/2
 	t := Task{Op: shape.Op{ID: f.ID() + "/groove", Feature: f.Name, Process: plan.Groove, Stage: shape.Finishing, Z0: z0, Z1: z1, Outer: solid.Const(z0, z1, r),
 		Makes: []string{f.Name}, Tight: float64(f.Bottom.Width()), Round: c.roundness(f.Bottom), Depth: c.surfaceAt(f) - r}}
-	if f.Angle > 0 {
-		t.Lacking = append(t.Lacking, fmt.Sprintf("%s: a vee groove is not planned yet; draw it as a profile, or as stepped square grooves", f.Name))
-		return t
-	}
 	size := f.Bottom
 	for _, tool := range c.blades() {
 		if float64(tool.Reach) < c.besideGroove(f)-r || float64(tool.Width) > float64(f.Width.High) {
@@ -34,7 +33,7 @@ func (c *Context) groove(f *partspec.Groove) Task {
 			t.Ways = append(t.Ways, w)
 		}
 	}
-	return t.orLacking(fmt.Sprintf("%s: no grooving or parting tool owned is at most %.2f wide and reaches %.2f", f.Name, float64(f.Width.High), t.Depth))
+	return []Task{t.orLacking(fmt.Sprintf("%s: no grooving or parting tool owned is at most %.2f wide and reaches %.2f", f.Name, float64(f.Width.High), t.Depth))}
 }
 
 // besideGroove is the greatest radius of metal beside a groove: its own surface's, or a higher neighbour's when the groove lies at its foot.

@@ -15,12 +15,8 @@ type cutter struct {
 	size float64 // diameter of a drill, reamer or centre drill
 }
 
-const (
-	// shankWidth is how far a turning or boring tool reaches along the axis from its point. Common practice on small lathes, no source.
-	shankWidth = 10.0
-	// chamferHalf is how far each edge of a chamfer tool reaches along the axis. Common practice, no source.
-	chamferHalf = 6.0
-)
+// shankWidth is how far a turning or boring tool reaches along the axis from its point. Common practice on small lathes, no source.
+const shankWidth = 10.0
 
 // cutterFor finds the tool of a cut: its own where it names one, else the operation's.
 func (w *walk) cutterFor(op plan.Operation, cut plan.Cut) (cutter, error) {
@@ -85,7 +81,7 @@ func (c cutter) edge(free solid.Side) (solid.Edge, bool) {
 	case partspec.RoundNose:
 		return solid.RoundEdge(float64(c.Radius)), true
 	case partspec.ChamferTool:
-		return solid.VeeEdge(float64(c.Angle), chamferHalf), true
+		return solid.VeeEdge(float64(c.Angle), plan.FormReachMM), true
 	}
 	return solid.Edge{}, false
 }
@@ -116,7 +112,7 @@ func (c cutter) width() (headstock, freeEnd float64) {
 	case partspec.RoundNose:
 		return float64(c.Radius), float64(c.Radius)
 	case partspec.ChamferTool:
-		return chamferHalf, chamferHalf
+		return plan.FormReachMM, plan.FormReachMM
 	}
 	return 0, 0
 }

@@ -112,12 +112,15 @@ var knurlEarly = Order{
 
 var weakenLate = Order{
 	plan.Rule{ID: "A-15", Class: "order", Title: "Weaken late",
-		Text: "IF a groove is cut THEN cut it after the roughing of everything, and after a wider groove that it lies in.",
+		Text: "IF a groove is cut THEN cut it after the roughing of everything, and after a wider groove that it lies in; the middle of a vee before its flanks.",
 		Why:  "the work chatters and bends at a neck",
 		Sure: "common practice", Source: "common practice, no source", Except: "a clearance groove needed by the next tool"},
 	func(w Work) []Arc {
 		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
 			wider := a.Process == plan.Groove && a.Z0 <= b.Z0 && a.Z1 >= b.Z1
+			if a.Feature == b.Feature {
+				wider = a.Process == plan.Groove && a.Stage < b.Stage
+			}
 			return (a.Process == plan.TurnRough || a.Process == plan.Drill || wider) && b.Process == plan.Groove, partspec.EndInvalid
 		})
 	},
