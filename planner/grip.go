@@ -27,6 +27,9 @@ func (w *writer) gripOf(m holding.Mount, steps []sequence.Step) plan.Grip {
 	} else if m.Surface != "stock" && m.Glue == holding.NoGlue && w.ctx.Part.Stock.Kind != partspec.Hexagon {
 		g.RadiusMM = tidy(w.body.Outer.Greatest(m.Z0, m.Z1))
 	}
+	if math.IsInf(g.RadiusMM, 0) || math.IsNaN(g.RadiusMM) {
+		g.RadiusMM = tidy(m.Radius)
+	}
 	if m.Packed {
 		g.Packing = "soft packing: copper or aluminium 0.3 to 0.5 thick under each jaw"
 	}

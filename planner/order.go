@@ -138,7 +138,7 @@ var lights = []float64{1, 0.5, 0.25, 0.1}
 func (o *ordering) choices() {
 	o.alts = make([][]choice, len(o.shop.Tasks))
 	for i, t := range o.shop.Tasks {
-		for _, w := range t.Ways {
+		for _, w := range quickest(t.Ways) {
 			for k, m := range o.mounts {
 				if m.Free == w.End {
 					o.alts[i] = append(o.alts[i], o.grades(i, w, k)...)
@@ -146,6 +146,29 @@ func (o *ordering) choices() {
 			}
 		}
 	}
+}
+
+// mostWays bounds the tools that are tried for a task from one end: the quickest ones, which the dearer can beat only by a tool change.
+const mostWays = 3
+
+// quickest keeps, for each end, the quickest ways; ordinary ways are never pushed out by others.
+func quickest(ways []process.Way) []process.Way {
+	sorted := append([]process.Way(nil), ways...)
+	sort.SliceStable(sorted, func(i, j int) bool {
+		if sorted[i].Ordinary != sorted[j].Ordinary {
+			return sorted[i].Ordinary
+		}
+		return sorted[i].Minutes < sorted[j].Minutes
+	})
+	count := map[partspec.End]int{}
+	var kept []process.Way
+	for _, w := range sorted {
+		if count[w.End] < mostWays {
+			count[w.End]++
+			kept = append(kept, w)
+		}
+	}
+	return kept
 }
 
 // grades gives the depths of pass to try for a way in a mount. Objections that no moment of the work can lift drop the pair.

@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"fmt"
 	"math"
 	"sort"
 
@@ -108,6 +109,9 @@ func planPart(job *partspec.Job, part *partspec.Part, set rules.Set) plan.Part {
 		out.Refusals = []plan.Refusal{{What: "turning", Reasons: []string{"the workshop has no lathe"}, Remedies: []string{"add machine \"lathe\" to the workshop"}}}
 		return out
 	}
+	if out.Refusals = dialsWanting(lathe); out.Refusals != nil {
+		return out
+	}
 	var best *attempt
 	var failed []*attempt
 	for _, desperate := range []bool{false, true} {
@@ -130,6 +134,18 @@ func planPart(job *partspec.Job, part *partspec.Part, set rules.Set) plan.Part {
 		return out
 	}
 	writeOut(&out, best)
+	return out
+}
+
+// dialsWanting refuses a lathe on which no place can be set.
+func dialsWanting(lathe partspec.Machine) []plan.Refusal {
+	var out []plan.Refusal
+	for _, name := range []string{"cross", "saddle"} {
+		if _, ok := lathe.Dial(name); !ok {
+			out = append(out, plan.Refusal{What: "setting the " + name, Reasons: []string{fmt.Sprintf("the %s has no %s dial", lathe.Name, name)},
+				Remedies: []string{fmt.Sprintf("add dial %q { graduation, per_turn, reads } to it; an indicator or a scale is one too", name)}})
+		}
+	}
 	return out
 }
 

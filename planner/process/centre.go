@@ -32,6 +32,9 @@ func centreReach(sizeMM float64) float64 {
 
 func (c *Context) centreHole(e partspec.End) Task {
 	t := Task{Op: shape.Op{ID: CentreID(e), Feature: "face." + e.String(), Process: plan.Spot, Stage: shape.Finishing, Inside: true, End: e, Makes: []string{CentreID(e)}}}
+	if _, ok := c.Lathe.Dial("tailstock"); !ok {
+		return t.orLacking("the lathe has no tailstock dial to drill a centre by")
+	}
 	for _, tool := range c.tools(partspec.CentreDrill) {
 		size := float64(tool.Sizes[len(tool.Sizes)-1])
 		tip := c.endZ(e) + into(e)*centreReach(size)

@@ -46,7 +46,7 @@ func (c *Context) veeWays(f *partspec.Chamfer, t Task, end partspec.End, drop fl
 			continue
 		}
 		rate := c.rate(cutGroove, 2*float64(f.Edge.R), tool)
-		w := Way{End: end, Tool: tool, Ordinary: facesFree, Rate: rate, ForceAt: float64(f.Edge.R), Span: [2]float64{t.Z0, t.Z1}}
+		w := Way{End: end, Tool: tool, Ordinary: facesFree, Rate: rate, ForceAt: float64(f.Edge.R), Span: [2]float64{t.Z0 - veeHalf, t.Z1 + veeHalf}}
 		w.Minutes = minutesEdge + drop/(rate.FeedMM*rate.RPM)
 		w.ForceN = c.force(float64(f.Size.Mid()), rate.FeedMM)
 		w.Write = func(j Job) (plan.Operation, Done) { return c.writeVee(f, t, w, drop, j) }
@@ -54,6 +54,9 @@ func (c *Context) veeWays(f *partspec.Chamfer, t Task, end partspec.End, drop fl
 	}
 	return ways
 }
+
+// veeHalf is how far a chamfer tool reaches to each side of its point. Common practice, no source.
+const veeHalf = 6.0
 
 // angleNoise lets two angles that differ only by how they were written count as one.
 const angleNoise = 1e-6
@@ -111,7 +114,7 @@ func p0(c *Context, s partspec.Size) string { return s.Value.Text(c.unit()) }
 
 // swungWays breaks an edge that faces the free end by swinging the top slide.
 func (c *Context) swungWays(f *partspec.Chamfer, t Task, end partspec.End, drop, dir float64) []Way {
-	if t.End != end {
+	if _, ok := c.Lathe.Dial("top"); t.End != end || !ok {
 		return nil
 	}
 	z, r, size := float64(f.Edge.Z), float64(f.Edge.R), float64(f.Size.Mid())

@@ -53,6 +53,9 @@ func (c *Context) chainLack(h shape.Hole, chain Chain) string {
 			return fmt.Sprintf("drilling %s to size: no drill owned between %.2f and %.2f", h.Name, float64(h.Diameter.Low), float64(h.Diameter.High))
 		}
 	case ChainReam:
+		if _, ok := c.Lathe.Dial("tailstock"); !ok {
+			return fmt.Sprintf("reaming %s: the lathe has no tailstock dial", h.Name)
+		}
 		if h.Flat {
 			return fmt.Sprintf("reaming %s: a reamer leaves no flat floor", h.Name)
 		}
@@ -299,6 +302,9 @@ func (c *Context) drill(h shape.Hole, chain Chain, d float64) Task {
 	set, _, _ := c.sized(partspec.Drills, d, d)
 	if c.Rules.Has("A-02") && c.startRadius(h) == 0 && len(c.tools(partspec.CentreDrill)) == 0 {
 		return t.orLacking(fmt.Sprintf("drilling %s from solid: no centre drill is owned to spot it with", h.Name))
+	}
+	if _, ok := c.Lathe.Dial("tailstock"); !ok {
+		return t.orLacking(fmt.Sprintf("drilling %s: the lathe has no tailstock dial to drill by", h.Name))
 	}
 	for _, e := range mouths(h) {
 		tip := c.drillTip(h, e, d)
