@@ -53,11 +53,12 @@ type Shop struct {
 	end    solid.Body // the work when everything is done, with its bar still behind it
 	bodies map[uint64]solid.Body
 	rings  map[mechanics.RingGrip]mechanics.Distortion
+	flexes map[flexKey]float64
 }
 
 // New makes a Shop for a context's tasks.
 func New(c *process.Context) *Shop {
-	s := &Shop{Context: c, Tasks: process.Expand(c), end: c.Stock, bodies: map[uint64]solid.Body{}, rings: map[mechanics.RingGrip]mechanics.Distortion{}}
+	s := &Shop{Context: c, Tasks: process.Expand(c), end: c.Stock, bodies: map[uint64]solid.Body{}, rings: map[mechanics.RingGrip]mechanics.Distortion{}, flexes: map[flexKey]float64{}}
 	for _, t := range s.Tasks {
 		if t.Keep == nil {
 			s.end = t.Apply(s.end)

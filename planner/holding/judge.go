@@ -2,15 +2,12 @@ package holding
 
 import (
 	"math"
-	"slices"
 	"strings"
 
 	"catchplate/partspec"
-	"catchplate/planner/mechanics"
 	"catchplate/planner/plan"
 	"catchplate/planner/process"
 	"catchplate/planner/rules"
-	"catchplate/planner/shape"
 	"catchplate/planner/solid"
 )
 
@@ -69,7 +66,7 @@ func (s Shop) Judge(m Mount, task int, way process.Way, light float64, facts rul
 		body := s.body(done)
 		s.squeeze(&c, &f, m, s.Tasks[task], body, done)
 		if c.Tender {
-			s.bend(&c, body, m, s.Tasks[task], way, light)
+			s.bend(&c, stage{body, s.key(done)}, m, s.Tasks[task], way, light)
 		}
 	}
 	f.Case = c
@@ -78,12 +75,7 @@ func (s Shop) Judge(m Mount, task int, way process.Way, light float64, facts rul
 
 // body is the work once the tasks done have been carried out; while it hangs on its bar nothing is kept away.
 func (s Shop) body(done func(int) bool) solid.Body {
-	key := uint64(0)
-	for i := range s.Tasks {
-		if done(i) {
-			key |= 1 << i
-		}
-	}
+	key := s.key(done)
 	if b, ok := s.bodies[key]; ok {
 		return b
 	}
@@ -95,6 +87,17 @@ func (s Shop) body(done func(int) bool) solid.Body {
 	}
 	s.bodies[key] = b
 	return b
+}
+
+// key names a set of tasks.
+func (s Shop) key(done func(int) bool) uint64 {
+	key := uint64(0)
+	for i := range s.Tasks {
+		if done(i) {
+			key |= 1 << i
+		}
+	}
+	return key
 }
 
 // gone reports whether the surface to hold by is not there.
@@ -218,106 +221,6 @@ func (s Shop) threadOn(m Mount, done func(int) bool) bool {
 	}
 	return false
 }
-
-// support fills in stick-out and bending. The finished shape bends most: what passes with it passes always. What passes only while metal is still there is
-// tender, and is measured anew at each moment.
-func (s Shop) support(c *rules.Case, m Mount, t process.Task, way process.Way, light float64) {
-	if m.Inside || m.Glue != NoGlue {
-		return
-	}
-	s.bend(c, s.end, m, t, way, light)
-	if s.Rules.Has("B-28") && c.TooSlender() != "" {
-		c.Tender = true
-		s.bend(c, s.Stock, m, t, way, light)
-	}
-}
-
-// bend measures how far a cut stands out from the jaws, on what diameter, and how much that bends, for a shape of the work.
-func (s Shop) bend(c *rules.Case, body solid.Body, m Mount, t process.Task, way process.Way, light float64) {
-	front, cut := m.Z1, way.Span[1]
-	if m.Free == partspec.Left {
-		front, cut = m.Z0, way.Span[0]
-	}
-	if t.Process == plan.PartOff { // the whole piece hangs out and turns
-		cut = s.freeEnd(m.Free)
-	}
-	if m.Centre {
-		s.bendBetween(c, body, m, t, way, light)
-		return
-	}
-	c.StickOut, c.Body, c.Deflect, c.Allow = math.Abs(cut-front), 0, 0, 0
-	shaft := mechanics.Shaft{Sections: sections(body, front, cut), ModulusMPa: s.Part.Material.ModulusGPa.Low * 1000}
-	d, err := shaft.Deflection(1, c.StickOut)
-	if err != nil || d.AtForceMM <= 0 {
-		return
-	}
-	c.Body = asStiff(c.StickOut, d.AtForceMM, shaft.ModulusMPa)
-	if t.Tight <= 0 || t.Stage != shape.Finishing || t.Inside || t.Keep != nil {
-		return
-	}
-	depth := math.Min(way.Rate.DepthMM*light, t.Depth)
-	last := way.Force(light) * finishShare(depth)
-	shaft.Tailstock = m.Centre
-	if d, err := shaft.Deflection(last/2, c.StickOut); err == nil {
-		c.Deflect, c.Allow = d.AtForceMM, t.Tight/4
-	}
-}
-
-// bendBetween is bend for work that a centre carries at its free end: the cut bends it most at its middle.
-func (s Shop) bendBetween(c *rules.Case, body solid.Body, m Mount, t process.Task, way process.Way, light float64) {
-	front, tip := m.Z1, s.Length
-	if m.Free == partspec.Left {
-		front, tip = m.Z0, 0
-	}
-	if m.Between {
-		front = s.Length - tip
-	}
-	c.StickOut, c.Body, c.Deflect, c.Allow = math.Abs(tip-front), 0, 0, 0
-	shaft := mechanics.Shaft{Sections: sections(body, front, tip), OnCentre: m.Between, Tailstock: true, ModulusMPa: s.Part.Material.ModulusGPa.Low * 1000}
-	d, err := shaft.Deflection(1, c.StickOut/2)
-	if err != nil || d.AtForceMM <= 0 {
-		return
-	}
-	// A plain bar on two centres bends F L^3/48EI at its middle.
-	c.Body = asStiff(c.StickOut, d.AtForceMM*48/3, shaft.ModulusMPa)
-	if t.Tight <= 0 || t.Stage != shape.Finishing || t.Inside || t.Keep != nil {
-		return
-	}
-	last := way.Force(light) * finishShare(math.Min(way.Rate.DepthMM*light, t.Depth))
-	at := math.Min(c.StickOut, math.Max(0, math.Abs((way.Span[0]+way.Span[1])/2-front)))
-	if d, err := shaft.Deflection(last/2, at); err == nil {
-		c.Deflect, c.Allow = d.AtForceMM, t.Tight/4
-	}
-}
-
-// asStiff is the diameter of a plain bar that bends as much at its end under one newton: d^4 = 64 L^3 / (3 pi E f).
-func asStiff(lengthMM, bendMM, modulusMPa float64) float64 {
-	return math.Pow(64*math.Pow(lengthMM, 3)/(3*math.Pi*modulusMPa*bendMM), 0.25)
-}
-
-// sections describes a shape for bending, from the jaws outwards.
-func sections(body solid.Body, front, cut float64) []mechanics.Section {
-	lo, hi := span(front, cut)
-	var out []mechanics.Section
-	for _, p := range body.Outer.Clip(lo, hi).Pieces() {
-		bore := math.Max(0, body.Inner.Greatest(p.Z0, p.Z1))
-		out = append(out, mechanics.Section{LengthMM: p.Z1 - p.Z0, OutsideDiameterMM: 2 * math.Min(p.R0, p.R1), BoreMM: 2 * bore})
-	}
-	if front > cut {
-		slices.Reverse(out)
-	}
-	return out
-}
-
-// finishShare is the last pass's part of the force: it is no deeper than a tenth of a millimetre when the work is measured and crept to size.
-func finishShare(depth float64) float64 {
-	if depth <= lastPass {
-		return 1
-	}
-	return lastPass / depth
-}
-
-const lastPass = 0.1
 
 func mm(v float64) string {
 	return strings.TrimSuffix(strings.TrimRight(formatMM(v), "0"), ".")
