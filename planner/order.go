@@ -177,7 +177,7 @@ func (o *ordering) grades(task int, w process.Way, mount int) []choice {
 	var out []choice
 	for _, light := range lights {
 		facts := o.shop.Facts(m, task, w, light)
-		if len(o.ctx.Rules.Judge(facts)) > 0 {
+		if !o.ctx.Rules.Allows(facts) {
 			continue
 		}
 		out = append(out, choice{way: w, mount: mount, light: light, facts: facts})
@@ -280,7 +280,7 @@ func (o *ordering) mask(task int, c choice) sequence.Set {
 
 // allowed asks whether a choice is open once some tasks are done.
 func (o *ordering) allowed(task int, c choice, done func(int) bool) bool {
-	return o.waits(task, c, done) < 0 && len(o.objections(task, c, done)) == 0
+	return o.waits(task, c, done) < 0 && o.shop.Allows(o.mounts[c.mount], task, c.way, c.light, c.facts, done)
 }
 
 // waits gives an arc that binds this choice and is not satisfied, or -1.

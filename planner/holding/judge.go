@@ -57,6 +57,17 @@ func (s Shop) Facts(m Mount, task int, way process.Way, light float64) rules.Cas
 
 // Judge measures a case at a moment of the work and asks the rules.
 func (s Shop) Judge(m Mount, task int, way process.Way, light float64, facts rules.Case, done func(int) bool) ([]rules.Verdict, Figures) {
+	f := s.measure(m, task, way, light, facts, done)
+	return s.Rules.Judge(f.Case), f
+}
+
+// Allows is Judge where only the answer is wanted.
+func (s Shop) Allows(m Mount, task int, way process.Way, light float64, facts rules.Case, done func(int) bool) bool {
+	return s.Rules.Allows(s.measure(m, task, way, light, facts, done).Case)
+}
+
+// measure fills in what the moment decides.
+func (s Shop) measure(m Mount, task int, way process.Way, light float64, facts rules.Case, done func(int) bool) Figures {
 	c, f := facts, Figures{LeastN: facts.LeastN, MostN: facts.FirmN}
 	f.WorkingN = math.Min(math.Max(c.LeastN, c.LightN), c.FirmN)
 	c.Gone = s.gone(m, done) || m.Centre && (!s.mouthOpen(m, done) || !s.centred(m, done))
@@ -70,7 +81,7 @@ func (s Shop) Judge(m Mount, task int, way process.Way, light float64, facts rul
 		}
 	}
 	f.Case = c
-	return s.Rules.Judge(c), f
+	return f
 }
 
 // body is the work once the tasks done have been carried out; while it hangs on its bar nothing is kept away.

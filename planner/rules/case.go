@@ -52,7 +52,7 @@ type Case struct {
 }
 
 func refuse(format string, a ...any) Verdict {
-	return Verdict{Refused: true, Reason: fmt.Sprintf(format, a...)}
+	return Verdict{Refused: true, format: format, args: a}
 }
 
 func jaws(k partspec.HoldingKind) bool {

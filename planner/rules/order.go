@@ -76,7 +76,7 @@ var diameterBeforeEdge = Order{
 		Sure: "common practice", Source: "common practice, no source", Except: "a form tool that makes both at once"},
 	func(w Work) []Arc {
 		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
-			return rank(a) < rank(b) && rank(a) > 0 && a.Inside == b.Inside && meet(a, b), partspec.EndInvalid
+			return rank(w, a) < rank(w, b) && rank(w, a) > 0 && a.Inside == b.Inside && meet(a, b), partspec.EndInvalid
 		})
 	},
 }
@@ -200,7 +200,7 @@ var throughBeforeCounterbore = Order{
 		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
 			deeper := a.Feature != b.Feature && a.Z1-a.Z0 > b.Z1-b.Z0 && meet(a, b)
 			opens := a.Process == plan.Drill || a.Process == plan.BoreOut
-			return deeper && opens && a.Inside && b.Inside && rank(b) <= 1 && b.Process != plan.Ream, partspec.EndInvalid
+			return deeper && opens && a.Inside && b.Inside && rank(w, b) <= 1 && b.Process != plan.Ream, partspec.EndInvalid
 		})
 	},
 }

@@ -83,7 +83,10 @@ func widest(o shape.Op) float64 {
 }
 
 // rank is the place of an operation in the order diameter, groove or corner, edge; 0 for what has no place in it.
-func rank(o shape.Op) int {
+func rank(w Work, o shape.Op) int {
+	if _, edge := w.Part.Feature(o.Feature).(*partspec.Fillet); edge && o.Process != plan.Fillet { // an edge rounded by steps and file
+		return 3
+	}
 	switch o.Process {
 	case plan.TurnFinish, plan.BoreOut, plan.Ream, plan.TaperTurn, plan.FileProfile:
 		return 1

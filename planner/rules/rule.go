@@ -6,6 +6,8 @@
 package rules
 
 import (
+	"fmt"
+
 	"catchplate/partspec"
 	"catchplate/planner/plan"
 	"catchplate/planner/shape"
@@ -48,6 +50,9 @@ type Verdict struct {
 	Refused bool
 	Reason  string // with the figures
 	Rule    string
+
+	format string // of the reason: most verdicts are asked for only to be counted
+	args   []any
 }
 
 // Caution is a rule that prints a warning.
@@ -144,11 +149,21 @@ func (s Set) Judge(c Case) []Verdict {
 			continue
 		}
 		if v := r.Judge(c); v.Refused {
-			v.Rule = r.ID
+			v.Rule, v.Reason = r.ID, fmt.Sprintf(v.format, v.args...)
 			refused = append(refused, v)
 		}
 	}
 	return refused
+}
+
+// Allows reports whether no rule of holding objects to a case.
+func (s Set) Allows(c Case) bool {
+	for _, r := range s.Holdings {
+		if !s.out[r.ID] && r.Judge(c).Refused {
+			return false
+		}
+	}
+	return true
 }
 
 // Warn collects the cautions that a setup's operations call for, each once.
