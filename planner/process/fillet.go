@@ -10,15 +10,18 @@ import (
 	"catchplate/planner/solid"
 )
 
-// fillet makes the task of a rounded internal corner: the round-nosed tool runs along the diameter into the corner and out along the shoulder. The turning
+// fillet makes the tasks of a rounded edge (round), or of a rounded corner: the round-nosed tool runs along the diameter into the corner and out along the shoulder. The turning
 // before it stops short by the radius (filletAt).
 func (c *Context) fillet(f *partspec.Fillet) []Task {
 	z, r, radius := float64(f.Edge.Z), float64(f.Edge.R), float64(f.Radius.Mid())
 	t := Task{Op: shape.Op{ID: f.ID() + "/fillet", Feature: f.Name, Process: plan.Fillet, Stage: shape.Finishing, Inside: f.Edge.Inside, Makes: []string{f.Name}, Tight: float64(f.Radius.Width()), Depth: radius}}
-	if f.Edge.Convex || f.Edge.Inside {
+	if f.Edge.Inside {
 		t.Z0, t.Z1 = z, z
-		t.Lacking = []string{fmt.Sprintf("%s: only the corner at the foot of an outside shoulder is rounded as a fillet; draw a rounded edge as a profile", f.Name)}
+		t.Lacking = []string{fmt.Sprintf("%s: an edge or a corner inside a hole is not rounded here: break the edge with a chamfer, or leave the corner to the tool (inner_corner)", f.Name)}
 		return []Task{t}
+	}
+	if f.Edge.Convex {
+		return c.round(f)
 	}
 	dir := 1.0 // away from the shoulder
 	if f.Edge.End == partspec.Right {

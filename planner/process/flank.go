@@ -82,11 +82,11 @@ func (k flankCut) line(z float64) float64 { return k.bottom + k.up*(z-k.foot)*k.
 
 func (c *Context) writeFlank(v vee, t Task, w Way, side partspec.End, j Job) (plan.Operation, Done) {
 	k := c.flankCut(v, side, j.Free, w.Tool)
-	towards := "towards the headstock"
+	whose, towards := "headstock's", "towards the headstock"
 	if side == j.Free {
-		towards = "away from the headstock"
+		whose, towards = "free end's", "away from the headstock"
 	}
-	p := c.page(j, t, w, fmt.Sprintf("Cut the flank of the vee %s that lies %s", v.f.Name, map[bool]string{true: "on the free end's side", false: "on the headstock's side"}[side == j.Free]))
+	p := c.page(j, t, w, fmt.Sprintf("Cut the vee %s out to its flank on the %s side", v.f.Name, whose))
 	p.op.TopSlideDeg = k.angle
 	before := j.Before.Outer.Greatest(t.Z0, t.Z1)
 	p.crossZero(2*before, false, "touch the outside there, "+p.diameter(before))
@@ -94,9 +94,10 @@ func (c *Context) writeFlank(v vee, t Task, w Way, side partspec.End, j Job) (pl
 	p.op.Zeros = append(p.op.Zeros, plan.Zero{Dial: "top", How: "wound back to the start of the cut"})
 	p.flankPasses(k, before)
 	lean := units.Angle(90 - v.flankDeg)
-	p.note("Set the top slide over %s from square across the lathe, its outer end %s, so that winding in follows the flank; then turn the tool square to the work again and touch both noughts anew.", lean.DegreesMinutes(), towards)
+	p.note("Set the top slide over %s from square across the lathe, its handle %s, so that winding in follows the flank; then turn the tool square to the work again and touch both noughts anew.", lean.DegreesMinutes(), towards)
 	p.note("Try it with an indicator along the flank of a gauge: %.3f of run along the axis for 25 of slide travel.", 25*math.Sin(lean.Radians()))
 	p.note("Every pass is wound in from the surface; saddle locked. The saddle's figure is for the corner of the blade nearest to the headstock.")
+	p.note("With both flanks cut the vee is %s wide at the surface.", v.widthText(c))
 	p.why("a short cone is cut by the top slide", "C-22")
 	p.why("the flanks come after the middle", veeRule)
 	return p.finish()

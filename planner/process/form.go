@@ -127,6 +127,7 @@ func (c *Context) writeFormed(v vee, t Task, w Way, whole bool, j Job) (plan.Ope
 	p.line("in to", "cross", marks, p.diameter(r), "", false)
 	p.note("A form tool cuts on its whole edge: slow, with light, steady feed.")
 	p.note("Its point stands square to the axis: try it against the work's face or with a gauge of %s.", units.Angle(2*(90-v.flankDeg)))
+	p.note("The vee is then %s wide at the surface.", v.widthText(c))
 	p.why("the flanks come after the middle", veeRule)
 	if !whole {
 		p.op.Checks = append(p.op.Checks, c.check(v.f.Name+", diameter at the bottom", v.f.Name, v.f.Bottom, outsideCheck))

@@ -3,7 +3,6 @@ package process
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"catchplate/partspec"
 	"catchplate/partspec/units"
@@ -18,7 +17,7 @@ func (c *Context) fileLeft() float64 {
 	if !c.Rules.Has("C-18") {
 		return 0.05
 	}
-	if c.Part.Material.Family == "brass" || c.Part.Material.Family == "aluminium" {
+	if soft(c.Part.Material.Family) {
 		return 0.1
 	}
 	return 0.08
@@ -40,8 +39,8 @@ func (c *Context) profile(i int, f *partspec.Profile) []Task {
 	for _, e := range ends() {
 		for _, tool := range append(c.tools(partspec.RoundNose), c.tools(partspec.Grooving)...) {
 			table, _, err := c.stepTable(b, f, tool, e, leaveRadius)
-			if deep := c.stockRadius() - b.Least; err == nil && float64(tool.Reach) < deep { // a neighbour may still have the stock's diameter
-				err = fmt.Errorf("it reaches %.1f deep, the curve goes %.1f below the stock", float64(tool.Reach), deep)
+			if deep := c.stockRadius() - b.Greatest + deepest(table); err == nil && float64(tool.Reach) < deep { // a neighbour may still have the stock's diameter
+				err = fmt.Errorf("it reaches %.1f deep, the steps go %.1f below the stock", float64(tool.Reach), deep)
 			}
 			if err != nil {
 				step.Lacking = append(step.Lacking, fmt.Sprintf("%s with the %s: %v", f.Name, tool.Name, err))
@@ -107,6 +106,15 @@ func (c *Context) stepTable(b shape.Block, f *partspec.Profile, tool partspec.To
 	return table, r, err
 }
 
+// deepest is how far the deepest step goes below the largest radius of the block.
+func deepest(t steps.Table) float64 {
+	deep := 0.0
+	for _, cut := range t.Cuts {
+		deep = max(deep, cut.DepthMM)
+	}
+	return deep
+}
+
 // stepCurve turns the profile into across and depth.
 func (c *Context) stepCurve(b shape.Block, f *partspec.Profile, e partspec.End) steps.Curve {
 	across := func(z units.Length) float64 { return math.Abs(float64(z) - c.endZ(e)) }
@@ -121,11 +129,13 @@ func (c *Context) stepCurve(b shape.Block, f *partspec.Profile, e partspec.End) 
 			curve.Segments = append(curve.Segments, steps.Line{FromAcrossMM: a0, FromDepthMM: d0, ToAcrossMM: a1, ToDepthMM: d1})
 			continue
 		}
+		// Taking places from the end may round a quarter's end out of its circle.
+		radius := math.Max(float64(s.Radius), math.Max(math.Abs(a0-across(s.CentreZ)), math.Abs(a1-across(s.CentreZ))))
 		form := steps.Hollow
 		if s.Convex {
 			form = steps.Round
 		}
-		curve.Segments = append(curve.Segments, steps.Arc{CentreAcrossMM: across(s.CentreZ), CentreDepthMM: depth(s.CentreR), RadiusMM: float64(s.Radius), FromAcrossMM: a0, ToAcrossMM: a1, Form: form})
+		curve.Segments = append(curve.Segments, steps.Arc{CentreAcrossMM: across(s.CentreZ), CentreDepthMM: depth(s.CentreR), RadiusMM: radius, FromAcrossMM: a0, ToAcrossMM: a1, Form: form})
 	}
 	if e == partspec.Right {
 		for i, j := 0, len(curve.Segments)-1; i < j; i, j = i+1, j-1 {
@@ -135,19 +145,16 @@ func (c *Context) stepCurve(b shape.Block, f *partspec.Profile, e partspec.End) 
 	return curve
 }
 
-// inRun lists the cuts of one run, in which both dials go one way.
-func inRun(t steps.Table, r steps.Run) []steps.Cut {
-	cuts := t.Cuts[min(r.First, r.Last) : max(r.First, r.Last)+1]
-	if r.First > r.Last {
-		cuts = slices.Clone(cuts)
-		slices.Reverse(cuts)
-	}
-	return cuts
-}
-
 // beyond says what stands past one end of a block.
 func (c *Context) beyond(b shape.Block, e partspec.End) steps.Beyond {
+	at := b.Z0
+	if e == partspec.Right {
+		at = b.Z1
+	}
 	for _, other := range c.Blocks {
+		if other.Z0 < at-sizeNoise && other.Z1 > at+sizeNoise { // a round on the edge of a block runs out into it
+			return steps.Level
+		}
 		beside := e == partspec.Left && near(other.Z1, b.Z0) || e == partspec.Right && near(other.Z0, b.Z1)
 		if !beside {
 			continue
@@ -177,21 +184,20 @@ func (c *Context) writeSteps(b shape.Block, f *partspec.Profile, t Task, w Way, 
 	}
 	p.crossZero(2*made, false, "touch the outside, "+p.diameter(made))
 	p.saddleZero()
-	for n, run := range table.Runs {
-		for k, cut := range inRun(table, run) {
-			name, note := fmt.Sprintf("run %d, step %d", n+1, k+1), fmt.Sprintf("crest left %.3f", cut.CrestAfterMM)
-			if k == 0 {
-				note = "take up the backlash of both slides first; " + note
-			}
-			p.cut(name, at(-1, cut.AcrossGrads), at(cut.DepthGrads, cut.AcrossGrads), nil)
-			p.line(name, "saddle", cut.AcrossGrads, "", "", false)
-			p.line(name, "cross", cut.DepthGrads, "", note, false)
+	cuts := inOrder(table)
+	for _, cut := range cuts {
+		floor, note := "", ""
+		if cut.first {
+			note = "take up the backlash of both slides first"
 		}
+		if cut.resume { // the floor of the step can be measured there, if a count was lost
+			floor = p.diameter(p.radiusAt(cut.DepthGrads))
+		}
+		p.cut(cut.label, at(-1, cut.AcrossGrads), at(cut.DepthGrads, cut.AcrossGrads), nil)
+		p.line(cut.label, "saddle", cut.AcrossGrads, "", note, false)
+		p.line(cut.label, "cross", cut.DepthGrads, floor, "", false)
 	}
-	p.note("The fewest cuts that leave no more than %.2f mm for the file, and none passes the curve; equal steps would need %d.", r.LeftoverMM, table.EqualStepsCount)
-	if !table.ProvenFewest {
-		p.note("That there is no shorter table is not proven.")
-	}
+	p.op.Steps = p.stepData(table, r, cuts, math.Pi*(b.Greatest+b.Least))
 	p.why("both dials go one way only", "C-08")
 	p.done.Outer = p.stepped(table)
 	return p.finish()

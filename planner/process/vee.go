@@ -38,6 +38,11 @@ func (c *Context) newVee(f *partspec.Groove) vee {
 func (v vee) width() float64 { return v.right - v.left }
 func (v vee) depth() float64 { return v.top - v.bottom }
 
+// widthText is the width at the surface with its limits.
+func (v vee) widthText(c *Context) string {
+	return units.Limits{Low: v.f.Width.Low, High: v.f.Width.High}.Text(c.unit())
+}
+
 // rise is how much a flank rises for a step along the axis.
 func (v vee) rise() float64 { return math.Tan(units.Angle(v.flankDeg).Radians()) }
 

@@ -63,7 +63,7 @@ func provePart(r *record, job *partspec.Job, part *partspec.Part, p plan.Part) p
 	movements, removing := 0, map[cutKey]bool{}
 	all := worlds(p)
 	for i, world := range all {
-		w := &walk{record: r, job: job, part: part, plan: p, world: world, removing: removing, filed: map[string]bool{}}
+		w := &walk{record: r, job: job, part: part, plan: p, world: world, removing: removing, filed: map[string]bool{}, frame: map[string]float64{}}
 		w.run()
 		if i == 0 {
 			movements = w.motion
@@ -126,12 +126,28 @@ func (w *walk) checkDone() {
 			if !w.marked(name) {
 				w.fail(where{}, "finished part", "%s is never made", f.Head().ID())
 			}
+		case *partspec.Fillet:
+			if w.stepped(name) && !w.filed[name] {
+				w.fail(where{}, "finished part", "%s is stepped and never filed", f.ID())
+			}
 		case *partspec.Profile:
 			if f.FinishFile && !w.filed[name] {
 				w.fail(where{}, "finished part", "%s is never filed", f.ID())
 			}
 		}
 	}
+}
+
+// stepped reports whether a feature is made by steps.
+func (w *walk) stepped(name string) bool {
+	for _, s := range w.plan.Setups {
+		for _, op := range s.Operations {
+			if op.Feature == name && op.Process == plan.Steps {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func (w *walk) marked(name string) bool {

@@ -105,7 +105,7 @@ var knurlEarly = Order{
 			if a.Process != plan.Knurl || b.Stage != shape.Finishing || b.Feature == a.Feature {
 				return false, partspec.EndInvalid
 			}
-			return (b.Process == plan.TurnFinish || b.Process == plan.BoreOut || b.Process == plan.Ream) && !b.MakesSurface(onOf(w.Part, a.Feature)), partspec.EndInvalid
+			return (b.Process == plan.TurnFinish || b.Process == plan.BoreOut || b.Process == plan.Ream) && !b.MakesSurface(onOf(w.Part, a.Feature)) && !knurled(w.Part, b), partspec.EndInvalid
 		})
 	},
 }

@@ -141,3 +141,13 @@ func boundElsewhere(w Work, o shape.Op) bool {
 	}
 	return false
 }
+
+// knurled reports whether what an operation makes carries a knurl of its own.
+func knurled(p *partspec.Part, o shape.Op) bool {
+	for _, f := range p.Features {
+		if k, ok := f.(*partspec.Knurl); ok && o.MakesSurface(k.On) {
+			return true
+		}
+	}
+	return false
+}
