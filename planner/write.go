@@ -89,7 +89,7 @@ func (w *writer) setup(steps []sequence.Step, last bool) {
 	w.rejectedBefore(m, steps, &s)
 	datum := w.datum(m, steps)
 	for _, step := range steps {
-		s.Operations = append(s.Operations, w.operation(step, m, datum))
+		s.Operations = append(s.Operations, w.operation(step, m, datum, w.cutsLengths(steps)))
 	}
 	s.After = Section(w.body)
 	for _, o := range s.Operations {
@@ -103,10 +103,21 @@ func (w *writer) setup(steps []sequence.Step, last bool) {
 	w.out.Setups = append(w.out.Setups, s)
 }
 
+// cutsLengths reports whether a setting cuts shoulders, grooves or depths, and not only its face and edges.
+func (w *writer) cutsLengths(steps []sequence.Step) bool {
+	for _, s := range steps {
+		switch w.shop.Tasks[s.Op].Process {
+		case plan.TurnFinish, plan.Groove, plan.BoreOut, plan.TaperTurn, plan.Recess:
+			return true
+		}
+	}
+	return false
+}
+
 // operation writes one step and takes its metal off.
-func (w *writer) operation(step sequence.Step, m holding.Mount, datum float64) plan.Operation {
+func (w *writer) operation(step sequence.Step, m holding.Mount, datum float64, more bool) plan.Operation {
 	c := w.choice(step)
-	job := process.Job{Free: m.Free, DatumZ: datum, Before: w.body, Light: c.light, Caps: caps(m), Glued: m.Glue != holding.NoGlue}
+	job := process.Job{Free: m.Free, DatumZ: datum, Before: w.body, Light: c.light, Caps: caps(m), Glued: m.Glue != holding.NoGlue, More: more}
 	op, done := c.way.Write(job)
 	w.number += 10
 	op.Number = w.number

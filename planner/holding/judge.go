@@ -210,8 +210,16 @@ func (s Shop) capacity(m Mount) string {
 	return ""
 }
 
+// knurlTight is what a knurl counts as: a surface that bare jaws would spoil.
+const knurlTight = 0.05
+
 // finish tells whether the surface gripped is at size now, and its tolerance.
 func (s Shop) finish(m Mount, done func(int) bool) (bool, float64) {
+	for i, t := range s.Tasks {
+		if k, ok := s.Part.Feature(t.Feature).(*partspec.Knurl); ok && done(i) && k.On == m.Surface {
+			return true, knurlTight
+		}
+	}
 	for i, t := range s.Tasks {
 		if done(i) && t.MakesSurface(m.Surface) {
 			return true, t.Tight

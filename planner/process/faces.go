@@ -168,15 +168,17 @@ func (p *page) faceToLength(e partspec.End, from, z float64, centre int64) {
 	}
 	dir := math.Copysign(1, z-from)
 	depth := math.Abs(z - from)
-	low, high := p.c.endRange(e)
+	low, high := p.c.endRange(e, p.j.More)
+	deepest, last := 0.0, depth
 	if n := passes(depth-stand, p.wholeMost()); depth > stand+doubt {
-		last, _ := p.saddle(from)
+		deepest = p.wholeMost()
+		before, _ := p.saddle(from)
 		for i := 1; i <= n; i++ {
 			marks, _ := p.saddle(from + dir*math.Min(depth-stand, float64(i)*p.wholeMost()))
-			if marks == last {
+			if marks == before {
 				continue
 			}
-			last = marks
+			before = marks
 			p.cut(fmt.Sprintf("rough %d", i), at(0, marks), at(centre, marks), nil)
 			p.line(fmt.Sprintf("rough %d", i), "saddle", marks, "", "from the touched face", false)
 		}
@@ -184,25 +186,30 @@ func (p *page) faceToLength(e partspec.End, from, z float64, centre int64) {
 	if depth > leave+2*doubt {
 		a, b := z-dir*(leave-doubt), z-dir*(leave+doubt)
 		marks, _ := p.saddle(z - dir*leave)
+		deepest, last = math.Max(deepest, math.Min(depth, stand)-leave+doubt), leave+doubt
 		p.cut("clean", at(0, marks), at(centre, marks), &plan.Measured{What: "position", LowMM: math.Min(a, b), HighMM: math.Max(a, b)})
 		p.line("clean", "saddle", marks, "length "+p.both(p.c.Length+leave, "saddle"), "measure", true)
 	}
-	p.op.DepthMM = math.Max(p.op.DepthMM, math.Max(math.Min(depth, stand)-leave, leave)+doubt)
+	p.op.DepthMM = math.Ceil(100*math.Max(deepest, last)) / 100
 	marks, _ := p.saddle(z)
 	p.cut("to length", at(0, marks), at(centre, marks), &plan.Measured{What: "position", LowMM: low, HighMM: high})
 	p.line("to length", "saddle", marks, "length "+p.both(p.c.Length, "saddle"), "measure the length now and take off the difference", true)
 	p.done.Keep = keepFrom(e, z)
 }
 
-// endRange is where the second end may lie: inside the limits of the length over all, and of the block that ends there, whose other face is made.
-func (c *Context) endRange(e partspec.End) (low, high float64) {
+// endRange is where the second end may lie: inside the limits of the length over all, and of the block that ends there, whose other face is made. When more lengths are
+// cut from this end in the same setting they move with it: then no block's length may be spoiled.
+func (c *Context) endRange(e partspec.End, more bool) (low, high float64) {
 	b := c.Blocks[0]
 	if e == partspec.Right {
 		b = c.Blocks[len(c.Blocks)-1]
 	}
 	half := float64(c.Part.Length.Width()) / 2
-	if sp, ok := b.Feature.(*partspec.Spigot); ok && len(c.Blocks) > 1 {
-		half = math.Min(half, float64(sp.Length.Width())/2-faceDoubt)
+	for _, other := range c.Blocks {
+		sp, ok := other.Feature.(*partspec.Spigot)
+		if ok && len(c.Blocks) > 1 && (more || other.Name == b.Name) {
+			half = math.Min(half, math.Max(leastEndHalf, float64(sp.Length.Width())/2-faceDoubt))
+		}
 	}
 	z := c.endZ(e)
 	if !b.Cylinder() { // a curve or cone ends at the drawn face: beyond it metal would be left standing
@@ -213,6 +220,9 @@ func (c *Context) endRange(e partspec.End) (low, high float64) {
 	}
 	return z - half, z + half
 }
+
+// leastEndHalf is the narrowest that a measured length is asked for: what a micrometer holds.
+const leastEndHalf = 0.02
 
 // faceDoubt is how far a shoulder set by the saddle dial may be off. Common practice, no source: half a graduation of a coarse saddle.
 const faceDoubt = 0.05

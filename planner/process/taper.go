@@ -2,6 +2,7 @@ package process
 
 import (
 	"fmt"
+	"math"
 
 	"catchplate/partspec"
 	"catchplate/planner/plan"
@@ -28,6 +29,11 @@ func (c *Context) cone(i int, f *partspec.Taper) []Task {
 		run := swing{z0: b.Z0, r0: b.Least, z1: b.Z1, r1: b.Greatest, title: taperTitle(f), check: c.taperCheck(f)}
 		if end == partspec.Right {
 			run.z0, run.z1 = b.Z1, b.Z0
+		}
+		if up := c.rise(i); end == partspec.Right && up[0] == 0 || end == partspec.Left && up[1] == 0 { // on past the large end, so that no corner is left there
+			slope := (run.r1 - run.r0) / (run.z1 - run.z0)
+			run.z1 += math.Copysign(clearance, run.z1-run.z0)
+			run.r1 = run.r0 + slope*(run.z1-run.z0)
 		}
 		for _, tool := range c.tools(partspec.Turning) {
 			if tool.Hand != "left" {
