@@ -50,28 +50,35 @@ func drawn(t *testing.T, check func(t *testing.T, seed int, part parttest.PartTe
 }
 
 // majors are the sizes of the threads that are drawn.
-var majors = map[string]float64{`"M10"`: 10, `"M12"`: 12, `"M16x1.5"`: 16, `"M20x1.5"`: 20, `"BSW 1/2"`: 12.7}
+var majors = map[string]float64{"M10": 10, "M12": 12, "M16x1.5": 16, "M20x1.5": 20, "BSW 1/2": 12.7}
 
-// plain is a part without what an ordinary workshop refuses for good reasons: vees, knurls of odd pitch, round corners, threads up to a shoulder.
+// plain is a part without what an ordinary workshop refuses for good reasons: vees, knurls of odd pitch, round corners, threads up to a
+// shoulder, fine or stepped holes smaller than any boring bar.
 func plain(p parttest.PartText) parttest.PartText {
 	var left []parttest.Block
-	blank := map[string]float64{} // by spigot
+	blank, dropped := map[string]float64{}, map[string]bool{}
 	for _, b := range p.Blocks {
 		text := map[string]string{}
 		for _, v := range b.Values {
-			text[v.Name] = v.Text
+			text[v.Name] = strings.Trim(v.Text, `"`)
 		}
 		switch {
 		case b.Word == "thread":
-			blank[strings.Trim(text["on"], `"`)] = majors[text["size"]]
-		case b.Word == "knurl", b.Word == "fillet", b.Word == "groove" && text["angle"] != "":
+			blank[text["on"]] = majors[text["size"]]
+		case b.Word == "knurl", b.Word == "fillet", b.Word == "counterbore", b.Word == "recess", b.Word == "groove" && text["angle"] != "":
+			dropped[b.Name] = true
+		case dropped[text["of"]] || dropped[text["to"]]:
 		default:
 			left = append(left, b)
 		}
 	}
 	for i, b := range left {
+		left[i].Values = slices.Clone(b.Values)
 		if d := blank[b.Name]; d > 0 {
-			left[i].Values = append(slices.Clone(b.Values), parttest.Value{Name: "diameter", Length: d})
+			left[i].Values = append(left[i].Values, parttest.Value{Name: "diameter", Length: d})
+		}
+		if b.Word == "bore" {
+			left[i].Values[0].Limits = ""
 		}
 	}
 	p.Blocks = left

@@ -1,4 +1,4 @@
-# A screw with a thread over its whole stem: nothing but the thread and a thin head to hold it by.
+# A screw threaded up to its head without a run-out: no tool can cut that, and the refusal says what would help.
 part "screw" {
   material = "free-cutting steel"
   length   = 26

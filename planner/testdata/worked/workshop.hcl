@@ -58,7 +58,7 @@ workshop "practice_shop" {
     jaw_length = 22
     run_out    = 0.02
     grip_force = [150, 4500]
-    most_speed = 2000
+    most_speed = 250 # an old iron chuck
   }
   holding "collets" {
     sizes       = [6, 8, 10, 12, 14, 16, 18, 20, 22, 24]
