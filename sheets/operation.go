@@ -10,7 +10,11 @@ func (s *sheet) operation(op plan.Operation) []block {
 	work := []block{heading{3, esc(itoa(op.Number)) + " " + esc(op.Title)}}
 	work = append(work, group{class: "facts", blocks: []block{list{items: s.settings(op)}}})
 	work = append(work, s.zeros(op.Zeros)...)
-	work = append(work, card(op)...)
+	if op.Steps != nil {
+		work = append(work, s.steps(op)...)
+	} else {
+		work = append(work, card(op)...)
+	}
 	out := []block{group{class: "work", blocks: work}}
 	out = append(out, checks(op.Checks)...)
 	if len(op.Notes) > 0 {

@@ -85,6 +85,12 @@ func (s *sheet) render(paper string) ([]File, error) {
 			return nil, err
 		}
 		out = append(out, File{s.base + "-dials.csv", table})
+		if table, err = stepsTable(s.part); err != nil {
+			return nil, err
+		}
+		if table != nil {
+			out = append(out, File{s.base + "-steps.csv", table})
+		}
 	}
 	return out, nil
 }

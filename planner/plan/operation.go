@@ -2,27 +2,28 @@ package plan
 
 // Operation is one thing done with one tool.
 type Operation struct {
-	ID          string   `json:"id"`      // "bore.main/ream"
-	Number      int      `json:"number"`  // 10, 20, ... through the part
-	Feature     string   `json:"feature"` // feature name; "face.left", "face.right", "part" for ends and parting
-	Process     Process  `json:"process"`
-	Title       string   `json:"title"` // "Ream the bore main to Ø8 H7"
-	Tool        ToolRef  `json:"tool"`
-	RPM         float64  `json:"rpm"` // a step of this machine
-	WantedRPM   float64  `json:"wanted_rpm"`
-	SpeedWhy    string   `json:"speed_why"` // which cap ruled
-	FeedMM      float64  `json:"feed_mm"`   // per revolution; 0 = by hand
-	Passes      int      `json:"passes"`
-	DepthMM     float64  `json:"depth_mm"`      // most depth of one pass, radial or axial
-	ForceN      float64  `json:"force_n"`       // main cutting force that the grip was judged by
-	TopSlideDeg float64  `json:"top_slide_deg"` // set-over of the top slide from the axis; 0 = along it
-	Zeros       []Zero   `json:"zeros"`
-	Cuts        []Cut    `json:"cuts"`
-	Card        []Line   `json:"card"`
-	Checks      []Check  `json:"checks"`
-	Notes       []string `json:"notes"`
-	Why         []Reason `json:"why"`
-	Minutes     float64  `json:"minutes"`
+	ID          string     `json:"id"`      // "bore.main/ream"
+	Number      int        `json:"number"`  // 10, 20, ... through the part
+	Feature     string     `json:"feature"` // feature name; "face.left", "face.right", "part" for ends and parting
+	Process     Process    `json:"process"`
+	Title       string     `json:"title"` // "Ream the bore main to Ø8 H7"
+	Tool        ToolRef    `json:"tool"`
+	RPM         float64    `json:"rpm"` // a step of this machine
+	WantedRPM   float64    `json:"wanted_rpm"`
+	SpeedWhy    string     `json:"speed_why"` // which cap ruled
+	FeedMM      float64    `json:"feed_mm"`   // per revolution; 0 = by hand
+	Passes      int        `json:"passes"`
+	DepthMM     float64    `json:"depth_mm"`      // most depth of one pass, radial or axial
+	ForceN      float64    `json:"force_n"`       // main cutting force that the grip was judged by
+	TopSlideDeg float64    `json:"top_slide_deg"` // set-over of the top slide from the axis; 0 = along it
+	Zeros       []Zero     `json:"zeros"`
+	Cuts        []Cut      `json:"cuts"`
+	Card        []Line     `json:"card"`
+	Steps       *StepTable `json:"steps,omitempty"` // of a curve that is stepped and filed
+	Checks      []Check    `json:"checks"`
+	Notes       []string   `json:"notes"`
+	Why         []Reason   `json:"why"`
+	Minutes     float64    `json:"minutes"`
 }
 
 // Process is the kind of work an operation does.
