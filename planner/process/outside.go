@@ -43,7 +43,7 @@ func (c *Context) stretch(b shape.Block) (z0, z1 float64) {
 	}
 	if side := c.Place.BarSide(c.Length); c.Place.Held() == partspec.Left && b.Z0 == 0 {
 		z0 = side
-	} else if c.Place.Held() == partspec.Right && b.Z1 == c.Length {
+	} else if c.Place.Held() == partspec.Right && near(b.Z1, c.Length) {
 		z1 = side
 	}
 	return z0, z1
