@@ -79,7 +79,7 @@ func (w *walk) roundToFile(f *partspec.Fillet, most float64) filed {
 	if s, ok := w.part.Feature(f.Edge.Feature).(*partspec.Spigot); ok && !s.AsSupplied {
 		r = float64(s.Diameter.Mid()) / 2
 	}
-	if now := beside(w.body.Outer, z+dir*(rho+stepEdge), dir); now < r {
+	if now := beside(w.body.Outer, z+dir*rho, dir); now < r {
 		r = now
 	}
 	in := z + dir*rho
