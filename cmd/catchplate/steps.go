@@ -1,83 +1,127 @@
 package main
 
 import (
-	"fmt"
-	"io"
-	"text/tabwriter"
-
 	"github.com/spf13/cobra"
 
-	"catchplate/partspec/units"
 	"catchplate/planner/numbers/steps"
+	"catchplate/sheets/draw"
+	"catchplate/sheets/svg"
 )
-
-// stepsAnswer is a table of steps for a radius.
-type stepsAnswer struct {
-	Schema          string       `json:"schema"`
-	Count           int          `json:"count"`
-	ProvenFewest    bool         `json:"proven_fewest"` // no table on these graduations that keeps the leftover has fewer cuts
-	WorstLeftoverMM float64      `json:"worst_leftover_mm"`
-	Cuts            []stepAnswer `json:"cuts"`              // in order across
-	Runs            []runAnswer  `json:"runs"`              // in which order to cut, so that both dials go one way and always deeper
-	EqualStepsCount int          `json:"equal_steps_count"` // cuts by the best equal steps that keep the leftover; 0 when none do
-	CustomaryCount  int          `json:"customary_count"`   // cuts by steps of a quarter of a millimetre; 0 when they do not keep the leftover
-	FileAreaMM2     float64      `json:"file_area_mm2"`     // section of the crests that are left for the file
-	Why             string       `json:"why"`               // what the proof rests on
-}
-
-// stepAnswer is one cut: set across, then feed to depth.
-type stepAnswer struct {
-	AcrossMM     float64 `json:"across_mm"` // of the cutter's middle, from the centre line
-	DepthMM      float64 `json:"depth_mm"`  // of the cutter's lowest point, from the bottom (concave) or the crown (convex); more is deeper
-	AcrossMarks  int64   `json:"across_marks"`
-	DepthMarks   int64   `json:"depth_marks"` // readings in whole graduations
-	CrestAfterMM float64 `json:"crest_after_mm"`
-}
-
-// runAnswer is a stretch of the table to be cut from First to Last, counted from 1.
-type runAnswer struct {
-	First int `json:"first"`
-	Last  int `json:"last"`
-}
 
 // stepsFlags are the arguments of the command.
 type stepsFlags struct {
-	concave, convex                          bool
-	radius, width, roundNose, square, corner length
-	graduation, graduationAcross, leftover   length
+	concave, convex, diameter, brass       bool
+	radius, width, along                   length
+	roundNose, square, corner              length
+	graduation, graduationAcross, leftover length
+	perTurn, perTurnAcross                 length
+	originAcross, originDepth              length
+	mostDepth, stock                       length
+	setup, csvFile, svgFile                string
+	force                                  bool
+}
+
+// stepDials name the dials of the set-ups: the one across the curve and the one of depth.
+var stepDials = map[string][2]string{
+	"":      {"across", "depth"},
+	"lathe": {"saddle", "cross"},         // a profile turned by plunging
+	"slide": {"cross", "vertical slide"}, // work on the vertical slide, cutter in the spindle
+	"mill":  {"table", "down-feed"},
 }
 
 func (c *cli) steps() *cobra.Command {
-	var f stepsFlags
+	f := stepsFlags{originAcross: length{signed: true}, originDepth: length{signed: true}}
 	cmd := &cobra.Command{
 		Use:     "steps",
 		GroupID: groupBench,
 		Short:   "The fewest cuts that step out a radius on the graduations of two dials",
 		Example: `  catchplate steps --concave --radius 45 --width 40 --round-nose 2 --graduation 0.02 --leftover 0.05
-  catchplate steps --convex --radius 20 --width 16 --square 3 --graduation 0.05 --leftover 0.1`,
+  catchplate steps --convex --radius 20 --width 16 --square 3 --graduation 0.05 --leftover 0.1
+  catchplate steps --setup lathe --convex --radius 20 --width 16 --round-nose 2 --graduation 0.02 --per-turn 2 --diameter \
+    --graduation-across "0.001 in" --per-turn-across "0.1 in" --leftover 0.08 --csv knob.csv --svg knob.svg`,
 		Args: cobra.NoArgs,
-		RunE: func(*cobra.Command, []string) error {
-			table, err := steps.Fewest(f.request())
-			if err != nil {
-				return problem("%v", err)
-			}
-			return c.show(newStepsAnswer(table))
-		},
+		RunE: func(*cobra.Command, []string) error { return c.runSteps(f) },
 	}
 	flags := cmd.Flags()
 	flags.BoolVar(&f.concave, "concave", false, "a hollow")
 	flags.BoolVar(&f.convex, "convex", false, "a round back")
 	flags.Var(&f.radius, "radius", "radius of the curve")
 	flags.Var(&f.width, "width", "width of the work across the curve")
+	flags.Var(&f.along, "length", "length of the surface along the curve's axis, or round the work, for the time at the file")
+	flags.BoolVar(&f.brass, "brass", false, "the metal files as easily as brass or aluminium")
 	flags.Var(&f.roundNose, "round-nose", "radius of a round-nosed cutter")
 	flags.Var(&f.square, "square", "width of a square-ended cutter")
 	flags.Var(&f.corner, "corner", "corner radius of the square-ended cutter (default 0)")
-	flags.Var(&f.graduation, "graduation", "travel of one graduation of the depth dial, and of the other unless it is given")
-	flags.Var(&f.graduationAcross, "graduation-across", "travel of one graduation of the dial across")
+	flags.StringVar(&f.setup, "setup", "", "names the dials: lathe (saddle and cross), slide (cross and vertical slide), mill (table and down-feed)")
+	flags.Var(&f.graduation, "graduation", "one graduation of the depth dial, and of the other unless it is given")
+	flags.Var(&f.graduationAcross, "graduation-across", "one graduation of the dial across")
+	flags.BoolVar(&f.diameter, "diameter", false, "the depth dial reads diameters")
+	flags.Var(&f.perTurn, "per-turn", "what the depth dial counts in a turn, to show whole turns; for the other dial too unless it is given")
+	flags.Var(&f.perTurnAcross, "per-turn-across", "what the dial across counts in a turn")
+	flags.Var(&f.originAcross, "origin-across", "where the cutter's middle stands, from the centre line, when the dial across reads nought (default 0)")
+	flags.Var(&f.originDepth, "origin-depth", "how deep the cutter's end stands when the depth dial reads nought; minus is above the bottom or crown (default 0)")
 	flags.Var(&f.leftover, "leftover", "most metal to leave for the file, square to the curve")
+	flags.Var(&f.mostDepth, "most-depth", "most depth per cut: roughing passes are worked out too")
+	flags.Var(&f.stock, "stock", "metal above the highest point of the curve before roughing (default 0)")
+	flags.StringVar(&f.csvFile, "csv", "", "write the table to this file as CSV; - prints it alone")
+	flags.StringVar(&f.svgFile, "svg", "", "write a sketch with the crests enlarged to this file; - prints it alone")
+	flags.BoolVar(&f.force, "force", false, "overwrite files that are there already")
 	need(cmd, "radius", "width", "graduation", "leftover")
-	cmd.PreRunE = inOrder(exactlyOne("concave", "convex"), exactlyOne("round-nose", "square"))
+	cmd.PreRunE = inOrder(exactlyOne("concave", "convex"), exactlyOne("round-nose", "square"), f.check)
 	return cmd
+}
+
+// check refuses words and pairs of flags that do not go together.
+func (f *stepsFlags) check(*cobra.Command, []string) error {
+	if _, ok := stepDials[f.setup]; !ok {
+		return wrongUse("--setup %q is not known: write lathe, slide or mill", f.setup)
+	}
+	if f.corner.set && !f.square.set {
+		return wrongUse("--corner belongs to --square: a round nose has no corners")
+	}
+	if f.stock.set && !f.mostDepth.set {
+		return wrongUse("--stock says where roughing begins: give --most-depth with it")
+	}
+	if f.csvFile == "-" && f.svgFile == "-" {
+		return wrongUse("only one of --csv and --svg can be -")
+	}
+	return nil
+}
+
+func (c *cli) runSteps(f stepsFlags) error {
+	r := f.request()
+	across, err := marksPerTurn("--per-turn-across", f.acrossTurn(), r.Across.GraduationMM)
+	if err != nil {
+		return err
+	}
+	depth, err := marksPerTurn("--per-turn", f.perTurn, r.Depth.GraduationMM)
+	if err != nil {
+		return err
+	}
+	table, err := steps.Fewest(r)
+	if err != nil {
+		return problem("%v", err)
+	}
+	a := f.newAnswer(table, across, depth)
+	if f.svgFile != "" {
+		page := draw.Steps("steps", a.title(), f.sketch(table, r))
+		if err := c.writeFile(f.svgFile, svg.File(page), f.force); err != nil {
+			return err
+		}
+	}
+	if f.csvFile != "" {
+		text, err := a.csv()
+		if err != nil {
+			return err
+		}
+		if err := c.writeFile(f.csvFile, text, f.force); err != nil {
+			return err
+		}
+	}
+	if f.svgFile == "-" || f.csvFile == "-" {
+		return nil
+	}
+	return c.show(a)
 }
 
 func (f stepsFlags) request() steps.Request {
@@ -92,49 +136,37 @@ func (f stepsFlags) request() steps.Request {
 	if f.graduationAcross.set {
 		across = f.graduationAcross
 	}
-	return steps.Request{
-		Curve: curve, Cutter: cutter, LeftoverMM: f.leftover.mm(),
-		Across: steps.Axis{GraduationMM: across.mm(), Reads: steps.ReadsTravel},
-		Depth:  steps.Axis{GraduationMM: f.graduation.mm(), Reads: steps.ReadsTravel},
+	r := steps.Request{
+		Curve: curve, Cutter: cutter, LeftoverMM: f.leftover.mm(), MostDepthMM: f.mostDepth.mm(), StockAboveMM: f.stock.mm(),
+		Across: steps.Axis{GraduationMM: across.mm(), Reads: steps.ReadsTravel, OriginMM: f.originAcross.mm()},
+		Depth:  steps.Axis{GraduationMM: f.graduation.mm(), Reads: steps.ReadsTravel, OriginMM: f.originDepth.mm()},
 	}
+	if f.diameter {
+		r.Depth.Reads = steps.ReadsDiameter
+	}
+	return r
 }
 
-func newStepsAnswer(t steps.Table) stepsAnswer {
-	a := stepsAnswer{
-		Schema: "catchplate-steps-1", Count: len(t.Cuts), ProvenFewest: t.ProvenFewest, WorstLeftoverMM: tidy(t.WorstLeftoverMM),
-		EqualStepsCount: t.EqualStepsCount, CustomaryCount: t.CustomarySteps, FileAreaMM2: tidy(t.LeftoverAreaMM2), Why: t.Why,
-		Cuts: []stepAnswer{}, Runs: []runAnswer{},
+// acrossTurn is what the dial across counts in a turn: its own figure, or the depth dial's where both dials are alike.
+func (f stepsFlags) acrossTurn() length {
+	if f.perTurnAcross.set || f.graduationAcross.set {
+		return f.perTurnAcross
 	}
-	for _, cut := range t.Cuts {
-		a.Cuts = append(a.Cuts, stepAnswer{tidy(cut.AcrossMM), tidy(cut.DepthMM), cut.AcrossGrads, cut.DepthGrads, tidy(cut.CrestAfterMM)})
-	}
-	for _, run := range t.Runs {
-		a.Runs = append(a.Runs, runAnswer{run.First + 1, run.Last + 1})
-	}
-	return a
+	return f.perTurn
 }
 
-func (a stepsAnswer) text(w io.Writer) {
-	fmt.Fprintf(w, "%d cuts", a.Count)
-	if a.ProvenFewest {
-		fmt.Fprint(w, ": proven to be the fewest on these graduations")
+// turnNoise lets a turn that is a whole number of graduations but for rounding count as whole.
+const turnNoise = 1e-6
+
+// marksPerTurn is the number of graduations on a dial's rim, 0 where it was not given.
+func marksPerTurn(flag string, turn length, graduationMM float64) (int64, error) {
+	if !turn.set || graduationMM <= 0 {
+		return 0, nil
 	}
-	fmt.Fprintf(w, "\n  worst crest %s", inMM(a.WorstLeftoverMM))
-	if a.EqualStepsCount > 0 {
-		fmt.Fprintf(w, "; equal steps would need %d", a.EqualStepsCount)
+	n := turn.mm() / graduationMM
+	whole := int64(n + 0.5)
+	if whole < 1 || n-float64(whole) > turnNoise || float64(whole)-n > turnNoise {
+		return 0, wrongUse("%s %s is not a whole number of graduations of %s", flag, inMM(turn.mm()), inMM(graduationMM))
 	}
-	if a.CustomaryCount > 0 {
-		fmt.Fprintf(w, "; steps of 0.25 mm, %d", a.CustomaryCount)
-	}
-	fmt.Fprintln(w)
-	for _, run := range a.Runs {
-		fmt.Fprintf(w, "  cut from number %d to number %d; take up the backlash of both dials first\n", run.First, run.Last)
-	}
-	columns := tabwriter.NewWriter(w, 0, 0, 2, ' ', tabwriter.AlignRight)
-	fmt.Fprintln(columns, "cut\tacross mm\tmarks\tdepth mm\tmarks\tcrest mm\t")
-	for i, cut := range a.Cuts {
-		fmt.Fprintf(columns, "%d\t%s\t%d\t%s\t%d\t%s\t\n", i+1, units.Decimal(cut.AcrossMM, 3), cut.AcrossMarks,
-			units.Decimal(cut.DepthMM, 3), cut.DepthMarks, units.Decimal(cut.CrestAfterMM, 3))
-	}
-	columns.Flush()
+	return whole, nil
 }
