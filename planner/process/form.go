@@ -120,7 +120,7 @@ func (c *Context) writeFormed(v vee, t Task, w Way, whole bool, j Job) (plan.Ope
 		cut := solid.VeeEdge(v.flankDeg, plan.FormReachMM).Sweep(tip, tip)
 		p.done.Outer = solid.Lower(p.done.Outer, cut).Join(p.done.Outer).Join(cut)
 	}
-	if n := len(places); n > 1 && !whole && places[0] != places[1] {
+	if n := len(places); n > 1 && places[0] != places[1] { // what stands between the blade's slot and the corners
 		p.cut("along the bottom", at(marks, places[1]), at(marks, places[0]), nil)
 		p.done.Outer = solid.Lower(p.done.Outer, solid.Const(p.positionAt(places[0]), p.positionAt(places[1]), r)).Join(p.done.Outer)
 	}

@@ -80,6 +80,7 @@ func (t *Task) addSteps(c *Context, b shape.Block, arc *partspec.Profile, tool p
 	step := *t
 	w.Write = func(j Job) (plan.Operation, Done) {
 		op, done := c.writeSteps(b, arc, step, w, j)
+		op.DepthMM = math.Min(op.DepthMM, step.Depth*j.Light)
 		op.Title = fmt.Sprintf("Step the rounded edge %s, R%s, %d cuts", arc.Name, units.Decimal(b.Greatest-b.Least, 3), len(op.Cuts))
 		return op, done
 	}
