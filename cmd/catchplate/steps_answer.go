@@ -87,8 +87,9 @@ func (f stepsFlags) newAnswer(t steps.Table, acrossTurn, depthTurn int64) stepsA
 		a.Runs = append(a.Runs, runAnswer{run.First + 1, run.Last + 1})
 	}
 	for _, run := range a.Runs {
-		for n, i := range run.order() {
-			a.Cuts[i].MayStop = i == run.Last-1 || (n+1)%resumeEvery == 0
+		order := run.order()
+		for n, i := range order {
+			a.Cuts[i].MayStop = n == len(order)-1 || (n+1)%resumeEvery == 0 && n+1+resumeEvery/2 < len(order)
 		}
 	}
 	for _, p := range t.Rough.Passes {
@@ -167,9 +168,9 @@ func (a stepsAnswer) text(w io.Writer) {
 			mind := ""
 			switch {
 			case k == 0:
-				mind = fmt.Sprintf("run %d: take up backlash", n+1)
+				mind = fmt.Sprintf("  run %d: take up the backlash of both dials", n+1)
 			case a.Cuts[i].MayStop:
-				mind = "may stop"
+				mind = "  may stop here"
 			}
 			fmt.Fprintln(columns, "[ ]\t"+strings.Join(table[i], "\t")+"\t"+mind)
 		}
@@ -181,7 +182,7 @@ func (a stepsAnswer) text(w io.Writer) {
 func (a stepsAnswer) facts() []row {
 	list := []row{{"worst crest", inMM(a.WorstLeftoverMM)}}
 	if a.ConstantCount > 0 {
-		list = append(list, row{"by one constant step", fmt.Sprintf("%d cuts, %d marks of one dial each", a.ConstantCount, a.ConstantMarks)})
+		list = append(list, row{"by one constant step", fmt.Sprintf("%d cuts, each %d of one dial's marks on", a.ConstantCount, a.ConstantMarks)})
 	}
 	if a.EqualStepsCount > 0 {
 		list = append(list, row{"by the best equal steps", fmt.Sprintf("%d cuts", a.EqualStepsCount)})

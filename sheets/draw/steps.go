@@ -271,7 +271,7 @@ func (c *Canvas) stepNotes(v stepView) {
 	box := c.Bounds()
 	y := box.Bottom + 2
 	for _, l := range []string{
-		"Curve " + scaleText(v.scale) + ", thin line. Crests drawn " + units.Decimal(v.enlarge, 0) + " times as tall as that, square to the curve; the tallest is " + units.Decimal(v.t.WorstMM, 3) + " mm.",
+		"Curve " + scaleText(v.scale) + ", thin line. Crests drawn " + units.Decimal(v.enlarge, 0) + " times as tall, square to it; the tallest is " + units.Decimal(v.t.WorstMM, 3) + " mm.",
 		"The numbers are those of the steps in the table. Do not measure the paper.",
 	} {
 		for _, part := range Wrap(l, PageWidth-4*pageEdge, noteSize, false) {
