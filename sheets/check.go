@@ -43,12 +43,35 @@ func checkSetup(s plan.Setup) error {
 				return fmt.Errorf("operation %d: a zero of the %s dial lies nowhere", op.Number, z.Dial)
 			}
 		}
+		if err := checkSteps(op.Steps); err != nil {
+			return fmt.Errorf("operation %d: %w", op.Number, err)
+		}
 	}
 	if err := checkSection(s.Before); err != nil {
 		return fmt.Errorf("shape before: %w", err)
 	}
 	if err := checkSection(s.After); err != nil {
 		return fmt.Errorf("shape after: %w", err)
+	}
+	return nil
+}
+
+func checkSteps(t *plan.StepTable) error {
+	if t == nil {
+		return nil
+	}
+	if !sane(t.WorstMM, t.Cutter.WidthMM, t.Cutter.NoseMM) || t.WorstMM < 0 || t.Cutter.NoseMM < 0 || t.Cutter.WidthMM < 2*t.Cutter.NoseMM {
+		return fmt.Errorf("the cutter or the crests of the step table have no size")
+	}
+	for i, p := range t.Curve {
+		if !sane(p.FromAcrossMM, p.FromDepthMM, p.ToAcrossMM, p.ToDepthMM, p.RadiusMM, p.CentreAcrossMM, p.CentreDepthMM) || p.ToAcrossMM <= p.FromAcrossMM || p.RadiusMM < 0 {
+			return fmt.Errorf("piece %d of the stepped curve is not a shape: %+v", i+1, p)
+		}
+	}
+	for _, s := range t.Steps {
+		if !sane(s.AcrossMM, s.DepthMM, s.CrestMM) {
+			return fmt.Errorf("%s lies nowhere", s.Label)
+		}
 	}
 	return nil
 }

@@ -22,8 +22,8 @@ func (s *sheet) steps(op plan.Operation) []block {
 			t = t.without(column)
 		}
 	}
-	title := para(bold("Step table") + ", counted from nought: set the " + esc(op.Steps.AcrossDial) + ", then feed the " + esc(op.Steps.DepthDial) +
-		" to its figure and draw it back." + meanings(op.Card))
+	title := para(bold("Step table") + ", counted from nought. Set the " + esc(op.Steps.AcrossDial) + " first, each time from the figure before it, so that it goes one way only " +
+		"through a run. Then feed the " + esc(op.Steps.DepthDial) + " to its figure, draw it back and tick." + meanings(op.Card))
 	return []block{
 		s.figure(draw.Steps(s.base+"-steps-"+itoa(op.Number), op.Title, op.Steps)),
 		group{class: "card", blocks: []block{title, t}},

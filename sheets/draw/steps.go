@@ -124,9 +124,20 @@ func (v stepView) edge(s plan.Step, across float64) float64 {
 	return s.DepthMM - nose + math.Sqrt((nose-d)*(nose+d))
 }
 
-// cleared reports whether a step takes the metal at a place.
-func (v stepView) cleared(across, depth float64) bool {
+// near lists the steps that reach a place or the metal left on it.
+func (v stepView) near(across float64) []plan.Step {
+	var near []plan.Step
 	for _, s := range v.t.Steps {
+		if math.Abs(s.AcrossMM-across) <= v.reach+v.t.WorstMM {
+			near = append(near, s)
+		}
+	}
+	return near
+}
+
+// cleared reports whether one of some steps takes the metal at a place.
+func (v stepView) cleared(near []plan.Step, across, depth float64) bool {
+	for _, s := range near {
 		if v.edge(s, across) >= depth {
 			return true
 		}
@@ -136,9 +147,9 @@ func (v stepView) cleared(across, depth float64) bool {
 
 // left is the metal left square off the curve at a place of it, no more than the worst that the table says.
 func (v stepView) left(across, depth float64, off Point) float64 {
-	low, high := 0.0, v.t.WorstMM
+	low, high, near := 0.0, v.t.WorstMM, v.near(across)
 	for range 24 { // halved to a millionth
-		if mid := (low + high) / 2; v.cleared(across+off.X*mid, depth+off.Y*mid) {
+		if mid := (low + high) / 2; v.cleared(near, across+off.X*mid, depth+off.Y*mid) {
 			high = mid
 		} else {
 			low = mid
