@@ -109,24 +109,23 @@ func (p *page) flankPasses(k flankCut, surface float64) {
 	sin, cos := math.Sin(units.Angle(k.flankDeg).Radians()), math.Cos(units.Angle(k.flankDeg).Radians())
 	topG, saddleG := float64(p.dial("top").Graduation.Value), float64(p.dial("saddle").Graduation.Value)
 	start := k.foot + k.up*((surface+clearance-k.bottom)/k.rise()+saddleG/2) // no nearer than clearance, however the saddle is rounded
-	last, z := p.saddle(start - k.corner)
-	marks, r := p.cross(k.line(z + k.corner))
-	p.line("start at", "cross", marks, p.diameter(r), "outside nought, clear of the work", false)
+	_, z := p.saddle(start - k.corner)
+	last, _ := p.cross(k.line(z + k.corner))
 	n := passes(k.run(), flankStep)
-	before := last
+	shown := int64(0)
 	for i := 1; i <= n; i++ {
-		shift := int64(math.Round(k.run() * float64(n-i) / float64(n) / saddleG))
-		s := last - shift
-		if k.up*p.toChuck() < 0 {
-			s = last + shift
+		shift := k.run() * float64(n-i) / float64(n)
+		s, z := p.saddle(start - k.up*shift - k.corner)
+		corner := z + k.corner
+		marks, r := last, p.radiusAt(last)
+		if i == n || saddleG > flankStep/4 {
+			marks, r = p.cross(k.line(corner) + shift*k.rise())
 		}
-		if i > 1 && s == before {
-			continue
+		if i == 1 || marks != shown {
+			p.line(passName(i, n), "cross", marks, p.diameter(r), "outside nought, clear of the work", false)
+			shown = marks
 		}
-		before = s
-		end := k.foot // of the middle
-		corner := p.positionAt(s) + k.corner
-		travel := k.up * (corner - end) / cos
+		travel := k.up * (corner - k.foot) / cos // to the wall of the middle
 		if i == n {
 			travel = (r - k.deepest()) / sin
 		}

@@ -98,12 +98,12 @@ func (c *Context) stepTable(b shape.Block, f *partspec.Profile, tool partspec.To
 		r.Depth.Reads = steps.ReadsDiameter
 	}
 	// The saddle is read at the blade's headstock-side corner, half a width past its middle.
-	r.Cutter, r.Across.OriginMM = steps.Cutter{Kind: steps.SquareEnd, WidthMM: float64(tool.Width)}, -float64(tool.Width)/2
+	r.Cutter, r.Across.OriginMM = steps.Cutter{Kind: steps.SquareEnd, WidthMM: float64(tool.Width), CornerRadiusMM: float64(tool.NoseRadius)}, -float64(tool.Width)/2
 	if tool.Kind == partspec.RoundNose {
 		r.Cutter, r.Across.OriginMM = steps.Cutter{Kind: steps.RoundNose, RadiusMM: float64(tool.Radius)}, -float64(tool.Radius)
 	}
 	table, err := steps.Fewest(r)
-	return table, r, err
+	return cutting(table), r, err
 }
 
 // deepest is how far the deepest step goes below the largest radius of the block.

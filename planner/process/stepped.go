@@ -12,7 +12,7 @@ func (p *page) stepped(t steps.Table) solid.Curve {
 	if p.j.Free == partspec.Left {
 		side = solid.TowardsMinus
 	}
-	edge := solid.BladeEdge(float64(p.tool.Width), 0, side)
+	edge := solid.BladeEdge(float64(p.tool.Width), float64(p.tool.NoseRadius), side)
 	if p.tool.Kind == partspec.RoundNose {
 		edge = solid.RoundEdge(float64(p.tool.Radius))
 	}
@@ -22,4 +22,28 @@ func (p *page) stepped(t steps.Table) solid.Curve {
 		left = solid.Lower(left, edge.Sweep(at, at)).Join(edge.Sweep(at, at))
 	}
 	return left
+}
+
+// cutting is a table without the cuts at its ends that only touch a surface which is there already: a rounded edge runs out into a finished one.
+func cutting(t steps.Table) steps.Table {
+	first, last := 0, len(t.Cuts)-1
+	for first <= last && t.Cuts[first].DepthGrads <= 0 {
+		first++
+	}
+	for last >= first && t.Cuts[last].DepthGrads <= 0 {
+		last--
+	}
+	if first == 0 && last == len(t.Cuts)-1 {
+		return t
+	}
+	var runs []steps.Run
+	for _, r := range t.Runs {
+		if max(r.First, r.Last) < first || min(r.First, r.Last) > last {
+			continue
+		}
+		r.First, r.Last = min(max(r.First, first), last)-first, min(max(r.Last, first), last)-first
+		runs = append(runs, r)
+	}
+	t.Cuts, t.Runs = t.Cuts[first:last+1], runs
+	return t
 }
