@@ -43,7 +43,7 @@ func checkSetup(s plan.Setup) error {
 				return fmt.Errorf("operation %d: a zero of the %s dial lies nowhere", op.Number, z.Dial)
 			}
 		}
-		if err := checkSteps(op.Steps); err != nil {
+		if err := checkSteps(op); err != nil {
 			return fmt.Errorf("operation %d: %w", op.Number, err)
 		}
 	}
@@ -56,9 +56,15 @@ func checkSetup(s plan.Setup) error {
 	return nil
 }
 
-func checkSteps(t *plan.StepTable) error {
+func checkSteps(op plan.Operation) error {
+	t := op.Steps
 	if t == nil {
 		return nil
+	}
+	for _, r := range stepRows(op) {
+		if r.across.Dial == "" || r.depth.Dial == "" {
+			return fmt.Errorf("the card has no lines for the step %q", r.step.Label)
+		}
 	}
 	if !sane(t.WorstMM, t.Cutter.WidthMM, t.Cutter.NoseMM) || t.WorstMM < 0 || t.Cutter.NoseMM < 0 || t.Cutter.WidthMM < 2*t.Cutter.NoseMM {
 		return fmt.Errorf("the cutter or the crests of the step table have no size")

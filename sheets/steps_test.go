@@ -87,6 +87,7 @@ func TestStepTablesThatAreNoneAreRefused(t *testing.T) {
 		"piece":    func(s *plan.StepTable) { s.Curve[0].ToAcrossMM = s.Curve[0].FromAcrossMM },
 		"infinite": func(s *plan.StepTable) { s.Curve[0].CentreDepthMM = math.Inf(1) },
 		"step":     func(s *plan.StepTable) { s.Steps[3].DepthMM = math.NaN() },
+		"label":    func(s *plan.StepTable) { s.Steps[3].Label = "step 99" },
 		"cutter":   func(s *plan.StepTable) { s.Cutter.WidthMM = 1 },
 		"crest":    func(s *plan.StepTable) { s.WorstMM = -1 },
 	} {
