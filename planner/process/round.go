@@ -3,6 +3,7 @@ package process
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"catchplate/partspec"
 	"catchplate/partspec/units"
@@ -29,6 +30,35 @@ func (c *Context) round(f *partspec.Fillet) []Task {
 		step.Lacking = nil
 	}
 	return []Task{step.orLacking(f.Name + ": no round-nosed or grooving tool is owned"), c.roundFile(f, b)}
+}
+
+// faceFound is how far from its drawn place the face lies that a rounded edge belongs to: a shoulder stands where a graduation of the saddle lets it, and the round
+// begins there.
+func faceFound(b solid.Body, edge shape.Block, faces partspec.End) float64 {
+	z := edge.Z1
+	if faces == partspec.Left {
+		z = edge.Z0
+	}
+	off, height := 0.0, faceLook
+	pieces := b.Outer.Pieces()
+	for i := 1; i < len(pieces); i++ {
+		d, jump := pieces[i].Z0-z, math.Abs(pieces[i].R0-pieces[i-1].R1)
+		if math.Abs(d) < leaveFace && jump > height {
+			off, height = d, jump
+		}
+	}
+	return off
+}
+
+// movedArc is a profile moved along the axis.
+func movedArc(f *partspec.Profile, by float64) *partspec.Profile {
+	g := *f
+	g.Segments = slices.Clone(f.Segments)
+	for i := range g.Segments {
+		s := &g.Segments[i]
+		s.Z0, s.Z1, s.CentreZ = s.Z0+units.Length(by), s.Z1+units.Length(by), s.CentreZ+units.Length(by)
+	}
+	return &g
 }
 
 func (c *Context) blockNamed(name string) (shape.Block, bool) {
@@ -79,7 +109,7 @@ func (t *Task) addSteps(c *Context, b shape.Block, arc *partspec.Profile, tool p
 	w.ForceN = c.force(bladeWidth(tool), rate.FeedMM)
 	step := *t
 	w.Write = func(j Job) (plan.Operation, Done) {
-		op, done := c.writeSteps(b, arc, step, w, j)
+		op, done := c.writeSteps(b, movedArc(arc, faceFound(j.Before, b, step.End)), step, w, j)
 		op.DepthMM = math.Min(op.DepthMM, step.Depth*j.Light)
 		op.Title = fmt.Sprintf("Step the rounded edge %s, R%s, %d cuts", arc.Name, units.Decimal(b.Greatest-b.Least, 3), len(op.Cuts))
 		return op, done
@@ -124,7 +154,8 @@ func (c *Context) roundFile(f *partspec.Fillet, b shape.Block) Task {
 				p.note("At most %.2f mm is to come off anywhere, square to the surface.", c.fileLeft())
 				p.why("the crests are the file's, the inner corners are the witness", "C-18")
 				p.op.DepthMM = c.fileLeft()
-				p.done.Outer = solid.Lower(b.Curve, j.Before.Outer)
+				curve := b.Curve.Shift(faceFound(j.Before, b, t.End), 0)
+				p.done.Outer = solid.Lower(curve, j.Before.Outer)
 				return p.finish()
 			}
 			t.Ways = append(t.Ways, w)

@@ -63,18 +63,11 @@ func (w *walk) toFile(op plan.Operation, most float64) (filed, bool) {
 	return filed{}, false
 }
 
-// drawnFree is where the drawing has the free end.
-func (w *walk) drawnFree() float64 {
-	if w.free() > 0 {
-		return float64(w.part.Length.Value)
-	}
-	return 0
-}
-
-// roundToFile is a rounded edge where the drawing has it from the end that its steps were counted from, running out into the surface that is really there but
-// never above the middle of its limits. Where that surface is measured, as much more may stand on the round.
+// roundToFile is a rounded edge, from the face that is really there to the surface that is really there, but never above the middle of its limits. Where that
+// surface is measured, as much more may stand on the round.
 func (w *walk) roundToFile(f *partspec.Fillet, most float64) filed {
-	dir, z, rho := towards(f.Edge.Axial), float64(f.Edge.Z)+w.frame[f.Name], float64(f.Radius.Mid())
+	dir, rho := towards(f.Edge.Axial), float64(f.Radius.Mid())
+	z := w.drawing(lengthsOf(w.part)).outer.at(float64(f.Edge.Z)).at
 	r := float64(f.Edge.R)
 	if s, ok := w.part.Feature(f.Edge.Feature).(*partspec.Spigot); ok && !s.AsSupplied {
 		r = float64(s.Diameter.Mid()) / 2

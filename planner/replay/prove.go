@@ -63,7 +63,7 @@ func provePart(r *record, job *partspec.Job, part *partspec.Part, p plan.Part) p
 	movements, removing := 0, map[cutKey]bool{}
 	all := worlds(p)
 	for i, world := range all {
-		w := &walk{record: r, job: job, part: part, plan: p, world: world, removing: removing, filed: map[string]bool{}, frame: map[string]float64{}}
+		w := &walk{record: r, job: job, part: part, plan: p, world: world, removing: removing, filed: map[string]bool{}}
 		w.run()
 		if i == 0 {
 			movements = w.motion

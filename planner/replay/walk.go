@@ -32,11 +32,10 @@ type walk struct {
 	body   solid.Body
 	trace  []moment // the stock, then after every cut
 	marks  []mark
-	filed  map[string]bool    // profiles and rounded edges that have been filed
-	frame  map[string]float64 // of each curve that is stepped: how far the free end, from which its steps are counted, lies from its drawn place
-	spots  []solid.Curve      // centre holes, as holes
-	parted bool               // the piece has been cut off in this setup
-	fixed  bool               // a face has been made that places along the axis are counted from
+	filed  map[string]bool // profiles and rounded edges that have been filed
+	spots  []solid.Curve   // centre holes, as holes
+	parted bool            // the piece has been cut off in this setup
+	fixed  bool            // a face has been made that places along the axis are counted from
 
 	setup   plan.Setup
 	mounted solid.Body // the work when it was put in
@@ -139,9 +138,6 @@ func (w *walk) operate(i, k int, op plan.Operation) {
 	case plan.Thread, plan.Tap, plan.Die, plan.Knurl:
 		w.markBlank(op)
 	default:
-		if op.Process == plan.Steps {
-			w.frame[op.Feature] = w.freeZ() - w.drawnFree()
-		}
 		if len(op.Cuts) == 0 {
 			w.failOp("cuts", "there is no cut in it, so nothing shows what it takes away")
 		}
