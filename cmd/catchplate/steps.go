@@ -10,15 +10,16 @@ import (
 
 // stepsFlags are the arguments of the command.
 type stepsFlags struct {
-	concave, convex, diameter, brass       bool
-	radius, width, along                   length
-	roundNose, square, corner              length
-	graduation, graduationAcross, leftover length
-	perTurn, perTurnAcross                 length
-	originAcross, originDepth              length
-	mostDepth, stock                       length
-	setup, csvFile, svgFile                string
-	force                                  bool
+	concave, convex, faces, diameter, brass bool
+	radius, width, along                    length
+	roundNose, square, corner               length
+	graduation, graduationAcross, leftover  length
+	perTurn, perTurnAcross                  length
+	originAcross, originDepth               length
+	mostDepth, stock                        length
+	flank                                   number
+	setup, csvFile, svgFile                 string
+	force                                   bool
 }
 
 // stepDials name the dials of the set-ups: the one across the curve and the one of depth.
@@ -30,7 +31,7 @@ var stepDials = map[string][2]string{
 }
 
 func (c *cli) steps() *cobra.Command {
-	f := stepsFlags{originAcross: length{signed: true}, originDepth: length{signed: true}}
+	f := stepsFlags{originAcross: length{signed: true}, originDepth: length{signed: true}, flank: preset(0, 0, 89)}
 	cmd := &cobra.Command{
 		Use:     "steps",
 		GroupID: groupBench,
@@ -45,6 +46,7 @@ func (c *cli) steps() *cobra.Command {
 	flags := cmd.Flags()
 	flags.BoolVar(&f.concave, "concave", false, "a hollow")
 	flags.BoolVar(&f.convex, "convex", false, "a round back")
+	flags.BoolVar(&f.faces, "faces", false, "the faces beside the curve are finished and stay: a neck or a bead")
 	flags.Var(&f.radius, "radius", "radius of the curve")
 	flags.Var(&f.width, "width", "width of the work across the curve")
 	flags.Var(&f.along, "length", "length of the surface along the curve's axis, or round the work, for the time at the file")
@@ -52,6 +54,7 @@ func (c *cli) steps() *cobra.Command {
 	flags.Var(&f.roundNose, "round-nose", "radius of a round-nosed cutter")
 	flags.Var(&f.square, "square", "width of a square-ended cutter")
 	flags.Var(&f.corner, "corner", "corner radius of the square-ended cutter (default 0)")
+	flags.Var(&f.flank, "flank", "lean of both flanks of the cutter from straight in, in degrees: they must not rub")
 	flags.StringVar(&f.setup, "setup", "", "names the dials: lathe (saddle and cross), slide (cross and vertical slide), mill (table and down-feed)")
 	flags.Var(&f.graduation, "graduation", "one graduation of the depth dial, and of the other unless it is given")
 	flags.Var(&f.graduationAcross, "graduation-across", "one graduation of the dial across")
@@ -132,6 +135,10 @@ func (f stepsFlags) request() steps.Request {
 	if f.square.set {
 		cutter = steps.Cutter{Kind: steps.SquareEnd, WidthMM: f.square.mm(), CornerRadiusMM: f.corner.mm()}
 	}
+	if f.faces {
+		curve.Left, curve.Right = steps.Level, steps.Level
+	}
+	cutter.LeftFlankDeg, cutter.RightFlankDeg = f.flank.value, f.flank.value
 	across := f.graduation
 	if f.graduationAcross.set {
 		across = f.graduationAcross
