@@ -176,10 +176,11 @@ func (m *model) boundOpposites(pairs []Neighbour, at []int, known int) {
 }
 
 // demanding returns the model with operation first demanded before operation second. Operations are then no longer numbered each after
-// its predecessors, so absorption must look more than once: the model is not plain.
+// its predecessors, so absorption must look more than once: the model is not plain. It numbers its memories of links anew.
 func (m *model) demanding(first, second int) *model {
 	d := *m
 	d.plain = false
+	d.links = newLinks(&d)
 	d.pred, d.succ = closure(m.n, append(m.arcs(), [2]int{first, second}))
 	return &d
 }

@@ -58,8 +58,8 @@ func TestNeighboursAreExact(t *testing.T) {
 // The bound that serves above the limit of the tables must hold below it too, where the truth is known.
 func TestBoundedNeighbours(t *testing.T) {
 	exact := 0
-	for seed := range uint64(20) {
-		p := randomProblem(rand.New(rand.NewPCG(seed, 7)), shape{ops: 8, setups: 3, tools: 4, machines: 2, alts: 3, arcs: 0.2, conditional: 0.3, refusal: 0.3})
+	for seed := range uint64(40) {
+		p := randomProblem(rand.New(rand.NewPCG(seed, 7)), shape{ops: 8, setups: 3, tools: 4, machines: 2, alts: 3, arcs: 0.2, conditional: 0.3, refusal: 0.3, links: int(seed % 3)})
 		res := solved(t, p, 0)
 		if res.Blocked != nil {
 			continue
