@@ -95,8 +95,8 @@ func (c *Context) writeFlank(v vee, t Task, w Way, side partspec.End, j Job) (pl
 	p.flankPasses(k, before)
 	lean := units.Angle(90 - v.flankDeg)
 	p.note("Set the top slide over %s from square across the lathe, its handle %s, so that winding in follows the flank; then turn the tool square to the work again and touch both noughts anew.", lean.DegreesMinutes(), towards)
-	p.note("Try it with an indicator along the flank of a gauge: %.3f of run along the axis for 25 of slide travel.", 25*math.Sin(lean.Radians()))
-	p.note("Every pass is wound in from the surface; saddle locked. The saddle's figure is for the corner of the blade nearest to the headstock.")
+	p.note("Try the angle with an indicator in the tool post against a faced end: it runs %.3f for 25 of slide travel.", 25*math.Sin(lean.Radians()))
+	p.note("Lock the saddle and wind every pass in from the surface; wind the top slide back to nought before the saddle is moved. The saddle's figure is for the corner of the blade nearest to the headstock.")
 	p.note("With both flanks cut the vee is %s wide at the surface.", v.widthText(c))
 	p.why("a short cone is cut by the top slide", "C-22")
 	p.why("the flanks come after the middle", veeRule)
@@ -112,6 +112,7 @@ func (p *page) flankPasses(k flankCut, surface float64) {
 	_, z := p.saddle(start - k.corner)
 	last, _ := p.cross(k.line(z + k.corner))
 	n := passes(k.run(), flankStep)
+	p.op.DepthMM = k.run() / float64(n) // along the axis, for each pass
 	shown := int64(0)
 	for i := 1; i <= n; i++ {
 		shift := k.run() * float64(n-i) / float64(n)
@@ -121,10 +122,13 @@ func (p *page) flankPasses(k flankCut, surface float64) {
 		if i == n || saddleG > flankStep/4 {
 			marks, r = p.cross(k.line(corner) + shift*k.rise())
 		}
-		if i == 1 || marks != shown {
-			p.line(passName(i, n), "cross", marks, p.diameter(r), "outside nought, clear of the work", false)
-			shown = marks
+		switch {
+		case i == 1 && saddleG <= flankStep/4:
+			p.line("all passes start at", "cross", marks, p.diameter(r), "clear of the work", false)
+		case marks != shown:
+			p.line(passName(i, n), "cross", marks, p.diameter(r), "start, clear of the work", false)
 		}
+		shown = marks
 		travel := k.up * (corner - k.foot) / cos // to the wall of the middle
 		if i == n {
 			travel = (r - k.deepest()) / sin
@@ -134,7 +138,7 @@ func (p *page) flankPasses(k flankCut, surface float64) {
 		to := append(at(marks, s), plan.Reading{Dial: "top", Graduations: along})
 		p.cut(passName(i, n), from, to, nil)
 		p.line(passName(i, n), "saddle", s, "", "", false)
-		p.line(passName(i, n), "top", along, "", "wound in from nought", false)
+		p.line(passName(i, n), "top", along, "", "", false)
 		tip := solid.Point{Z: p.positionAt(s), R: r}
 		foot := solid.Point{Z: tip.Z - k.up*float64(along)*topG*cos, R: r - float64(along)*topG*sin}
 		cut := p.blade().Sweep(tip, foot)
