@@ -26,7 +26,7 @@ func (s *sheet) steps(op plan.Operation) []block {
 		"through a run. Then feed the " + esc(op.Steps.DepthDial) + " to its figure, draw it back and tick." + meanings(op.Card))
 	return []block{
 		s.figure(draw.Steps(s.base+"-steps-"+itoa(op.Number), op.Title, op.Steps)),
-		group{class: "card", blocks: []block{title, t}},
+		group{class: "steps", blocks: []block{title, t}},
 		para(bold("What the table rests on")), list{items: stepFacts(op.Steps)},
 	}
 }
@@ -37,7 +37,7 @@ const stepOptional = 9
 func stepHead(t *plan.StepTable) []md {
 	a, d := esc(t.AcrossDial), esc(t.DepthDial)
 	return []md{"Done", "Step", a + ": turns", "marks", "from nought", d + ": turns", "marks", "from nought", "Crest left",
-		"May stop here: the step then measures", "Mind"}
+		"May stop: step measures", "Mind"}
 }
 
 // stepRow joins a step with its two lines of the card, which the replay has proved.

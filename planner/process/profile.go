@@ -188,7 +188,7 @@ func (c *Context) writeSteps(b shape.Block, f *partspec.Profile, t Task, w Way, 
 	for _, cut := range cuts {
 		floor, note := "", ""
 		if cut.first {
-			note = "take up the backlash of both slides first"
+			note = "take up backlash first"
 		}
 		if cut.resume { // the floor of the step can be measured there, if a count was lost
 			floor = p.diameter(p.radiusAt(cut.DepthGrads))

@@ -13,7 +13,7 @@ import (
 // Sizes of the sketch of a stepped curve, in millimetres on paper.
 const (
 	stepsLong    = 135.0 // the curve, at most
-	stepsHigh    = 75.0
+	stepsHigh    = 50.0
 	crestTall    = 6.0 // the highest crest, about
 	metalBelow   = 9.0 // hatched metal under the deepest point
 	cutterAbove  = 5.0 // the cutter is drawn raised by this much more than the highest crest
