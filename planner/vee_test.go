@@ -92,7 +92,7 @@ func TestVeeTooNarrowForABladeIsRefused(t *testing.T) {
 	require.Len(t, p.Parts[0].Refusals, 1)
 	reason := p.Parts[0].Refusals[0].Reasons[0]
 	assert.Contains(t, reason, "3 wide", "what is owned")
-	assert.Contains(t, reason, "at most 2.2 wide that reaches 7", "the blade to add")
+	assert.Contains(t, reason, "well under 2.2 wide that reaches 7", "the blade to add")
 	assert.Contains(t, reason, "chamfer with angle = 71", "or the form tool")
 	assert.Contains(t, reason, "knife", "and why no knife serves")
 }

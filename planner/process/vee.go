@@ -98,9 +98,15 @@ func (c *Context) veeLack(v vee) string {
 	if !math.IsInf(narrowest, 1) {
 		owned = fmt.Sprintf("the narrowest grooving or parting tool owned is %s wide", units.Decimal(narrowest, 2))
 	}
+	saddle, _ := c.Lathe.Dial("saddle")
+	for _, t := range c.veeBlades(v) {
+		if float64(t.Width) <= v.width()+sizeNoise {
+			owned = fmt.Sprintf("the %s would go in, but the saddle places it to %s only, and the width's limits let it stand %s off", t.Name, units.Decimal(float64(saddle.Graduation.Value), 3), units.Decimal(v.off, 3))
+		}
+	}
 	blade := ""
 	if v.width() > 0 {
-		blade = fmt.Sprintf("a grooving tool at most %s wide that reaches %s, or ", units.Decimal(v.width(), 2), units.Decimal(c.besideGroove(v.f)-v.bottom, 2))
+		blade = fmt.Sprintf("a grooving tool well under %s wide that reaches %s, or ", units.Decimal(v.width(), 2), units.Decimal(c.besideGroove(v.f)-v.bottom, 2))
 	}
 	return fmt.Sprintf("%s: no blade goes to its bottom, %s wide and %s down, to be fed in along the flanks (%s), and the shank of a knife tool does not go into a vee: add %sa form tool, chamfer with angle = %s",
 		v.f.Name, units.Decimal(v.width(), 2), units.Decimal(v.depth(), 2), owned, blade, units.Decimal(v.flankDeg, 3))
