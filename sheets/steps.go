@@ -36,7 +36,7 @@ const stepOptional = 9
 
 func stepHead(t *plan.StepTable) []md {
 	a, d := esc(t.AcrossDial), esc(t.DepthDial)
-	return []md{"Done", "Step", a + ": turns", "marks", "from nought", d + ": turns", "marks", "from nought", "Crest left",
+	return []md{"Done", "Step", a + ": turns", "marks", "from nought", d + ": turns", "marks", "from nought", "Crest, mm",
 		"May stop: step measures", "Mind"}
 }
 

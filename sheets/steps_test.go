@@ -35,7 +35,7 @@ func TestStepTableOnTheSheet(t *testing.T) {
 	for _, want := range []string{
 		"counted from nought. Set the saddle first, each time from the figure before it, so that it goes one way only through a run. Then feed the cross to its figure",
 		"![Step the curve crown, 10 cuts](knob-steps-10.svg)",
-		"| Done | Step | saddle: turns | marks | from nought | cross: turns | marks | from nought | Crest left | May stop: step measures | Mind |",
+		"| Done | Step | saddle: turns | marks | from nought | cross: turns | marks | from nought | Crest, mm | May stop: step measures | Mind |",
 		"| ☐ | **run 1, step 6** | – | **\\-54** | \\-54 | **2** | **28** | 128 | 0.099 | **Ø25.44 mm** | minus: marks still short of nought |",
 		"| ☐ | **run 2, step 7** | – | **17** | 17 | **0** | **12** | 12 | 0.096 |  | take up backlash first |",
 		"- **Steps:** 10, proven to be the fewest on these dials",

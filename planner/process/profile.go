@@ -61,7 +61,7 @@ func (c *Context) profile(i int, f *partspec.Profile) []Task {
 				p.note("Blue the steps. File until the blue at the inner corner of every step just vanishes: those corners lie on the curve.")
 				p.note("At most %.2f mm is to come off anywhere, square to the surface.", c.fileLeft())
 				p.why("the crests are the file's, the inner corners are the witness", "C-18")
-				p.op.DepthMM = c.fileLeft()
+				p.op.DepthMM, p.op.FeedMM = c.fileLeft(), 0 // the hand feeds
 				p.done.Outer = b.Curve
 				return p.finish()
 			}
