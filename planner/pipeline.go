@@ -20,12 +20,17 @@ type Options struct {
 	Rules *rules.Set // nil: all of them
 }
 
+// rules are the rules in force.
+func (o Options) rules() rules.Set {
+	if o.Rules != nil {
+		return *o.Rules
+	}
+	return rules.All()
+}
+
 // Plan plans every part of a job. A part that cannot be made has Refusals instead of Setups. The plan is not proved yet: Proved does that too.
 func Plan(job *partspec.Job, opt Options) *plan.Plan {
-	set := rules.All()
-	if opt.Rules != nil {
-		set = *opt.Rules
-	}
+	set := opt.rules()
 	p := &plan.Plan{Schema: plan.Schema, Workshop: job.Workshop.Name, BuiltInWorkshop: job.Workshop.BuiltIn, Parts: []plan.Part{}}
 	for _, part := range inOrder(job, set) {
 		if !part.Bought {
@@ -104,17 +109,27 @@ type attempt struct {
 func planPart(job *partspec.Job, part *partspec.Part, set rules.Set) plan.Part {
 	out := plan.Part{Name: part.Name, Note: part.Note, Material: part.Material.ID, MaterialName: part.Material.Name, Quantity: part.Quantity, DrawnInInch: part.Inches,
 		LengthMM: float64(part.Length.Value), Drawing: drawing.Of(part)}
+	best, refused := bestAttempt(job, part, set)
+	if best == nil {
+		out.Refusals = refused
+		return out
+	}
+	writeOut(&out, best)
+	return out
+}
+
+// bestAttempt finds the cheapest order of a part over all attempts, or the refusals that say why there is none.
+func bestAttempt(job *partspec.Job, part *partspec.Part, set rules.Set) (*attempt, []plan.Refusal) {
 	lathe, ok := machine(job.Workshop, partspec.Lathe)
 	if !ok {
-		out.Refusals = []plan.Refusal{{What: "turning", Reasons: []string{"the workshop has no lathe"}, Remedies: []string{"add machine \"lathe\" to the workshop"}}}
-		return out
+		return nil, []plan.Refusal{{What: "turning", Reasons: []string{"the workshop has no lathe"}, Remedies: []string{"add machine \"lathe\" to the workshop"}}}
 	}
-	if out.Refusals = dialsWanting(lathe); out.Refusals != nil {
-		return out
+	if wanting := dialsWanting(lathe); wanting != nil {
+		return nil, wanting
 	}
-	var best *attempt
 	var failed []*attempt
 	for _, desperate := range []bool{false, true} {
+		var best *attempt
 		for _, place := range placements(job.Workshop, part, set) {
 			for _, a := range attempts(job, part, lathe, place, set) {
 				a.order = orderWork(a.ctx, a.shop, desperate)
@@ -126,15 +141,10 @@ func planPart(job *partspec.Job, part *partspec.Part, set rules.Set) plan.Part {
 			}
 		}
 		if best != nil {
-			break
+			return best, nil
 		}
 	}
-	if best == nil {
-		out.Refusals = refusals(failed)
-		return out
-	}
-	writeOut(&out, best)
-	return out
+	return nil, refusals(failed)
 }
 
 // dialsWanting refuses a lathe on which no place can be set.

@@ -269,17 +269,12 @@ func (w *writer) firstObjection(mount int, steps []sequence.Step) (*rules.Verdic
 
 // wordOrder says what the order rests on and why neighbours stand as they do.
 func (w *writer) wordOrder(steps []sequence.Step) {
-	r := w.result
-	w.out.Order = plan.Order{CostMinutes: float64(r.Cost) / tenths, BoundMinutes: float64(r.Bound) / tenths, Proven: r.Proven, States: r.Stats.Stored}
+	w.out.Order = w.summary()
 	for i := 1; i < len(steps); i++ {
 		a, b := steps[i-1].Op, steps[i].Op
 		p := plan.Pair{Before: w.shop.Tasks[a].ID, After: w.shop.Tasks[b].ID, Text: "either would do; this way costs no more"}
-		for _, arc := range w.arcs {
-			if arc.Before == a && arc.After == b && (arc.End == partspec.EndInvalid || arc.End == w.mounts[w.choice(steps[i]).mount].Free) {
-				head, _ := w.ctx.Rules.Head(arc.Rule)
-				p.Rule, p.Text = arc.Rule, head.Title
-				break
-			}
+		if arc, ok := w.arcBetween(a, b, w.mounts[w.choice(steps[i]).mount].Free); ok {
+			p.Rule, p.Text = arc.Rule, w.title(arc.Rule)
 		}
 		w.out.Order.Pairs = append(w.out.Order.Pairs, p)
 	}

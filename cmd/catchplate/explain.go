@@ -17,23 +17,41 @@ type explainAnswer struct {
 }
 
 func (c *cli) explain() *cobra.Command {
-	return &cobra.Command{
+	var order bool
+	var at string
+	cmd := &cobra.Command{
 		Use:     "explain [ID...]",
 		GroupID: groupParts,
-		Short:   "Tell a rule of the trade by the id that a plan or a sheet cites",
-		Long:    "Tell what a rule says, why, how sure it is and where it comes from. Without an id, list them all.",
-		Example: fmt.Sprintf("  catchplate explain %s\n  catchplate explain", rules.All().Heads()[0].ID),
-		RunE: func(_ *cobra.Command, ids []string) error {
-			if len(ids) == 0 {
+		Short:   "Tell a rule of the trade by the id that a sheet cites or, with --order FILE..., what fixes the order of the work",
+		Long: `Tell what a rule says, why, how sure it is and where it comes from. Without an id, list them all.
+
+With --order, tell of each operation and the next what fixes that they stand so, and what the cheapest order with the two the other way
+round costs. "N min more" and "costs the same" are exact; "at least" is as much as is proven, and "not known" that nothing is; "never" means that
+a rule forbids it, "impossible" that rules and holdings together leave no such order, and the rule named is the one that keeps just these two from
+changing places. The stock lies, and holes are made, as in the plan.`,
+		Example: fmt.Sprintf("  catchplate explain %s\n  catchplate explain\n  catchplate explain --order examples/tide-gauge --at float_pulley", rules.All().Heads()[0].ID),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			switch {
+			case order:
+				if err := someFiles(cmd, args); err != nil {
+					return err
+				}
+				return c.explainOrder(args, at)
+			case at != "":
+				return wrongUse("--at names a part for --order: catchplate explain --order FILE... --at %s", at)
+			case len(args) == 0:
 				return c.show(ruleList{explainAnswer{explainSchema, rules.All().Heads()}})
 			}
-			a, err := explain(ids)
+			a, err := explain(args)
 			if err != nil {
 				return err
 			}
 			return c.show(a)
 		},
 	}
+	cmd.Flags().BoolVar(&order, "order", false, "explain the order of the work of parts, whose files are given")
+	cmd.Flags().StringVar(&at, "at", "", "with --order: this part alone")
+	return cmd
 }
 
 const explainSchema = "catchplate-explain-1"

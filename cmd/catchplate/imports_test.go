@@ -52,6 +52,7 @@ var importRules = []importRule{
 	{pkg: "planner/mechanics", may: []string{"partspec/units", "gonum"}},
 	{pkg: "planner/numbers/...", may: []string{"partspec/units", "planner/tables", "planner/plan", "planner/mechanics", "planner/numbers/..."}},
 	{pkg: "planner/shape", may: []string{"partspec", "partspec/units", "planner/solid", "planner/plan", "gonum"}},
+	{pkg: "planner/sequence/instance", may: []string{"planner/sequence"}},
 	{pkg: "planner/sequence/...", tests: []string{"planner/sequence/..."}},
 	{pkg: "planner/replay", may: []string{"partspec", "partspec/units", "planner/solid", "planner/tables", "planner/plan", "planner/mechanics"},
 		tests: []string{"planner"}},

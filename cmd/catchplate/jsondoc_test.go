@@ -34,6 +34,7 @@ var documents = []struct {
 	{"sheet and draw", filesAnswer{}},
 	{"prove", proveAnswer{}},
 	{"explain", explainAnswer{}},
+	{"explain --order", orderAnswer{}},
 	{"any command, when the input has problems", problems{}},
 	{"any command, when it fails otherwise", errorDocument{}},
 }

@@ -59,7 +59,10 @@ func (c *cli) refuted(failures []replay.Failure) error {
 
 // tellRefusals says on stderr why parts have no plan, each at the line of the feature it is about, and ends the command.
 func (c *cli) tellRefusals(job *partspec.Job, p *plan.Plan) error {
-	refused := refusals(job, p)
+	return c.tellRefused(refusals(job, p))
+}
+
+func (c *cli) tellRefused(refused hcl.Diagnostics) error {
 	if len(refused) == 0 {
 		return nil
 	}

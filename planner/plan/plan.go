@@ -181,7 +181,22 @@ type Order struct {
 type Pair struct {
 	Before       string  `json:"before"`
 	After        string  `json:"after"`
-	Rule         string  `json:"rule,omitempty"`          // a rule forces it
-	ExtraMinutes float64 `json:"extra_minutes,omitempty"` // else: what the best opposite order costs more
+	Rule         string  `json:"rule,omitempty"`          // keeps the two, as they are held, from changing places
+	ExtraMinutes float64 `json:"extra_minutes,omitempty"` // what the best opposite order costs more; less than 0 if the order is not the cheapest
 	Text         string  `json:"text"`
+
+	// Opposite is what is known of the best order with the two the other way round: "forbidden" (by the rule), "impossible" (rules and
+	// holdings together leave none), "exact" (it costs ExtraMinutes more) or "at_least" (so much more, or yet more). Only explain --order tells it.
+	Opposite Opposite `json:"opposite,omitempty"`
 }
+
+// Opposite is what is known of the best order with two neighbours the other way round.
+type Opposite string
+
+// What can be known of an opposite order.
+const (
+	Forbidden  Opposite = "forbidden"
+	Impossible Opposite = "impossible"
+	Exact      Opposite = "exact"
+	AtLeast    Opposite = "at_least"
+)
