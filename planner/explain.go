@@ -14,7 +14,7 @@ import (
 
 // ExplainOrder orders one part anew, as Plan does, and tells of each pair of neighbours what fixes that they stand so and what the cheapest
 // order with the two the other way round would cost more. The other orders leave the stock lying as it is and the holes made by the same tools.
-// A part without a plan has refusals instead. It can take seconds for a part of many operations, which is why a plan does without.
+// A part without a plan has refusals instead. It takes a search for each pair, half a minute for thirty operations, which is why a plan does without.
 func ExplainOrder(job *partspec.Job, part *partspec.Part, opt Options) (plan.Order, []plan.Refusal, error) {
 	best, refused := bestAttempt(job, part, opt.rules())
 	if best == nil {

@@ -28,7 +28,7 @@ func (c *cli) explain() *cobra.Command {
 With --order, tell of each operation and the next what fixes that they stand so, and what the cheapest order with the two the other way
 round costs. "N min more" and "costs the same" are exact; "at least" is as much as is proven, and "not known" that nothing is; "never" means that
 a rule forbids it, "impossible" that rules and holdings together leave no such order, and the rule named is the one that keeps just these two from
-changing places. The stock lies, and holes are made, as in the plan.`,
+changing places. The stock lies, and holes are made, as in the plan. A part of thirty operations can take half a minute.`,
 		Example: fmt.Sprintf("  catchplate explain %s\n  catchplate explain\n  catchplate explain --order examples/tide-gauge --at float_pulley", rules.All().Heads()[0].ID),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			switch {
