@@ -10,16 +10,16 @@ import (
 
 // stepsFlags are the arguments of the command.
 type stepsFlags struct {
-	concave, convex, faces, diameter, brass bool
-	radius, width, along                    length
-	roundNose, square, corner               length
-	graduation, graduationAcross, leftover  length
-	perTurn, perTurnAcross                  length
-	originAcross, originDepth               length
-	mostDepth, stock                        length
-	flank                                   number
-	setup, csvFile, svgFile                 string
-	force                                   bool
+	concave, convex, faces, diameter, brass, constant bool
+	radius, width, along                              length
+	roundNose, square, corner                         length
+	graduation, graduationAcross, leftover            length
+	perTurn, perTurnAcross                            length
+	originAcross, originDepth                         length
+	mostDepth, stock                                  length
+	flank                                             number
+	setup, csvFile, svgFile                           string
+	force                                             bool
 }
 
 // stepDials name the dials of the set-ups: the one across the curve and the one of depth.
@@ -64,6 +64,7 @@ func (c *cli) steps() *cobra.Command {
 	flags.Var(&f.originAcross, "origin-across", "where the cutter's middle stands, from the centre line, when the dial across reads nought (default 0)")
 	flags.Var(&f.originDepth, "origin-depth", "how deep the cutter's end stands when the depth dial reads nought; minus is above the bottom or crown (default 0)")
 	flags.Var(&f.leftover, "leftover", "most metal to leave for the file, square to the curve")
+	flags.BoolVar(&f.constant, "constant", false, "show the table in which one dial goes on by one number of graduations: easier to count, seldom the fewest")
 	flags.Var(&f.mostDepth, "most-depth", "most depth per cut: roughing passes are worked out too")
 	flags.Var(&f.stock, "stock", "metal above the highest point of the curve before roughing (default 0)")
 	flags.StringVar(&f.csvFile, "csv", "", "write the table to this file as CSV; - prints it alone")
@@ -105,7 +106,14 @@ func (c *cli) runSteps(f stepsFlags) error {
 	if err != nil {
 		return problem("%v", err)
 	}
-	a := f.newAnswer(table, across, depth)
+	if f.constant && len(table.ConstantStep.Cuts) == 0 {
+		return problem("no constant step on these graduations keeps the leftover: leave --constant out, or allow more than %s", inMM(r.LeftoverMM))
+	}
+	fewest := len(table.Cuts)
+	if f.constant {
+		table = constantTable(table)
+	}
+	a := f.newAnswer(table, fewest, across, depth)
 	if f.svgFile != "" {
 		page := draw.Steps("steps", a.title(), f.sketch(table, r))
 		if err := c.writeFile(f.svgFile, svg.File(page), f.force); err != nil {
@@ -125,6 +133,14 @@ func (c *cli) runSteps(f stepsFlags) error {
 		return nil
 	}
 	return c.show(a)
+}
+
+// constantTable puts the cuts by one constant step in place of the fewest. What is known only of the fewest is left out.
+func constantTable(t steps.Table) steps.Table {
+	c := t.ConstantStep
+	t.Cuts, t.Runs, t.WorstLeftoverMM = c.Cuts, c.Runs, c.WorstLeftoverMM
+	t.ProvenFewest, t.LeftoverAreaMM2 = false, 0
+	return t
 }
 
 func (f stepsFlags) request() steps.Request {

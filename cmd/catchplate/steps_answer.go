@@ -28,10 +28,12 @@ type stepsAnswer struct {
 	Rough            []roughAnswer `json:"rough"`              // straight passes before the cuts; none without --most-depth
 	ConstantCount    int           `json:"constant_count"`     // cuts by the shortest table found in which one dial goes on by one number of graduations; 0 when none does
 	ConstantMarks    int64         `json:"constant_marks"`     // that number of graduations
+	ConstantZones    []zoneAnswer  `json:"constant_zones"`     // which dial goes on by it in which of the cuts; none unless --constant shows that table
+	FewestCount      int           `json:"fewest_count"`       // cuts of the table of the fewest, which is shown unless --constant is given
 	EqualStepsCount  int           `json:"equal_steps_count"`  // cuts by the best equal steps that keep the leftover; 0 when none do
 	CustomaryCount   int           `json:"customary_count"`    // cuts by steps of a quarter of a millimetre; 0 when they do not keep the leftover
-	FileAreaMM2      float64       `json:"file_area_mm2"`      // section of the crests that are left for the file
-	FileLeastMinutes float64       `json:"file_least_minutes"` // filing the crests takes from this, 0 without --length
+	FileAreaMM2      float64       `json:"file_area_mm2"`      // section of the crests that are left for the file; 0 with --constant
+	FileLeastMinutes float64       `json:"file_least_minutes"` // filing the crests takes from this; 0 without --length, and with --constant
 	FileMostMinutes  float64       `json:"file_most_minutes"`  // to this
 	Why              string        `json:"why"`                // what the proof rests on
 }
@@ -60,6 +62,13 @@ type runAnswer struct {
 	Last  int `json:"last"`
 }
 
+// zoneAnswer is a stretch of the table with constant steps, counted from 1.
+type zoneAnswer struct {
+	First int    `json:"first"`
+	Last  int    `json:"last"`
+	Dial  string `json:"dial"`
+}
+
 // roughAnswer is one straight pass at a depth, before the cuts.
 type roughAnswer struct {
 	DepthMM    float64 `json:"depth_mm"`
@@ -71,13 +80,17 @@ type roughAnswer struct {
 // resumeEvery is how many cuts lie between two places to stop. Common practice, no source.
 const resumeEvery = 8
 
-func (f stepsFlags) newAnswer(t steps.Table, acrossTurn, depthTurn int64) stepsAnswer {
+func (f stepsFlags) newAnswer(t steps.Table, fewest int, acrossTurn, depthTurn int64) stepsAnswer {
 	dials := stepDials[f.setup]
 	a := stepsAnswer{
 		Schema: "catchplate-steps-1", Count: len(t.Cuts), ProvenFewest: t.ProvenFewest, WorstLeftoverMM: tidy(t.WorstLeftoverMM),
 		AcrossDial: dials[0], DepthDial: dials[1], ConstantCount: len(t.ConstantStep.Cuts), ConstantMarks: t.ConstantStep.StepGrads,
 		EqualStepsCount: t.EqualStepsCount, CustomaryCount: t.CustomarySteps, FileAreaMM2: tidy(t.LeftoverAreaMM2), Why: t.Why,
 		Cuts: []stepAnswer{}, Runs: []runAnswer{}, Rough: []roughAnswer{},
+		ConstantZones: []zoneAnswer{}, FewestCount: fewest,
+	}
+	if f.constant {
+		a.ConstantZones = zones(t.ConstantStep, dials)
 	}
 	for _, cut := range t.Cuts {
 		a.Cuts = append(a.Cuts, stepAnswer{AcrossMM: tidy(cut.AcrossMM), DepthMM: tidy(cut.DepthMM), AcrossMarks: cut.AcrossGrads, DepthMarks: cut.DepthGrads,
@@ -99,12 +112,28 @@ func (f stepsFlags) newAnswer(t steps.Table, acrossTurn, depthTurn int64) stepsA
 	if f.brass {
 		rate = steps.FilingBrassMM3PerMin
 	}
-	if f.along.set {
+	if f.along.set && !f.constant {
 		if least, most, err := t.FilingMinutes(f.along.mm(), rate); err == nil {
 			a.FileLeastMinutes, a.FileMostMinutes = tidy(least), tidy(most)
 		}
 	}
 	return a
+}
+
+// zones tell which dial leads from which cut to which.
+func zones(c steps.ConstantStep, dials [2]string) []zoneAnswer {
+	var out []zoneAnswer
+	for n, z := range c.Zones {
+		last, dial := len(c.Cuts), dials[0]
+		if n+1 < len(c.Zones) {
+			last = c.Zones[n+1].First
+		}
+		if z.DepthLeads {
+			dial = dials[1]
+		}
+		out = append(out, zoneAnswer{z.First + 1, last, dial})
+	}
+	return out
 }
 
 // turns splits a reading, nil where the dial counts no turns.
@@ -150,12 +179,15 @@ func (f stepsFlags) sketch(t steps.Table, r steps.Request) *plan.StepTable {
 	return s
 }
 
-func (a stepsAnswer) title() string { return fmt.Sprintf("A radius in %d cuts", a.Count) }
+func (a stepsAnswer) title() string { return "A radius in " + counted(a.Count, "cut") }
 
 func (a stepsAnswer) text(w io.Writer) {
-	fmt.Fprintf(w, "%d cuts", a.Count)
+	fmt.Fprint(w, counted(a.Count, "cut"))
 	if a.ProvenFewest {
 		fmt.Fprint(w, ": proven to be the fewest on these graduations")
+	}
+	if len(a.ConstantZones) > 0 {
+		fmt.Fprintf(w, ", one dial going on by %s; the fewest are %d", counted(a.ConstantMarks, "mark"), a.FewestCount)
 	}
 	fmt.Fprintln(w)
 	rows(w, a.facts()...)
@@ -181,21 +213,32 @@ func (a stepsAnswer) text(w io.Writer) {
 // facts are what the table keeps and what it saves.
 func (a stepsAnswer) facts() []row {
 	list := []row{{"worst crest", inMM(a.WorstLeftoverMM)}}
+	for _, z := range a.ConstantZones {
+		list = append(list, row{"constant", fmt.Sprintf("%s dial, from cut %d to cut %d", z.Dial, z.First, z.Last)})
+	}
 	if a.ConstantCount > 0 {
-		list = append(list, row{"by one constant step", fmt.Sprintf("%d cuts, each %d of one dial's marks on", a.ConstantCount, a.ConstantMarks)})
+		list = append(list, row{"by one constant step", fmt.Sprintf("%s, one dial going on by %s", counted(a.ConstantCount, "cut"), counted(a.ConstantMarks, "mark"))})
 	}
 	if a.EqualStepsCount > 0 {
-		list = append(list, row{"by the best equal steps", fmt.Sprintf("%d cuts", a.EqualStepsCount)})
+		list = append(list, row{"by the best equal steps", counted(a.EqualStepsCount, "cut")})
 	}
 	custom := "leaves more than is allowed"
 	if a.CustomaryCount > 0 {
-		custom = fmt.Sprintf("%d cuts", a.CustomaryCount)
+		custom = counted(a.CustomaryCount, "cut")
 	}
 	list = append(list, row{"by quarter millimetres", custom})
 	if a.FileMostMinutes > 0 {
 		list = append(list, row{"filing the crests", units.Decimal(a.FileLeastMinutes, 1) + " to " + units.Decimal(a.FileMostMinutes, 1) + " min"})
 	}
 	return append(list, row{"why", a.Why})
+}
+
+// counted shows a number of things: 1 cut, 2 cuts.
+func counted[N int | int64](n N, thing string) string {
+	if n == 1 {
+		return "1 " + thing
+	}
+	return fmt.Sprintf("%d %ss", n, thing)
 }
 
 // rough lists the straight passes before the cuts.
