@@ -4,16 +4,16 @@ package plan
 // file. Across runs along one slide; depth along the other, positive into the metal. The readings stand in the operation's cuts and on
 // its card, where the replay holds them to the metal; a step finds its lines there by Label.
 type StepTable struct {
-	Curve       []StepPiece `json:"curve"` // in order of rising across
-	Cutter      StepCutter  `json:"cutter"`
-	AcrossDial  string      `json:"across_dial"`
-	DepthDial   string      `json:"depth_dial"`
-	AcrossLeft  bool        `json:"across_left"` // a sketch shows across growing to the left, as when the headstock stands there
-	LeftoverMM  float64     `json:"leftover_mm"` // the most that may be left, square to the curve
-	WorstMM     float64     `json:"worst_mm"`    // the most that is left
-	CrestBefore float64     `json:"crest_before_mm"`
-	Steps       []Step      `json:"steps"` // in the order of cutting
-	Runs        []StepRun   `json:"runs"`  // both dials go one way in each
+	Curve         []StepPiece `json:"curve"` // in order of rising across
+	Cutter        StepCutter  `json:"cutter"`
+	AcrossDial    string      `json:"across_dial"`
+	DepthDial     string      `json:"depth_dial"`
+	AcrossLeft    bool        `json:"across_left"`     // a sketch shows across growing to the left, as when the headstock stands there
+	LeftoverMM    float64     `json:"leftover_mm"`     // the most that may be left, square to the curve
+	WorstMM       float64     `json:"worst_mm"`        // the most that is left
+	CrestBeforeMM float64     `json:"crest_before_mm"` // left before the first step across
+	Steps         []Step      `json:"steps"`           // in the order of cutting
+	Runs          []StepRun   `json:"runs"`            // both dials go one way in each
 
 	ProvenFewest  bool   `json:"proven_fewest"`  // no table on these graduations has fewer cuts
 	ConstantCount int    `json:"constant_count"` // cuts of the shortest table in which one dial goes on by one number of graduations; 0: none found

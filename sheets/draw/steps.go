@@ -261,7 +261,7 @@ func (v stepView) middle() (across, depth float64) {
 	return best.AcrossMM, best.DepthMM
 }
 
-// ways draws which way the two dials count, left of the curve or below it.
+// ways draws below the curve which way the two dials count.
 func (c *Canvas) ways(v stepView) {
 	box := c.Bounds()
 	y := box.Bottom + 6
