@@ -33,6 +33,7 @@ var documents = []struct {
 	{"plan", plan.Plan{}},
 	{"sheet and draw", filesAnswer{}},
 	{"prove", proveAnswer{}},
+	{"compare", plan.Comparison{}},
 	{"explain", explainAnswer{}},
 	{"explain --order", orderAnswer{}},
 	{"any command, when the input has problems", problems{}},

@@ -34,7 +34,7 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) (code int) {
 // commands lists every command in the order in which help shows them.
 func (c *cli) commands() []*cobra.Command {
 	return []*cobra.Command{
-		c.check(), c.plan(), c.sheet(), c.draw(), c.prove(), c.explain(), c.new(),
+		c.check(), c.plan(), c.sheet(), c.draw(), c.prove(), c.compare(), c.explain(), c.new(),
 		c.speed(), c.thread(), c.fit(), c.taper(), c.holes(), c.steps(), c.grip(),
 	}
 }

@@ -1,0 +1,183 @@
+package planner
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"catchplate/partspec"
+	"catchplate/partspec/units"
+	"catchplate/planner/holding"
+	"catchplate/planner/mechanics"
+	"catchplate/planner/plan"
+	"catchplate/planner/rules"
+)
+
+// found is an option on its way, with what it rests on.
+type found struct {
+	plan.Option
+	mount      holding.Mount
+	figures    holding.Figures
+	done       func(int) bool
+	objections []rules.Verdict
+}
+
+// against sorts the better option first: it passes, is quicker to set, spends less of the tolerance, runs truer, allows deeper passes. Of those refused,
+// the one with fewer objections; what is not there to be gripped comes last.
+func (f found) against(g found) int {
+	return cmp.Or(first(f.Passes, g.Passes), first(!f.figures.Case.Gone, !g.figures.Case.Gone), cmp.Compare(len(f.objections), len(g.objections)), cmp.Compare(f.Minutes, g.Minutes),
+		cmp.Compare(f.share(), g.share()), cmp.Compare(f.RunOutMM, g.RunOutMM), cmp.Compare(g.PassShare, f.PassShare), cmp.Compare(f.StickOutMM, g.StickOutMM), cmp.Compare(f.mount.ID, g.mount.ID))
+}
+
+// instead sorts the ways to use one holding on one surface: what was asked for comes into it, then it passes, then it is the plan's own.
+func (f found) instead(g found) int {
+	return cmp.Or(cmp.Compare(len(g.Changed), len(f.Changed)), first(f.Passes, g.Passes), first(f.Chosen, g.Chosen), f.against(g))
+}
+
+func first(a, b bool) int {
+	switch {
+	case a == b:
+		return 0
+	case a:
+		return -1
+	}
+	return 1
+}
+
+// share is the lobed error as a part of what may pass.
+func (f found) share() float64 {
+	if k := f.figures.Case; k.LimitMM > 0 {
+		return k.LobeMM / k.LimitMM
+	}
+	return 0
+}
+
+// changed is a mount with the what-ifs that bear on it, by name.
+func (c comparer) changed(m holding.Mount) (holding.Mount, []string) {
+	var names []string
+	if m.Jaws() == 0 {
+		return m, nil
+	}
+	if n := c.what.ForceN; n > 0 {
+		m.Holding.GripLight, m.Holding.GripFirm = units.Force(n), units.Force(n)
+		names = append(names, plan.IfForce)
+	}
+	if n := c.what.Jaws; n > 0 && m.Holding.Kind != partspec.Collets {
+		m.Holding.Jaws = n
+		names = append(names, plan.IfJaws)
+	}
+	if l := c.what.GripLengthMM; l > 0 && l <= m.Z1-m.Z0 {
+		if m.Free == partspec.Right {
+			m.Z1 = m.Z0 + l
+		} else {
+			m.Z0 = m.Z1 - l
+		}
+		names = append(names, plan.IfGripLength)
+	}
+	return m, names
+}
+
+// Jaws as the holdings are judged by: the arc that bored jaws and collets cover of their share, the width of a jaw that the workshop does not give, the
+// radial clearance of a plug. A test holds the ring made from them to the judged figures.
+const (
+	boredShare    = 0.9
+	plainJawMM    = 8.0
+	plugRadialMM  = 0.005
+	fullCircleDeg = 360.0
+)
+
+// squeezed is the ring that an option's jaws press on; false where no ring is pressed that has to be round.
+func (c comparer) squeezed(f found) (mechanics.RingGrip, bool) {
+	m, k := f.mount, f.figures.Case
+	if m.Jaws() == 0 || k.Gone || k.LimitMM <= 0 {
+		return mechanics.RingGrip{}, false
+	}
+	body := c.ctx.Stock
+	for i, t := range c.shop.Tasks {
+		if f.done(i) {
+			body = t.Apply(body)
+		}
+	}
+	z0, z1 := body.Ends()
+	metal := c.ctx.Part.Material
+	wall := f.figures.Wall
+	g := mechanics.RingGrip{OutsideDiameterMM: 2 * (body.Inner.Greatest(m.Z0, m.Z1) + wall), WallMM: wall, LengthMM: z1 - z0, GripLengthMM: math.Min(m.Z1-m.Z0, z1-z0), Jaws: m.Jaws(),
+		JawWidthMM: float64(m.Holding.JawWidth), ForcePerJawN: f.figures.WorkingN, ModulusMPa: metal.ModulusGPa.Low * 1000, Poisson: metal.Poisson, YieldMPa: metal.YieldMPa.Low}
+	if m.Holding.Kind == partspec.Collets || m.Holding.Kind == partspec.SoftJaws {
+		g.JawWidthMM, g.JawArcDeg = 0, boredShare*fullCircleDeg/float64(g.Jaws)
+	} else if g.JawWidthMM == 0 {
+		g.JawWidthMM = plainJawMM
+	}
+	if m.Plug {
+		g.Plug = &mechanics.Plug{ClearanceMM: plugRadialMM}
+	}
+	return g, true
+}
+
+// thinned judges an option anew with the wall that was asked for. The outside of the ring stays.
+func (c comparer) thinned(f *found) {
+	w := c.what.WallMM
+	k := &f.figures.Case
+	if w <= 0 || k.Gone {
+		return
+	}
+	if g, ok := c.squeezed(*f); ok && w < g.OutsideDiameterMM/2 {
+		g.WallMM = w
+		d, err := g.Distortion()
+		if err != nil {
+			return
+		}
+		k.LobeMM, k.Trust = d.ErrorMostMM, string(d.Trust)
+	} else if kind := f.mount.Holding.Kind; kind != partspec.PlainMandrel && kind != partspec.ExpandingMandrel {
+		return // nothing in the rules asks for its wall
+	}
+	k.Wall = w
+	f.objections = c.ctx.Rules.Judge(*k)
+	f.Changed = append(f.Changed, plan.IfWall)
+}
+
+// ring fills in what the grip does to the ring, and the most that it bears.
+func (c comparer) ring(f *found) {
+	g, ok := c.squeezed(*f)
+	if !ok {
+		return
+	}
+	if slices.Contains(f.Changed, plan.IfWall) {
+		g.WallMM = c.what.WallMM
+	}
+	f.LimitMM, f.YieldMPa = f.figures.Case.LimitMM, g.YieldMPa
+	d, err := g.Distortion()
+	if err != nil {
+		f.Trust, f.TrustWhy = string(mechanics.TrustNone), err.Error()
+		return
+	}
+	f.ErrorMM, f.BandPercent, f.Trust, f.TrustWhy, f.StressMPa = d.ErrorMostMM, d.BandPercent, string(d.Trust), d.Why, d.StressMostMPa
+	f.SharePercent = 100 * f.ErrorMM / f.LimitMM
+	if most, err := g.MostForcePerJaw(f.LimitMM); err == nil {
+		f.MostN, f.MostBy = math.Floor(most.PerJawN), most.RuledBy
+	}
+}
+
+// word says how an option was judged.
+func (f *found) word() {
+	if len(f.objections) > 0 {
+		var reasons []string
+		for _, v := range f.objections {
+			reasons = append(reasons, fmt.Sprintf("%s [%s]", v.Reason, v.Rule))
+		}
+		f.Verdict, f.Rule = "refused: "+strings.Join(reasons, "; "), f.objections[0].Rule
+	} else {
+		f.Verdict = "passes"
+		if f.PassShare < 1 {
+			f.Verdict += fmt.Sprintf(" with passes of %.2g of the ordinary depth", f.PassShare)
+		}
+	}
+	if least := math.Max(f.LeastN, f.figures.Case.LightN); f.MostN > 0 && least > f.MostN {
+		f.Verdict += fmt.Sprintf("; the window is empty: %.0f N a jaw are needed, %.0f are borne (%s)", least, f.MostN, f.MostBy)
+	}
+	if f.Trust == string(mechanics.TrustNone) {
+		f.Verdict += "; no trustworthy figure: " + f.TrustWhy
+	}
+}
