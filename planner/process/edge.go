@@ -38,7 +38,7 @@ func (c *Context) chamfer(f *partspec.Chamfer) Task {
 func (c *Context) veeWays(f *partspec.Chamfer, t Task, end partspec.End, drop float64) []Way {
 	var ways []Way
 	facesFree := t.End == end
-	if !facesFree && !c.roomBeyond(f, drop) {
+	if !facesFree && !c.roomBeyond(f, drop) || c.veeFouls(f, drop) {
 		return nil
 	}
 	for _, tool := range c.tools(partspec.ChamferTool) {
@@ -75,23 +75,35 @@ func (c *Context) roomBeyond(f *partspec.Chamfer, drop float64) bool {
 	return false
 }
 
+// veeFouls reports whether a vee's flank, as far as it reaches, would run into a higher block beside the edge's own.
+func (c *Context) veeFouls(f *partspec.Chamfer, drop float64) bool {
+	if f.Edge.Inside {
+		return false
+	}
+	z, tip := float64(f.Edge.Z), float64(f.Edge.R)-drop
+	for _, b := range c.Blocks {
+		off := math.Max(b.Z0-z, z-b.Z1)
+		if b.Name != f.Edge.Feature && off > 0 && off < veeHalf && b.Greatest > tip+off*math.Tan(f.Angle.Radians()) {
+			return true
+		}
+	}
+	return false
+}
+
 func (c *Context) writeVee(f *partspec.Chamfer, t Task, w Way, drop float64, j Job) (plan.Operation, Done) {
 	p := c.page(j, t, w, fmt.Sprintf("Chamfer the edge %s.%s, %s at %s", f.Edge.Feature, f.Edge.End, p0(c, f.Size), f.Angle))
 	z, r := float64(f.Edge.Z), float64(f.Edge.R)
 	tip := r - drop
-	surface := j.Before.Outer
+	made := p.touch(t.Z0, t.Z1)
 	if f.Edge.Inside {
-		surface = j.Before.Inner
-	}
-	left, made := surface.At(z)
-	if f.Edge.Axial == partspec.Left {
-		made = left
+		made = j.Before.Inner.Least(t.Z0, t.Z1)
 	}
 	p.crossZero(2*made, f.Edge.Inside, "touch the edge's own surface, "+p.diameter(made))
 	if f.Edge.Inside {
 		tip = r + drop
 	}
 	p.saddleZero()
+	p.op.DepthMM = math.Min(p.op.DepthMM, math.Ceil(100*(drop+forceSlack))/100)
 	s, reachedZ := p.saddle(z)
 	marks, reachedR := p.cross(tip)
 	p.cut("chamfer", at(-5, s), at(marks, s), nil)
@@ -180,8 +192,8 @@ func (c *Context) writeSwung(t Task, w Way, run swing, j Job) (plan.Operation, D
 		before = p.mouthRadius(run.z0, math.Copysign(1, run.z1-run.z0))
 		p.crossZero(2*before, outward, "touch the wall of the hole, "+p.diameter(before))
 	} else {
-		before = j.Before.Outer.Greatest(math.Min(run.z0, run.z1), math.Max(run.z0, run.z1))
-		p.crossZero(2*before, outward, "touch the outside there, "+p.diameter(before))
+		before = p.touch(math.Min(run.z0, run.z1), math.Max(run.z0, run.z1))
+		p.crossZero(2*before, outward, "touch the outside, "+p.diameter(before))
 	}
 	p.saddleZero()
 	p.op.Zeros = append(p.op.Zeros, plan.Zero{Dial: "top", How: "wound back to the start of the cut"})
@@ -199,6 +211,7 @@ func (c *Context) writeSwung(t Task, w Way, run swing, j Job) (plan.Operation, D
 	along := int64(math.Floor((math.Abs(run.z1-startZ))/math.Cos(units.Angle(run.angle()).Radians())/float64(p.dial("top").Graduation.Value) + markNoise))
 	last, reachedR := p.cross(startR)
 	n := passes(t.Depth, p.most)
+	p.op.DepthMM = math.Min(p.op.DepthMM, math.Ceil(100*(t.Depth/float64(n)+forceSlack))/100)
 	for k := 1; k <= n; k++ {
 		back := sign * t.Depth * float64(n-k) / float64(n)
 		marks, r := last, reachedR

@@ -12,6 +12,9 @@ import (
 // widestPart is the widest work that is parted on a small lathe; beyond it is sawn (rule C-31).
 const widestPart = 40.0
 
+// partedBeside is how far beside the cut the bar's diameter counts for the speed, in mm.
+const partedBeside = 1.0
+
 // longestParted is the longest piece, in diameters of its stock, that is parted off: with no centre to carry it a longer one whips (rule B-28), and is sawn with
 // the spindle stopped.
 const longestParted = 4.5
@@ -98,12 +101,10 @@ func (c *Context) partOff() Task {
 }
 
 func (c *Context) writePart(t Task, w Way, j Job) (plan.Operation, Done) {
-	r := j.Before.Outer.Greatest(t.Z0, t.Z1)
-	if r-j.Before.Outer.Least(t.Z0, t.Z1) > sizeNoise { // no plain diameter to touch there: the bar beside it is one
-		r = c.stockRadius()
-	}
-	w.Rate.diameter = 2 * r
+	// The blade stands to within a graduation of the saddle of its place, and may meet the whole bar there.
+	w.Rate.diameter = 2 * j.Before.Outer.Greatest(t.Z0-partedBeside, t.Z1+partedBeside)
 	p := c.page(j, t, w, "Part off")
+	r := p.touch(t.Z0, t.Z1)
 	p.crossZero(2*r, false, "touch the outside there, "+p.diameter(r))
 	p.saddleZero()
 	// The blade's headstock-side corner stands on the bar's side of the cut.

@@ -25,7 +25,7 @@ func (c *Context) cone(i int, f *partspec.Taper) []Task {
 	t := Task{Op: shape.Op{ID: f.ID() + "/taper", Feature: b.Name, Process: plan.TaperTurn, Stage: shape.Finishing, Z0: b.Z0, Z1: b.Z1, Outer: b.Curve,
 		Makes: append([]string{b.Name}, c.shoulders(i)...), Tight: float64(f.Large.Width()), Round: c.roundness(f.Large), Depth: min(excess, leaveRadius) + b.Greatest - b.Least}}
 	end := f.LargeAt.Other() // the small end is free, so that the cone rises towards the headstock
-	if c.openTo(i, end) && c.slideReaches(f) {
+	if c.clearTo(i, end) && c.slideReaches(f) {
 		run := swing{z0: b.Z0, r0: b.Least, z1: b.Z1, r1: b.Greatest, title: taperTitle(f), check: c.taperCheck(f)}
 		if end == partspec.Right {
 			run.z0, run.z1 = b.Z1, b.Z0
@@ -41,7 +41,18 @@ func (c *Context) cone(i int, f *partspec.Taper) []Task {
 			}
 		}
 	}
-	return append(tasks, t.orLacking(fmt.Sprintf("%s, %.0f long: the small end must be free and the top slide must travel that far", f.Name, b.Z1-b.Z0)))
+	return append(tasks, t.orLacking(fmt.Sprintf("%s, %.0f long: the small end must be free, with nothing higher between it and the end, and the top slide must travel that far", f.Name, b.Z1-b.Z0)))
+}
+
+// clearTo reports whether nothing between a cone's small end and an end of the part stands higher than that small end: the tool comes from there.
+func (c *Context) clearTo(i int, e partspec.End) bool {
+	for k, other := range c.Blocks {
+		beyond := e == partspec.Right && k > i || e == partspec.Left && k < i
+		if beyond && other.Greatest > c.Blocks[i].Least+sizeNoise {
+			return false
+		}
+	}
+	return true
 }
 
 func taperTitle(f *partspec.Taper) string {

@@ -127,6 +127,26 @@ func (p *page) saddleZero() {
 	p.op.Zeros = append(p.op.Zeros, z)
 }
 
+// touch is the outside radius that a tool can be set on for a cut between two places: there if it is a plain cylinder, else on the nearest one that is.
+func (p *page) touch(z0, z1 float64) float64 {
+	outer := p.j.Before.Outer
+	r := outer.Greatest(z0, z1)
+	if r-outer.Least(z0, z1) < sizeNoise {
+		return r
+	}
+	off := math.Inf(1)
+	for _, piece := range outer.Pieces() {
+		plain := !piece.IsArc() && math.Abs(piece.R1-piece.R0) < sizeNoise && piece.Z1-piece.Z0 > touchLength
+		if d := math.Max(0, math.Max(piece.Z0-z1, z0-piece.Z1)); plain && d < off {
+			off, r = d, piece.R0
+		}
+	}
+	return r
+}
+
+// touchLength is the shortest cylinder that a tool is set on. Common practice, no source.
+const touchLength = 0.5
+
 func (p *page) zero(name string) plan.Zero {
 	for _, z := range p.op.Zeros {
 		if z.Dial == name {
