@@ -37,16 +37,27 @@ func (s *shaper) segment(e, block *entry, from, to point, direction float64) (Se
 	return g, ok && s.checkArc(e, block, g)
 }
 
+// bulge reports whether metal stands out in an arc, and whether the file tells.
+func (s *shaper) bulge(e, block *entry) (out, ok bool) {
+	switch block.text("bulge") {
+	case "out":
+		return true, true
+	case "in":
+		return false, true
+	}
+	s.c.fail(e, block.at("bulge"), "The arc does not say which way it bulges",
+		`Write bulge = "out" when metal stands out, bulge = "in" for a hollow.`)
+	return false, false
+}
+
 // arcOfRadius: the centre lies on the perpendicular of the chord's middle, at
 // sqrt(radius^2 - (chord/2)^2) from it; below the chord for an outward bulge.
 func (s *shaper) arcOfRadius(e, block *entry, g *Segment) bool {
-	bulge := block.text("bulge")
-	if bulge != "in" && bulge != "out" {
-		s.c.fail(e, block.at("bulge"), "The arc does not say which way it bulges",
-			`Write bulge = "out" when metal stands out, bulge = "in" for a hollow.`)
+	var ok bool
+	if g.Convex, ok = s.bulge(e, block); !ok {
 		return false
 	}
-	g.Radius, g.Convex = block.length("radius"), bulge == "out"
+	g.Radius = block.length("radius")
 	dz, dr := g.Z1-g.Z0, g.R1-g.R0
 	chord := units.Length(math.Hypot(float64(dz), float64(dr)))
 	square := g.Radius*g.Radius - chord*chord/4

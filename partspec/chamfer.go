@@ -14,14 +14,7 @@ const defaultChamferAngle = 45 * units.Degree
 
 // chamfer builds a cone that breaks an outer edge.
 func (s *shaper) chamfer(e *entry) Feature {
-	f := &Chamfer{FeatureHead: s.head(e), Size: s.size(e, "size", useEdge), Angle: defaultChamferAngle}
-	if e.has("angle") {
-		f.Angle = e.angle("angle")
-		if f.Angle < 1 || f.Angle > 89 {
-			s.c.fail(e, e.at("angle"), "A chamfer has no such angle",
-				"It is counted from the axis, from 1 to 89 degrees; 45 when none is written.")
-		}
-	}
+	f := &Chamfer{FeatureHead: s.head(e), Size: s.size(e, "size", useEdge), Angle: s.chamferAngle(e)}
 	r, ok := s.rim(e)
 	if !ok || e.broken {
 		return nil
@@ -34,6 +27,18 @@ func (s *shaper) chamfer(e *entry) Feature {
 	f.Edge = r.Edge
 	s.rims[e.name] = r
 	return f
+}
+
+func (s *shaper) chamferAngle(e *entry) units.Angle {
+	if !e.known("angle") {
+		return defaultChamferAngle
+	}
+	angle := e.angle("angle")
+	if angle < 1 || angle > 89 {
+		s.c.fail(e, e.at("angle"), "A chamfer has no such angle",
+			"It is counted from the axis, from 1 to 89 degrees; 45 when none is written.")
+	}
+	return angle
 }
 
 // radial is how far the chamfer reaches across the axis.

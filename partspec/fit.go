@@ -44,6 +44,7 @@ func (c *checker) resolveFits(job *Job) []Fit {
 	var fits []Fit
 	for _, e := range c.fits {
 		if e.broken {
+			c.ownFit(e, job)
 			continue
 		}
 		class, pair := c.fitClass(e)
@@ -78,6 +79,18 @@ func (c *checker) fitClass(e *entry) (said, pair string) {
 		return fmt.Sprintf("%s (%s)", choice.Purpose, pair), pair
 	}
 	return "", ""
+}
+
+// ownFit judges what each attribute of a fit that failed says by itself.
+func (c *checker) ownFit(e *entry, job *Job) {
+	if e.known("class") != e.known("purpose") {
+		c.fitClass(e)
+	}
+	for _, side := range []string{"hole", "shaft"} {
+		if e.known(side) {
+			c.mate(e, side, job)
+		}
+	}
 }
 
 // mate finds the feature that hole or shaft names as "part.feature". Its size

@@ -132,8 +132,8 @@ func (c *checker) buildPart(p *partEntry) *Part {
 	part.Features = s.build()
 	if part.Length.Value > 0 {
 		s.checkStock()
-		part.Relations = s.relations(p.relations)
 	}
+	part.Relations = s.relations(p.relations)
 	return part
 }
 

@@ -15,7 +15,8 @@ var relationShape = shapeOf{attrs: []attr{need("of", kindWord), need("to", kindW
 func (s *shaper) relations(entries []*entry) []Relation {
 	var list []Relation
 	for _, e := range entries {
-		if e.broken {
+		if e.broken || s.length() <= 0 {
+			s.ownRelation(e)
 			continue
 		}
 		r := Relation{Of: s.surface(e, "of"), To: s.surface(e, "to"), Within: e.length("within"), Range: e.head()}
@@ -30,12 +31,14 @@ func (s *shaper) relations(entries []*entry) []Relation {
 	return list
 }
 
-// surface reads "main", "rim.left" or "face.right".
-func (s *shaper) surface(e *entry, attribute string) Surface {
+// surfaceName reads "main", "rim.left" or "face.right".
+func (s *shaper) surfaceName(e *entry, attribute string) (Surface, bool) {
 	text := e.text(attribute)
 	name, side, hasSide := strings.Cut(text, ".")
 	surface := Surface{Feature: name}
 	switch {
+	case !e.known(attribute):
+		return surface, false
 	case hasSide && side == "left":
 		surface.Face = Left
 	case hasSide && side == "right":
@@ -43,9 +46,16 @@ func (s *shaper) surface(e *entry, attribute string) Surface {
 	case hasSide || name == "face":
 		s.c.fail(e, e.at(attribute), fmt.Sprintf("%q names no surface", text),
 			`Write a feature ("main"), one of its shoulders ("rim.left"), or an end face ("face.left", "face.right").`)
-		return surface
+		return surface, false
 	}
-	if name == "face" {
+	return surface, true
+}
+
+// surface finds what an attribute of a binding names.
+func (s *shaper) surface(e *entry, attribute string) Surface {
+	surface, ok := s.surfaceName(e, attribute)
+	name := surface.Feature
+	if !ok || name == "face" {
 		return surface
 	}
 	switch f := s.target(e, name, attribute).(type) {

@@ -142,6 +142,7 @@ func (s *shaper) buildOne(e *entry) {
 		f = s.feature(e)
 	}
 	if f == nil || e.broken {
+		s.own(e)
 		s.doubt, e.broken = true, true
 		return
 	}
@@ -169,17 +170,20 @@ func (s *shaper) target(e *entry, name, attribute string) Feature {
 	if i >= 0 && s.entries[i].broken || e.value(attribute).text == "" {
 		return nil
 	}
-	var known []string
-	for _, other := range s.entries {
-		known = append(known, other.name)
-	}
-	if i >= 0 {
+	if s.isThere(e, name, attribute) {
 		s.c.fail(e, e.at(attribute), fmt.Sprintf("A %s cannot stand on a %s", e.word, s.entries[i].word),
 			"Name the feature that %s is on.", s.entries[i].title())
-		return nil
 	}
-	s.c.fail(e, e.at(attribute), fmt.Sprintf("There is no feature %q", name), "%s", didYouMean(name, known))
 	return nil
+}
+
+// isThere tells of a name that no feature of the part has.
+func (s *shaper) isThere(e *entry, name, attribute string) bool {
+	if s.entryOf(name) != nil {
+		return true
+	}
+	s.c.fail(e, e.at(attribute), fmt.Sprintf("There is no feature %q", name), "%s", didYouMean(name, s.names()))
+	return false
 }
 
 // entryOf is the entry that a feature was made from.

@@ -56,7 +56,11 @@ func (c *checker) gatherStock(p *partEntry, b *hclsyntax.Block) {
 
 func (c *checker) buildStock(p *partEntry, s *shaper) Stock {
 	e := p.stock
-	if e == nil || e.broken {
+	if e == nil {
+		return Stock{}
+	}
+	if e.broken {
+		s.ownStock(e)
 		return Stock{}
 	}
 	stock := Stock{Length: e.dimension("length"), Rough: e.flag("rough"), Range: e.head()}

@@ -111,12 +111,15 @@ func (s *shaper) slope(e *entry, f *Taper) (slope float64, given bool) {
 			ways = append(ways, w)
 		}
 	}
-	if len(ways) == 0 || e.broken {
+	if len(ways) == 0 {
 		return 0, false
 	}
 	if len(ways) > 1 {
 		s.c.fail(e, e.at(ways[1]), fmt.Sprintf("%s tells its slope twice", e.title()), "It has %s: leave all but one out.",
 			listed(ways))
+		return 0, false
+	}
+	if !e.known(ways[0]) {
 		return 0, false
 	}
 	switch ways[0] {

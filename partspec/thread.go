@@ -55,7 +55,7 @@ func (s *shaper) threadBlank(e *entry, t tables.Thread) Size {
 		return drawn
 	}
 	limits := units.Around(t.Major, -t.Pitch*blankUnderPerPitch, 0)
-	return s.threadSize(e, drawn, t.Major).within(limits, "blank of "+t.Designation+", down to 0.15 of the pitch under")
+	return s.threadDiameter(e, drawn, t.Major).within(limits, "blank of "+t.Designation+", down to 0.15 of the pitch under")
 }
 
 // threadCore is the diameter of a bore under a thread.
@@ -76,22 +76,33 @@ func (s *shaper) threadCore(e *entry, t tables.Thread) Size {
 	if e.has("diameter") && !drawn.general {
 		return drawn
 	}
-	return s.threadSize(e, drawn, t.MinorInt).within(limits, "core of "+t.Designation+", up to 0.2 of the pitch or the tapping drill over")
+	return s.threadDiameter(e, drawn, t.MinorInt).within(limits, "core of "+t.Designation+", up to 0.2 of the pitch or the tapping drill over")
 }
 
-// threadSize keeps a drawn size, or makes one of the thread's own.
-func (s *shaper) threadSize(e *entry, drawn Size, own units.Length) Size {
+// threadDiameter keeps a drawn size, or makes one of the thread's own.
+func (s *shaper) threadDiameter(e *entry, drawn Size, own units.Length) Size {
 	if e.has("diameter") {
 		return drawn
 	}
 	return Size{Dimension: units.Dimension{Value: own.Round(positionDecimals), InInches: s.part.Inches}, Range: e.head()}
 }
 
-// thread builds a thread on a spigot or in a bore.
-func (s *shaper) thread(e *entry) Feature {
+// threadSize finds the thread that the drawing names.
+func (s *shaper) threadSize(e *entry) (tables.Thread, bool) {
+	if !e.known("size") {
+		return tables.Thread{}, false
+	}
 	t, err := tables.FindThread(e.text("size"))
 	if err != nil {
 		s.c.fail(e, e.at("size"), fmt.Sprintf("No table has the thread %q", e.text("size")), "%s", sentence(err))
+	}
+	return t, err == nil
+}
+
+// thread builds a thread on a spigot or in a bore.
+func (s *shaper) thread(e *entry) Feature {
+	t, found := s.threadSize(e)
+	if !found {
 		return nil
 	}
 	on := s.target(e, e.text("on"), "on")

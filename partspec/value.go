@@ -251,6 +251,12 @@ func (e *entry) value(name string) value {
 	return value{}
 }
 
+// known reports whether an attribute is written and its value could be read.
+func (e *entry) known(name string) bool {
+	f := e.field(name)
+	return f != nil && f.state == fieldKnown
+}
+
 func (e *entry) length(name string) units.Length { return e.value(name).size.Nominal.Value }
 
 func (e *entry) dimension(name string) units.Dimension { return e.value(name).size.Nominal }

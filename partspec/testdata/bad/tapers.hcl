@@ -176,7 +176,7 @@ part "profiles" {
   }
   profile "through_beyond" {
     finish_by = "wishing" # ERROR "cannot be finished by"
-    zone      = [1, 2, 3]
+    zone      = [1, 2, 3] # ERROR "zone is not a range"
     start {
       diameter = 20
     }
