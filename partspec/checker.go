@@ -15,6 +15,7 @@ type checker struct {
 	parts     []*partEntry // in file order
 	fits      []*entry
 	workshops []*hclsyntax.Block
+	strays    []*entry // what cannot be in the job, such as a second part of one name: only its values are read
 }
 
 func newChecker(files *Sources) *checker { return &checker{files: files} }

@@ -118,14 +118,14 @@ func (c *checker) circle(members []*field) {
 		"%s. Write a figure for one of them.", strings.Join(steps, "; ")))
 }
 
-// evaluateParts works out every field of every part.
+// evaluateParts works out every field of every part and fit, and of the strays.
 func (c *checker) evaluateParts() {
 	for _, p := range c.parts {
 		for _, e := range p.all() {
 			c.evaluateEntry(e)
 		}
 	}
-	for _, e := range c.fits {
+	for _, e := range slices.Concat(c.fits, c.strays) {
 		c.evaluateEntry(e)
 	}
 }

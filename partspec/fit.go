@@ -24,6 +24,7 @@ func (c *checker) gatherFit(block *hclsyntax.Block) {
 		if other.name == e.name && e.name != "" {
 			c.fail(e, e.head(), fmt.Sprintf("A second fit %q", e.name), "The first is at %s:%d. Give this one another name.",
 				other.head().Filename, other.head().Start.Line)
+			c.strays = append(c.strays, e)
 			return
 		}
 	}

@@ -67,6 +67,7 @@ func (c *checker) gatherPart(block *hclsyntax.Block) {
 	}
 	if i := slices.IndexFunc(c.parts, func(other *partEntry) bool { return other.name == p.name }); i >= 0 && p.name != "" {
 		first := c.parts[i].head()
+		c.strays = append(c.strays, p.all()...)
 		c.report(fault(p.head(), fmt.Sprintf("A second part %q", p.name), "The first is at %s:%d. Give this one another name.",
 			first.Filename, first.Start.Line))
 		return
@@ -97,10 +98,12 @@ func (c *checker) gatherFeature(list []*entry, b *hclsyntax.Block, in *entry) []
 		c.fail(e, b.LabelRanges[0], "No feature can be called face",
 			"The name stands for the end faces of the part, as in face.left.")
 		in.lost = true
+		c.strays = append(c.strays, e.withChildren()...)
 		return list
 	}
 	if i := slices.IndexFunc(list, func(other *entry) bool { return other.name == e.name }); i >= 0 && e.name != "" {
 		in.lost = true
+		c.strays = append(c.strays, e.withChildren()...)
 		c.report(fault(e.head(), fmt.Sprintf("A second feature %q", e.name),
 			"The first is the %s in line %d. Names are unique within a part: give this one another.",
 			list[i].word, list[i].head().Start.Line))

@@ -36,6 +36,9 @@ func (c *checker) gatherStock(p *partEntry, b *hclsyntax.Block) {
 	case p.stock != nil:
 		c.report(fault(b.DefRange(), fmt.Sprintf("%s has a second stock", p.title()),
 			"A part is cut from one piece; the first is in line %d.", p.stock.head().Start.Line))
+		if known {
+			c.strays = append(c.strays, c.enter(b, p.path(), p.inches, shape, kindLabel))
+		}
 		return
 	case slices.Contains(laterStock, label):
 		c.report(fault(b.LabelRanges[0], fmt.Sprintf("Stock %q is not known to this version", label),

@@ -124,3 +124,41 @@ fit "half" { # ERROR "lacks shaft"
   hole  = "one_block.holl" # ERROR "Did you mean 'hole'?"
   class = "H7"             # ERROR "There is no such fit"
 }
+
+# What stands twice is not in the job, but its values are read.
+part "twice" {
+  material = "brass"
+  length   = 20
+
+  stock "bar" {
+    diameter = 25
+  }
+  stock "tube" { # ERROR "has a second stock"
+    outside = 25
+    inside  = -3 # ERROR "it is not above 0"
+  }
+  spigot "body" {
+    diameter = 20
+  }
+  spigot "body" { # ERROR "A second feature 'body'"
+    diameter = -1 # ERROR "it is not above 0"
+  }
+  bore "face" {   # ERROR "No feature can be called face"
+    diameter = -1 # ERROR "it is not above 0"
+  }
+}
+
+part "twice" { # ERROR "A second part 'twice'"
+  material = "brass"
+  length   = "20 cm" # ERROR "it cannot be read"
+
+  stock "bar" {
+    diameter = -1 # ERROR "it is not above 0"
+  }
+}
+
+fit "half" { # ERROR "A second fit 'half'"
+  hole  = -1 # ERROR "it is of the wrong kind"
+  shaft = "twice.body"
+  class = "H7/g6"
+}
