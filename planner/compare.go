@@ -146,7 +146,10 @@ func (c comparer) options(task int, mounts []holding.Mount) []plan.Option {
 func (c comparer) idle(used []plan.Option) []plan.Option {
 	var out []plan.Option
 	for _, h := range c.ctx.Shop.Holdings {
-		if h.Kind == partspec.Tailstock || slices.ContainsFunc(used, func(o plan.Option) bool { return o.Holding == h.Name }) {
+		shown := func(o plan.Option) bool {
+			return o.Holding == h.Name || h.Kind == partspec.Plug && o.ToMake == string(partspec.Plug)
+		}
+		if h.Kind == partspec.Tailstock || slices.ContainsFunc(used, shown) {
 			continue
 		}
 		out = append(out, plan.Option{Holding: h.Name, Kind: string(h.Kind), Title: h.Name, Changed: []string{},

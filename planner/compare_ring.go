@@ -165,6 +165,9 @@ func (f *found) word() {
 	if len(f.objections) > 0 {
 		var reasons []string
 		for _, v := range f.objections {
+			if f.figures.Case.Gone && len(reasons) > 0 {
+				break // what is not there has no figures
+			}
 			reasons = append(reasons, fmt.Sprintf("%s [%s]", v.Reason, v.Rule))
 		}
 		f.Verdict, f.Rule = "refused: "+strings.Join(reasons, "; "), f.objections[0].Rule
@@ -174,8 +177,10 @@ func (f *found) word() {
 			f.Verdict += fmt.Sprintf(" with passes of %.2g of the ordinary depth", f.PassShare)
 		}
 	}
-	if least := math.Max(f.LeastN, f.figures.Case.LightN); f.MostN > 0 && least > f.MostN {
-		f.Verdict += fmt.Sprintf("; the window is empty: %.0f N a jaw are needed, %.0f are borne (%s)", least, f.MostN, f.MostBy)
+	if light := f.figures.Case.LightN; f.MostN > 0 && f.LeastN > f.MostN {
+		f.Verdict += fmt.Sprintf("; the window is empty: %.0f N a jaw are needed, %.0f are borne (%s)", f.LeastN, f.MostN, f.MostBy)
+	} else if f.MostN > 0 && light > f.MostN {
+		f.Verdict += fmt.Sprintf("; the window is out of reach: the lightest nip gives %.0f N a jaw, %.0f are borne (%s)", light, f.MostN, f.MostBy)
 	}
 	if f.Trust == string(mechanics.TrustNone) {
 		f.Verdict += "; no trustworthy figure: " + f.TrustWhy
