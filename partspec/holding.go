@@ -33,9 +33,6 @@ var holdingShapes = map[string]shapeOf{
 
 func (c *checker) holding(b *hclsyntax.Block, inches bool) (Holding, bool) {
 	e, name := c.thing(b, inches, holdingShapes, words(HoldingKinds()))
-	if e.broken {
-		return Holding{}, false
-	}
 	h := Holding{
 		Kind: HoldingKind(e.name), Name: name, Range: e.head(),
 		Sizes: c.ascending(e, "sizes"), SizeRange: e.length("range"), Jaws: int(e.number("jaws")),
@@ -45,7 +42,7 @@ func (c *checker) holding(b *hclsyntax.Block, inches bool) (Holding, bool) {
 	h.Smallest, h.Largest = c.pair(e, "capacity")
 	h.InsideSmallest, h.InsideLargest = c.pair(e, "inside")
 	h.GripLight, h.GripFirm = c.gripForce(e)
-	if e.has("jaws") && (h.Jaws < 2 || h.Jaws > 6) {
+	if e.known("jaws") && (h.Jaws < 2 || h.Jaws > 6) {
 		c.fail(e, e.at("jaws"), "A chuck has 2 to 6 jaws", "Write jaws = 3 or jaws = 4.")
 	}
 	return h, !e.broken

@@ -17,9 +17,6 @@ func InstrumentKinds() []InstrumentKind {
 
 func (c *checker) instrument(b *hclsyntax.Block, inches bool) (Instrument, bool) {
 	e, name := c.thing(b, inches, instrumentShapes, words(InstrumentKinds()))
-	if e.broken {
-		return Instrument{}, false
-	}
 	i := Instrument{Kind: InstrumentKind(e.name), Name: name, Resolution: e.length("resolution"), Range: e.head()}
 	i.Smallest, i.Largest = c.pair(e, "range")
 	return i, !e.broken

@@ -31,9 +31,6 @@ func MachineKinds() []MachineKind { return []MachineKind{Lathe, Drill, Mill, Ben
 
 func (c *checker) machine(b *hclsyntax.Block, inches bool) (Machine, bool) {
 	e, name := c.thing(b, inches, machineShapes, words(MachineKinds()))
-	if e.broken {
-		return Machine{}, false
-	}
 	m := Machine{
 		Kind: MachineKind(e.name), Name: name, Range: e.head(),
 		Swing: e.length("swing"), BetweenCentres: e.length("between_centres"), SpindleBore: e.length("spindle_bore"),

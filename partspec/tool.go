@@ -50,15 +50,16 @@ func ToolKinds() []ToolKind {
 
 func (c *checker) tool(b *hclsyntax.Block, inches bool) (Tool, bool) {
 	e, name := c.thing(b, inches, toolShapes, words(ToolKinds()))
-	if e.broken {
-		return Tool{}, false
-	}
+	unread := e.broken
 	t := Tool{
 		Kind: ToolKind(e.name), Name: name, Range: e.head(),
 		Sizes: c.ascending(e, "sizes"), Threads: c.threads(e), Hand: e.text("hand"), Carbide: c.carbide(e),
 		NoseRadius: e.length("nose_radius"), Radius: e.length("radius"), Width: e.length("width"), Depth: e.length("depth"),
 		Reach: e.length("reach"), BarDiameter: e.length("bar_diameter"), LeastBore: e.length("least_bore"),
 		Angle: e.angle("angle"), Kerf: e.length("kerf"),
+	}
+	if unread {
+		return t, false // what its values mean together is not judged
 	}
 	switch t.Kind {
 	case Drills:

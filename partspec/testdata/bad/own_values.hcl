@@ -162,3 +162,29 @@ fit "half" { # ERROR "A second fit 'half'"
   shaft = "twice.body"
   class = "H7/g6"
 }
+
+workshop "values" {
+  machine "lathe" {
+    swing         = -1    # ERROR "it is not above 0"
+    change_wheels = [1.5] # ERROR "a whole number of teeth"
+    speeds        = [100]
+
+    dial "saddle" {
+      graduation = -1 # ERROR "it is not above 0"
+    }
+  }
+  holding "three_jaw" {
+    capacity   = [3]     # ERROR "capacity is not a range"
+    jaws       = 2.5     # ERROR "it is not a count"
+    grip_force = [10, 1] # ERROR "grip_force is not a range"
+  }
+  tool "turning" {
+    hand        = "right"
+    nose_radius = -1      # ERROR "it is not above 0"
+    material    = "flint" # ERROR "A tool cannot be of 'flint'"
+  }
+  measuring "micrometer" {
+    range      = [25, 0] # ERROR "range is not a range"
+    resolution = -1      # ERROR "it is not above 0"
+  }
+}
