@@ -8,26 +8,42 @@ import (
 	"catchplate/planner/plan"
 	"catchplate/planner/process"
 	"catchplate/planner/rules"
+	"catchplate/planner/shape"
 	"catchplate/planner/solid"
 )
 
-// Mask is the tasks on which a verdict about a task in a mount depends: those that make, cut or thin what is gripped.
+// Mask is the tasks on which a verdict about a task in a mount depends: those that make, cut or thin what is gripped, and of a ring that is squeezed
+// those that settle its length and what may not come out lobed.
 func (s Shop) Mask(m Mount, task int, way process.Way, tender bool) []int {
 	var mask []int
 	z0, z1 := m.Z0, m.Z1
 	if tender { // everything from the jaws to the cut
 		z0, z1 = min(z0, way.Span[0]), max(z1, way.Span[1])
 	}
+	ring := s.squeezable(m)
 	for i, t := range s.Tasks {
 		separates := t.Process == plan.PartOff || t.Process == plan.SawOff
 		if i == task {
 			continue
 		}
-		if separates || t.MakesSurface(m.Surface) || t.Touches(z0, z1) || m.Centre && (t.Inside || t.Process == plan.Face) || m.Glue == GlueFace && t.End == m.Free.Other() && t.Process == plan.Face {
+		if separates || ring && (t.Process == plan.Face || t.Stage == shape.Finishing && t.Round > 0) || t.MakesSurface(m.Surface) || t.Touches(z0, z1) || m.Centre && (t.Inside || t.Process == plan.Face) || (m.Glue == GlueFace || m.Stop) && t.End == m.Free.Other() && t.Process == plan.Face {
 			mask = append(mask, i)
 		}
 	}
 	return mask
+}
+
+// squeezable reports whether a hole is, or will be, within what is gripped, be it only the pilot of one.
+func (s Shop) squeezable(m Mount) bool {
+	if s.Stock.Inner.Greatest(m.Z0, m.Z1) > 0 {
+		return true
+	}
+	for _, t := range s.Tasks {
+		if t.Inside && t.Touches(m.Z0, m.Z1) {
+			return true
+		}
+	}
+	return false
 }
 
 // Figures is what was found out about a grip.
@@ -46,13 +62,42 @@ func (s Shop) Facts(m Mount, task int, way process.Way, light float64) rules.Cas
 	c := rules.Case{Holding: m.Holding, Surface: m.Surface, Op: t.Op, Diameter: 2 * m.Radius, Length: m.Z1 - m.Z0, JawLength: jawLength(m.Holding), Packed: m.Packed, Through: m.Stop, Centre: m.Centre, Plug: m.Plug, Threaded: m.Threaded,
 		Hexagon: s.Part.Stock.Kind == partspec.Hexagon && (m.Surface == "stock" || s.supplied(m.Surface)), Largest: float64(s.Part.Stock.EnvelopeDiameter())}
 	if t.Process != plan.Drill && t.Process != plan.Ream {
-		c.PassDepth = math.Min(way.Rate.DepthMM, t.Depth) * light
+		c.PassDepth = math.Min(way.Rate.DepthMM*light, max(t.Depth, way.DeepMM))
 	}
+	c.Length -= s.edged(m)
+	c.Disc = s.disc(m)
 	c.Cuts = s.cuts(m, t, way)
 	c.Capacity = s.capacity(m)
 	s.support(&c, m, t, way, light)
 	s.demand(&c, m, t, way, light)
 	return c
+}
+
+// disc reports whether the work stands out no more than the diameter it ends up with.
+func (s Shop) disc(m Mount) bool {
+	out := s.Length - m.Z1
+	if m.Free == partspec.Left {
+		out = m.Z0
+	}
+	return out <= 2*s.end.Outer.Greatest(s.end.Ends())
+}
+
+// edgeMM is how far past the drawn edge of a surface its chamfer may reach, in mm: what a grip loses to graduations.
+const edgeMM = 0.5
+
+// edged is how much of the surface gripped its chamfers and grooves take, or may take before it is let go.
+func (s Shop) edged(m Mount) float64 {
+	sum := 0.0
+	if m.Inside || m.Surface == "stock" {
+		return sum
+	}
+	for _, t := range s.Tasks {
+		lo, hi := max(t.Z0, m.Z0), min(t.Z1, m.Z1)
+		if lo < hi && !t.Inside && (t.Process == plan.Chamfer || t.Process == plan.Groove || t.Process == plan.Fillet) {
+			sum += hi - lo + edgeMM
+		}
+	}
+	return sum
 }
 
 // Judge measures a case at a moment of the work and asks the rules.
@@ -121,7 +166,7 @@ func (s Shop) gone(m Mount, done func(int) bool) bool {
 		return !parted
 	}
 	made := m.Surface == "stock" || s.supplied(m.Surface)
-	lost := false
+	lost, seat := false, !s.rawEnd(m.Free.Other())
 	for i, t := range s.Tasks {
 		if !done(i) {
 			continue
@@ -132,6 +177,9 @@ func (s Shop) gone(m Mount, done func(int) bool) bool {
 		if t.MakesSurface(m.Surface) || t.Feature == m.Surface && t.Process == plan.TurnRough && !m.Inside {
 			made = true
 		}
+		if t.Process == plan.Face && t.End == m.Free.Other() {
+			seat = true
+		}
 		if m.RawUntil && t.Keep == nil && !t.Inside && t.Touches(m.Z0, m.Z1) {
 			lost = true
 		}
@@ -139,7 +187,19 @@ func (s Shop) gone(m Mount, done func(int) bool) bool {
 	if m.Surface == "stock" && s.Place.OnBar() {
 		return parted || lost
 	}
+	if m.Surface == "stock" && m.Stop && !seat {
+		return true // its raw end stands out behind the place where the finished one will sit on the steps
+	}
 	return !parted || !made || lost
+}
+
+// rawEnd reports whether the stock stands out beyond the finished end.
+func (s Shop) rawEnd(e partspec.End) bool {
+	z0, z1 := s.Stock.Ends()
+	if e == partspec.Right {
+		return z1 > s.Length+1e-6
+	}
+	return z0 < -1e-6
 }
 
 func (s Shop) supplied(name string) bool {
@@ -197,7 +257,7 @@ func (s Shop) capacity(m Mount) string {
 	if m.Between && s.Lathe.BetweenCentres > 0 && s.Length > float64(s.Lathe.BetweenCentres) {
 		return mm(s.Length) + " long is over the " + mm(float64(s.Lathe.BetweenCentres)) + " between the lathe's centres"
 	}
-	if m.Between || m.Inside || m.Glue != NoGlue {
+	if m.Between || m.Inside && m.Glue == NoGlue || m.Glue == GlueFace {
 		return ""
 	}
 	d, h := 2*m.Radius, m.Holding

@@ -153,11 +153,9 @@ func (m Mount) ToMake(c *process.Context, setup int, measured *units.Length) *pl
 	case "threaded mandrel":
 		h.Title = "Threaded mandrel, turned and screwcut in the chuck just before it is used"
 		h.Steps = []string{"Steel or brass bar in the three-jaw, standing out by the thread's length and 10.", fmt.Sprintf("Turn and screwcut it to fit the thread %s of the work without shake; a run-out at the shoulder.", m.Surface), "Face the shoulder square in the same setting.", "Leave it in the chuck; mark jaw 1 on it."}
-		h.Rules = append(h.Rules, "B-15")
 	case "plug":
 		h.Title = "Plug for the bore, to stand under the jaws"
 		h.Steps = []string{fmt.Sprintf("Turn it to %s, less 0.01 to 0.02: a push by hand.", size), "As long as the jaws grip, a hole through it for air, a tapped hole to draw it out."}
-		h.Rules = append(h.Rules, "B-22")
 	case "arbor":
 		h.Title = "Arbor to glue the work to"
 		h.Steps = []string{"Aluminium bar in the three-jaw: face it, shallow grooves, a relieved centre. It is not moved after this."}

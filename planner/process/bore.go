@@ -42,7 +42,7 @@ func (c *Context) bore(h shape.Hole, d float64, size *partspec.Size) Task {
 			if size != nil && float64(size.Width()) <= trialWidth {
 				w.Minutes += minutesTrial
 			}
-			w.ForceN = c.force(math.Min(t.Depth+forceSlack, rate.DepthMM), rate.FeedMM)
+			w.deep(c, t.Depth+DepthSlack)
 			w.Write = func(j Job) (plan.Operation, Done) { return c.writeBore(h, t, w, d, size, j) }
 			t.Ways = append(t.Ways, w)
 		}

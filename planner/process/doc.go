@@ -51,6 +51,7 @@ type Way struct {
 	Ordinary bool       // the common way, with the tool coming from the free end
 	AfterAll []string   // operations that must be done before, for this way only
 	ForceN   float64    // main cutting force, on the high side
+	DeepMM   float64    // how much metal its passes have to take off at most; 0 where the depth of a pass is not chosen
 	SureN    float64    // of it, what lighter passes do not lessen: a cut whose depth is only known once it is measured
 	ForceAt  float64    // radius where it acts
 	Span     [2]float64 // where the tool is, along the axis, body included
@@ -142,4 +143,18 @@ func (c *Context) sized(k partspec.ToolKind, low, high float64) (t partspec.Tool
 const sizeNoise = 1e-6
 
 // Force is the main cutting force with passes as light as that.
-func (w Way) Force(light float64) float64 { return math.Max(w.ForceN*light, w.SureN) }
+func (w Way) Force(light float64) float64 {
+	if w.DeepMM > 0 {
+		light = w.PassMM(light) / w.PassMM(1)
+	}
+	return math.Max(w.ForceN*light, w.SureN)
+}
+
+// deep sets the force of cuts that have so much metal to take off.
+func (w *Way) deep(c *Context, metalMM float64) {
+	w.DeepMM = metalMM
+	w.ForceN = c.force(w.PassMM(1), w.Rate.FeedMM)
+}
+
+// PassMM is how deep a pass goes with passes as light as that: there may be less metal than a lighter pass would take.
+func (w Way) PassMM(light float64) float64 { return math.Min(w.DeepMM, w.Rate.DepthMM*light) }

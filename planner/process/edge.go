@@ -167,7 +167,7 @@ func (c *Context) swungWay(t Task, end partspec.End, tool partspec.Tool, run swi
 	rate := c.rate(kind, 2*math.Max(run.r0, run.r1), tool)
 	w := Way{End: end, Tool: tool, Ordinary: true, Rate: rate, ForceAt: math.Max(run.r0, run.r1), Span: [2]float64{t.Z0, t.Z1}}
 	w.Minutes = minutesSlideSet + cutMinutes(run.length(), passes(t.Depth, rate.DepthMM), rate)
-	w.ForceN = c.force(math.Min(t.Depth, rate.DepthMM), rate.FeedMM)
+	w.deep(c, t.Depth+DepthSlack)
 	w.Write = func(j Job) (plan.Operation, Done) { return c.writeSwung(t, w, run, j) }
 	return w
 }

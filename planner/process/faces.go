@@ -50,7 +50,7 @@ func (c *Context) face(e partspec.End) Task {
 		rate := c.rate(cutFace, 2*r, tool)
 		w := Way{End: e, Tool: tool, Ordinary: true, Rate: rate, ForceAt: r, Span: [2]float64{t.Z0, t.Z1},
 			Minutes: cutMinutes(r, passes(t.Depth, rate.DepthMM), rate) + minutesTrial*c.secondEnd(e)}
-		w.ForceN = c.force(min(t.Depth+c.lengthSlack(e), rate.DepthMM), rate.FeedMM)
+		w.deep(c, t.Depth+c.lengthSlack(e))
 		if c.secondEnd(e) > 0 {
 			w.SureN = c.force(c.unsureDepth(), rate.FeedMM)
 		}
@@ -75,6 +75,9 @@ func (c *Context) unsureDepth() float64 {
 	}
 	return lightLeave + lightDoubt + float64(c.Part.Length.Width())/2
 }
+
+// DepthSlack is how far over a task's depth one pass of it may come out: forceSlack, and a hundredth for its rounding.
+const DepthSlack = forceSlack + 0.01
 
 // forceSlack is what roughing may have left over what it should, on radius or length: graduations rounded to metal on.
 const forceSlack = 0.05

@@ -180,7 +180,7 @@ func (c *Context) knifeWays(i int, t Task, g turning, e partspec.End) []Way {
 		if g.size != nil && float64(g.size.Width()) <= trialWidth {
 			w.Minutes += minutesTrial
 		}
-		w.ForceN = c.force(math.Min(t.Depth+forceSlack, rate.DepthMM), rate.FeedMM)
+		w.deep(c, t.Depth+DepthSlack)
 		w.Write = func(j Job) (plan.Operation, Done) { return c.writeTurn(i, t, w, g, j) }
 		ways = append(ways, w)
 	}

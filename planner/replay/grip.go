@@ -69,7 +69,7 @@ func (w *walk) checkGripped() {
 		return
 	}
 	w.capacity()
-	w.checkGripLength(hi-lo, w.contact)
+	w.checkGripLength(hi-lo, w.contact+touch.relieved(lo, hi))
 	w.checkJaws()
 	if !g.Inside {
 		w.through(lo, hi)
@@ -95,7 +95,8 @@ func (w *walk) checkGripLength(long, length float64) {
 	if w.setup.Tailstock {
 		need = leastGripTail
 	}
-	if length >= need-same || length >= leastGripDisc-same && d <= discDiameters*length && w.lightCuts() {
+	disc := d <= discDiameters*length && w.setup.StickOutMM <= 2*w.body.Outer.Greatest(w.body.Ends())+figureStickOut && w.lightCuts()
+	if length >= need-same || length >= leastGripDisc-same && disc {
 		return
 	}
 	w.failOp("grip", "it grips Ø%s over %s; at least %s is needed, or %s for a disc on the jaw steps with cuts to %s (rule B-27)",

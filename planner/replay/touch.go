@@ -76,6 +76,23 @@ func (t touching) stands(lo, hi float64) bool {
 	return false
 }
 
+// relieved is how much stands higher only in the relief at the jaws' ends: the round that a tool leaves in a corner, which costs no grip.
+func (t touching) relieved(lo, hi float64) float64 {
+	sum := 0.0
+	for _, at := range [][2]float64{{lo, math.Min(lo+jawRelief, hi)}, {math.Max(hi-jawRelief, lo), hi}} {
+		for _, p := range t.surface.Clip(at[0], at[1]).Pieces() {
+			stands := math.Min(p.R0, p.R1) >= t.radius-same
+			if t.inside {
+				stands = math.Max(p.R0, p.R1) <= t.radius+same
+			}
+			if stands && !t.touches(p) {
+				sum += p.Z1 - p.Z0
+			}
+		}
+	}
+	return sum
+}
+
 // gripped is a place in the middle of the widest stretch that is gripped, and its radius.
 func (w *walk) gripped(g plan.Grip) (z, r float64) {
 	lo, hi := math.Min(g.FromZ, g.ToZ), math.Max(g.FromZ, g.ToZ)

@@ -9,7 +9,7 @@ func All() Set {
 		},
 		Holdings: []Holding{
 			gripExists, gripNotCut, capacity, colletSize, boreFinished, neverOnThread, packFinished, squareBar, grippedLength, stickOut, wallUnderGrip, wallOnMandrel, gripHolds,
-			gluedArborLight, mandrelDrive, plugUnderJaws,
+			gluedArborLight, mandrelDrive,
 		},
 		Numbers: []Number{
 			spotFirst, stockForFinish, separateRoughing, pilotChain, drillBoreOrReam, reamAllowance, partSpare, runOutExpected, holdingTimes,

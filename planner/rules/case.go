@@ -31,7 +31,8 @@ type Case struct {
 	Tender    bool    // stiff enough only while metal is there that comes off: measured anew at each moment
 	PassDepth float64 // of a turning, facing or boring cut
 	Wall      float64 // least wall under the grip now
-	StickOut  float64 // from the jaws to the free end
+	StickOut  float64 // from the jaws to the cut
+	Disc      bool    // stands out no more than its diameter
 	Body      float64 // diameter of a plain bar as stiff as what stands out
 	Centre    bool    // a centre supports the free end
 	Through   bool    // the part passes through the chuck with its face hard on a jaw step
@@ -48,7 +49,6 @@ type Case struct {
 	TorqueNmm float64 // drive needed, for mandrels and glue
 	DriveNmm  float64 // drive there is
 	Plug      bool    // a plug stands under the jaws
-	PlugBars  bool    // and is in the tool's way
 }
 
 func refuse(format string, a ...any) Verdict {
@@ -168,7 +168,7 @@ const (
 
 var grippedLength = Holding{
 	plan.Rule{ID: "B-27", Class: "holding", Title: "Least grip length",
-		Text: "IF work is gripped without a tailstock THEN the grip is at least 10 mm and half the diameter long, or the jaws' whole length if they are shorter; a disc with its face hard on the jaw steps needs 4 mm and a twentieth of its diameter, and light cuts.",
+		Text: "IF work is gripped without a tailstock THEN the grip is at least 10 mm and half the diameter long, or the jaws' whole length if they are shorter; a disc, standing out no more than its diameter with its face hard on the jaw steps, needs 4 mm and a twentieth of its diameter, and light cuts.",
 		Why:  "short grips tip out",
 		Sure: "published", Source: "collet-chuck manual p. 83 (at least D/2 and 10 mm); chuck alignment notes for the jaw-step figure",
 		Except: "with a tailstock 5 mm is enough"},
@@ -180,7 +180,7 @@ var grippedLength = Holding{
 		switch {
 		case c.Centre:
 			need = 5
-		case c.Through && c.PassDepth <= stepDepth:
+		case c.Through && c.PassDepth <= stepDepth && c.Disc:
 			need = max(stepGrip, c.Largest*stepGripShare)
 		}
 		if c.Length < need-lengthSlack {
@@ -303,18 +303,6 @@ var mandrelDrive = Holding{
 		}
 		if c.DriveNmm < c.TorqueNmm {
 			return refuse("the mandrel drives %.0f N mm, the cut asks %.0f", c.DriveNmm, c.TorqueNmm)
-		}
-		return Verdict{}
-	},
-}
-
-var plugUnderJaws = Holding{
-	plan.Rule{ID: "B-22", Class: "holding", Title: "Plug inside a thin ring",
-		Text: "IF a thin ring must be gripped from outside THEN a plug turned to its measured bore stands under the jaws; it may not bar the tool.",
-		Why:  "the plug carries the squeeze", Sure: "common practice", Source: "inside spider for thin bushings, F. D. Jones (1914), index", Except: "where the plug bars the tool"},
-	func(c Case) Verdict {
-		if c.Plug && c.PlugBars {
-			return refuse("the plug is in the tool's way")
 		}
 		return Verdict{}
 	},

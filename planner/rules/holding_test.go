@@ -57,7 +57,6 @@ func holdingCases() map[string]struct{ refused, passed rules.Case } {
 		"B-42": {sound(func(c *rules.Case) { c.LeastN = 3001 }), sound(func(c *rules.Case) { c.LeastN = 3000 })},
 		"B-16": {sound(in(partspec.GluedArbor), onMandrel, doing(plan.Drill)), sound(in(partspec.GluedArbor), onMandrel, doing(plan.Face))},
 		"B-14": {sound(in(partspec.StubMandrel), onMandrel, func(c *rules.Case) { c.TorqueNmm = 4001 }), sound(in(partspec.StubMandrel), onMandrel)},
-		"B-22": {sound(func(c *rules.Case) { c.Plug, c.PlugBars = true, true }), sound(func(c *rules.Case) { c.Plug = true })},
 	}
 }
 
