@@ -179,9 +179,11 @@ func (c *checker) applyFit(e *entry, pair string, hole, shaft mate) bool {
 	case hole.measured != nil && shaft.measured != nil:
 		return c.checkMade(e, pair, hole, shaft, least, most)
 	case hole.measured != nil:
-		return c.suit(e, shaft, units.Limits{Low: *hole.measured - most, High: *hole.measured - least}, suits(hole, pair, least, most))
+		drawn := c.class(e, hole, holeClass, units.Around(nominal, inHole.Lower, inHole.Upper), pair)
+		return drawn && c.suit(e, shaft, units.Limits{Low: *hole.measured - most, High: *hole.measured - least}, suits(hole, pair, least, most))
 	case shaft.measured != nil:
-		return c.suit(e, hole, units.Limits{Low: *shaft.measured + least, High: *shaft.measured + most}, suits(shaft, pair, least, most))
+		drawn := c.class(e, shaft, shaftClass, units.Around(nominal, onShaft.Lower, onShaft.Upper), pair)
+		return drawn && c.suit(e, hole, units.Limits{Low: *shaft.measured + least, High: *shaft.measured + most}, suits(shaft, pair, least, most))
 	}
 	okHole := c.class(e, hole, holeClass, units.Around(nominal, inHole.Lower, inHole.Upper), pair)
 	okShaft := c.class(e, shaft, shaftClass, units.Around(nominal, onShaft.Lower, onShaft.Upper), pair)

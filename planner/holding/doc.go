@@ -28,7 +28,7 @@ type Mount struct {
 	Centre   bool    // a tailstock centre in the free end
 	Packed   bool    // soft packing under hard jaws
 	Stop     bool    // a face sits hard on the jaw step or shoulder
-	Threaded bool    // the mandrel is threaded for the thread in the bore (rule B-15)
+	Threaded bool    // the mandrel is threaded for the thread in the bore
 	Plug     bool    // a plug stands in the bore under the jaws
 	Glue     Glue
 	Minutes  float64

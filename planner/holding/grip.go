@@ -163,7 +163,7 @@ func (s Shop) jawForm(ring *mechanics.RingGrip, m Mount) {
 	}
 }
 
-// usualJawWidth is that of a small chuck; plugClearance that of a plug turned to the measured bore, radial (rule B-22: 0.01 to 0.02 on diameter).
+// usualJawWidth is that of a small chuck; plugClearance that of a plug turned to the measured bore, radial (0.01 to 0.02 on diameter).
 // wrapShare is the part of the circle that bored jaws cover.
 const (
 	wrapShare     = 0.9

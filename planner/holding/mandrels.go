@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"catchplate/partspec"
+	"catchplate/planner/plan"
 	"catchplate/planner/shape"
 )
 
@@ -110,6 +111,16 @@ func (s Shop) seat(name string, z0, z1 float64, free partspec.End) (float64, flo
 // seatClear is how far a mandrel stays back from the free face. Common practice, no source.
 const seatClear = 0.5
 
+// tapped reports whether a thread is cut in a stretch of a hole: glue would fill it.
+func (s Shop) tapped(z0, z1 float64) bool {
+	for _, t := range s.Tasks {
+		if t.Inside && (t.Process == plan.Thread || t.Process == plan.Tap) && t.Touches(z0, z1) {
+			return true
+		}
+	}
+	return false
+}
+
 func fitsMandrel(h partspec.Holding, d float64) bool {
 	if h.Kind == partspec.PlainMandrel {
 		for _, s := range h.Sizes {
@@ -144,7 +155,7 @@ func (s Shop) glued(h partspec.Holding) []Mount {
 				g := m
 				g.Glue, g.Surface, g.Inside, g.Radius, g.RunOut = GlueBore, hole.Name, true, hole.Radius, 0.02
 				z0, z1 := s.wall(hole)
-				if !s.atFace(z0, z1, held) {
+				if !s.atFace(z0, z1, held) || s.tapped(z0, z1) {
 					continue
 				}
 				g.Z0, g.Z1 = s.seat(hole.Name, z0, z1, free)

@@ -43,7 +43,7 @@ func (u Unbalance) ShakingForceN(rpm float64) float64 {
 }
 
 // SpeedCapRPM is the speed at which the shaking force reaches a limit: 30 N on a bench lathe up to 100 kg, 100 N on a heavier
-// one (B-09, opinion). Infinite for work in balance.
+// one (opinion). Infinite for work in balance.
 func (u Unbalance) SpeedCapRPM(limitN float64) (float64, error) {
 	if err := firstFault(positive("limit of the shaking force (N)", limitN)); err != nil {
 		return 0, err

@@ -164,7 +164,7 @@ func TestTaperMandrel(t *testing.T) {
 	assert.InEpsilon(t, 0.01, got, rounding)
 }
 
-// Rule B-09: 10 kg mm is shaken with 30 N at 520 rev/min, 50 at 230; the counterweight cancels it.
+// 10 kg mm is shaken with 30 N at 520 rev/min, 50 at 230; the counterweight cancels it.
 func TestBalance(t *testing.T) {
 	for kgmm, rpm := range map[float64]float64{10: 520, 50: 230} {
 		limit, err := Unbalance{KGMM: kgmm}.SpeedCapRPM(30)

@@ -187,12 +187,11 @@ func (c *Context) writeSwung(t Task, w Way, run swing, j Job) (plan.Operation, D
 	if !rising {
 		p.op.TopSlideDeg = -run.angle()
 	}
-	before := math.Max(run.r0, run.r1)
 	if run.inside {
-		before = p.mouthRadius(run.z0, math.Copysign(1, run.z1-run.z0))
+		before := p.mouthRadius(run.z0, math.Copysign(1, run.z1-run.z0))
 		p.crossZero(2*before, outward, "touch the wall of the hole, "+p.diameter(before))
 	} else {
-		before = p.touch(math.Min(run.z0, run.z1), math.Max(run.z0, run.z1))
+		before := p.touch(math.Min(run.z0, run.z1), math.Max(run.z0, run.z1))
 		p.crossZero(2*before, outward, "touch the outside, "+p.diameter(before))
 	}
 	p.saddleZero()

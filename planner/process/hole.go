@@ -100,15 +100,6 @@ func (c *Context) related(name string) bool {
 	return false
 }
 
-func (c *Context) threaded(name string) bool {
-	for _, f := range c.Part.Features {
-		if t, ok := f.(*partspec.Thread); ok && t.On == name {
-			return true
-		}
-	}
-	return false
-}
-
 // startRadius is the radius of the hole that is there before, from the stock or from a deeper hole.
 func (c *Context) startRadius(h shape.Hole) float64 {
 	r := math.Max(0, c.Stock.Inner.Least(h.Z0, h.Z1))

@@ -11,7 +11,7 @@ const (
 	// mostBend is the most that roughing may bend the work (rule C-29), and bendShare the share of a diameter's tolerance that finishing may (B-28).
 	mostBend  = 0.1
 	bendShare = 0.25
-	// creep is the depth of the last passes of a size that is crept up to by measuring (rule C-14).
+	// creep is the depth of the last passes of a size that is crept up to by measuring.
 	creep = 0.1
 	// slender is the free length over the diameter beyond which work must be supported (rule B-28).
 	slender = 5.0

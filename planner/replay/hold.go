@@ -135,7 +135,7 @@ func (w *walk) checkDistortion() {
 const (
 	// boredShare is the part of its share of the circle that a bored soft jaw covers (rule B-21: gaps of a twentieth; ours, with the corners off).
 	boredShare = 0.9
-	// plugClearance is that of a plug turned to the measured bore, in radius (rule B-22: 0 to 0.02 on diameter).
+	// plugClearance is that of a plug turned to the measured bore, in radius (0 to 0.02 on diameter).
 	plugClearance = 0.005
 )
 

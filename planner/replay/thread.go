@@ -13,7 +13,7 @@ const (
 	// runOutPitches is the room beyond a full thread in which a die or a tool comes out before a shoulder. Rule C-28 asks for 1.5 to 2.5; a drawing may
 	// give less, but never less than one.
 	runOutPitches = 1.0
-	// tapLead is the length of a plug tap's lead, in pitches (rule A-29), and one pitch to spare.
+	// tapLead is the length of a plug tap's lead, in pitches, and one pitch to spare.
 	tapLeadPitches = 3.0
 )
 
@@ -164,7 +164,7 @@ func (w *walk) checkRunOut(by plan.Process, f *partspec.Thread) {
 		return // through
 	}
 	if hole := w.body.Inner.Least(lo+offSurface, hi-offSurface); hole < float64(f.Thread.MinorInt)/2-float64(p)/2 {
-		w.failOp("run-out", "the hole is Ø%s within %s mm beyond the full thread: the tool needs room there (rules A-29, C-28)", mm(2*hole), mm(room))
+		w.failOp("run-out", "the hole is Ø%s within %s mm beyond the full thread: the tool needs room there (rule C-28)", mm(2*hole), mm(room))
 	}
 }
 

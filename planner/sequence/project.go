@@ -145,10 +145,6 @@ func newToolProjection(m *model, pairOf []int, entries int) toolProjection {
 	return p
 }
 
-func (p *toolProjection) from(done Set, pair int) int32 {
-	return p.value(p.m.reach(done, &p.able[pair]))
-}
-
 func (p *toolProjection) value(done Set) int32 {
 	if done == p.m.full {
 		return 0

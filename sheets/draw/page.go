@@ -38,10 +38,6 @@ func (b Box) join(o Box) Box {
 
 func (b Box) with(p Point) Box { return b.join(Box{p.X, p.Y, p.X, p.Y}) }
 
-func (b Box) moved(dx, dy float64) Box {
-	return Box{b.Left + dx, b.Top + dy, b.Right + dx, b.Bottom + dy}
-}
-
 // Page is a finished figure.
 type Page struct {
 	Name          string // of the figure within its document; unique there

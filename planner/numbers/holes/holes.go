@@ -40,7 +40,6 @@ type Pattern struct {
 	Start  units.Angle  `json:"start_deg"`
 	Holes  []Hole       `json:"holes"`
 	Chord  units.Length `json:"chord_mm"` // between neighbours; 0 for one hole
-	Rule   string       `json:"rule"`
 	Source string       `json:"source"`
 }
 
@@ -56,7 +55,7 @@ func Circle(diameter units.Length, count int, start units.Angle) (Pattern, error
 	if !(math.Abs(float64(start)) <= 360) {
 		return Pattern{}, errors.New("a start angle lies between -360 and 360 degrees")
 	}
-	p := Pattern{Circle: diameter, Count: count, Start: start, Rule: "C-25", Source: "chord = circle x sin(180/n), plane geometry"}
+	p := Pattern{Circle: diameter, Count: count, Start: start, Source: "chord = circle x sin(180/n), plane geometry"}
 	for i := range count {
 		angle := start + units.Angle(360*float64(i)/float64(count))
 		p.Holes = append(p.Holes, Hole{
@@ -91,11 +90,10 @@ type PinCheck struct {
 	Chord  units.Length `json:"chord_mm"`
 	Over   units.Length `json:"over_pins_mm"`
 	Inside units.Length `json:"inside_pins_mm"`
-	Rule   string       `json:"rule"`
 }
 
 // Checks are the readings over neighbours, and over the two holes farthest
-// apart where that is another pair (trade rule C-25).
+// apart where that is another pair.
 func (p Pattern) Checks(pin units.Length) []PinCheck {
 	var checks []PinCheck
 	for _, gaps := range []int{1, p.Count / 2} {
@@ -103,7 +101,7 @@ func (p Pattern) Checks(pin units.Length) []PinCheck {
 			continue
 		}
 		chord := p.Across(gaps)
-		checks = append(checks, PinCheck{Gaps: gaps, Chord: chord, Over: (chord + pin).Round(places), Inside: (chord - pin).Round(places), Rule: "C-25"})
+		checks = append(checks, PinCheck{Gaps: gaps, Chord: chord, Over: (chord + pin).Round(places), Inside: (chord - pin).Round(places)})
 	}
 	return checks
 }

@@ -51,7 +51,7 @@ func TestCircleAgainstReferenceTable(t *testing.T) {
 	}
 }
 
-// Printed spacing factors sin(180/n), four places; and the chords of rule C-25.
+// Printed spacing factors sin(180/n), four places; and the chords, common practice.
 func TestChordsPrinted(t *testing.T) {
 	for count, factor := range map[int]float64{12: 0.2588, 16: 0.1951, 24: 0.1305, 36: 0.0872} {
 		p, err := Circle(1, count, DefaultStart)
@@ -68,10 +68,10 @@ func TestChordsPrinted(t *testing.T) {
 func TestChecks(t *testing.T) {
 	p, err := Circle(40, 6, DefaultStart)
 	require.NoError(t, err)
-	assert.Equal(t, []PinCheck{{1, 20, 24, 16, "C-25"}, {3, 40, 44, 36, "C-25"}}, p.Checks(4))
+	assert.Equal(t, []PinCheck{{1, 20, 24, 16}, {3, 40, 44, 36}}, p.Checks(4))
 	two, err := Circle(40, 2, 0)
 	require.NoError(t, err)
-	assert.Equal(t, []PinCheck{{1, 40, 44, 36, "C-25"}}, two.Checks(4))
+	assert.Equal(t, []PinCheck{{1, 40, 44, 36}}, two.Checks(4))
 	one, err := Circle(40, 1, DefaultStart)
 	require.NoError(t, err)
 	assert.Empty(t, one.Checks(4))

@@ -52,13 +52,13 @@ func ChuckCap(diameter units.Length, marked units.Speed, jaws Jaws) (Cap, error)
 // BalanceCap is the speed at which work out of balance by kgMM (mass times
 // distance from the axis) shakes the machine with that force: the force is
 // U n^2 / 91 189 newtons. A bench lathe of up to 100 kg takes 30 N, a heavier
-// one 100 N (trade rule B-09, opinion).
+// one 100 N (opinion).
 func BalanceCap(kgMM float64, shaking units.Force) (Cap, error) {
 	if !(kgMM > 0) || !(shaking > 0) {
 		return Cap{}, fmt.Errorf("a balance cap needs an imbalance and a force above 0")
 	}
 	n := math.Sqrt(float64(shaking) * newtonRPM2 / kgMM)
-	return Cap{What: "the balance of the work", RPM: units.Speed(math.Floor(n/10) * 10), Rule: "B-09", Source: "force U n^2 / 91 189, computed; limit opinion"}, nil
+	return Cap{What: "the balance of the work", RPM: units.Speed(math.Floor(n/10) * 10), Source: "force U n^2 / 91 189, computed; limit opinion"}, nil
 }
 
 // newtonRPM2 turns kg mm and newtons into rev/min squared: 1000 (60 / 2 pi)^2.

@@ -71,12 +71,12 @@ func Tough(f tables.Family) bool {
 }
 
 // rzPerRa is the peak-to-valley height for an Ra of 1: turned surfaces lie
-// between 4 and 5 (trade rule C-14), and 4.5 gives its example of 0.15 mm for a
+// between 4 and 5, and 4.5 gives its example of 0.15 mm for a
 // nose of 0.4 and Ra 1.6.
 const rzPerRa = 4.5
 
 // FinishFeed is the coarsest feed that leaves a roughness: sqrt(8 r Rz), nose
-// radius in mm, Ra in micrometres (trade rule C-14; round nose, sharp edge).
+// radius in mm, Ra in micrometres (round nose, sharp edge).
 func FinishFeed(nose units.Length, raUm float64) (Feed, error) {
 	if !(nose > 0) || !(raUm > 0) || math.IsInf(raUm, 0) {
 		return Feed{}, fmt.Errorf("a finishing feed needs a nose radius and a roughness above 0")
@@ -84,7 +84,7 @@ func FinishFeed(nose units.Length, raUm float64) (Feed, error) {
 	feed := math.Sqrt(8 * float64(nose) * raUm * rzPerRa / 1000)
 	return Feed{
 		Range: tables.Range{High: feed}, Used: math.Floor(feed*100) / 100,
-		Rule: "C-14", Source: "h = f^2 / 8 r, printed by several tool makers; Rz 4.5 Ra",
+		Source: "h = f^2 / 8 r, printed by several tool makers; Rz 4.5 Ra",
 	}, nil
 }
 

@@ -15,7 +15,7 @@ const slender = 3.0
 // Depth is a radial depth of cut with its rule.
 type Depth struct {
 	Depth  units.Length `json:"depth_mm"`
-	Rule   string       `json:"rule"`
+	Rule   string       `json:"rule,omitempty"`
 	Source string       `json:"source"`
 }
 
@@ -32,7 +32,7 @@ func RoughDepth(m tables.Material, lengthOverDiameter float64) (Depth, error) {
 	return Depth{depth, "C-29", source}, nil
 }
 
-// The bounds of a finishing cut (trade rule C-14).
+// The bounds of a finishing cut.
 const (
 	finishFloorHSS     units.Length = 0.05 // honed edge
 	finishFloorCarbide units.Length = 0.1
@@ -50,7 +50,7 @@ func FinishDepth(tool Tool, nose units.Length) (depth, floor Depth) {
 		least = max(finishFloorCarbide, nose/4)
 	}
 	source := "published floor and ceiling, usual depth ours"
-	return Depth{min(finishCeiling, max(least, finishUsual)), "C-14", source}, Depth{least, "C-14", source}
+	return Depth{min(finishCeiling, max(least, finishUsual)), "", source}, Depth{least, "", source}
 }
 
 // Passes is how a radial depth is divided: roughing cuts of equal depth, then
@@ -60,7 +60,7 @@ type Passes struct {
 	RoughDepth  units.Length `json:"rough_depth_mm"`
 	Finish      int          `json:"finish_cuts"`
 	FinishDepth units.Length `json:"finish_depth_mm"`
-	Rule        string       `json:"rule"`
+	Rule        string       `json:"rule,omitempty"`
 }
 
 // Divide plans the cuts for a radial depth: fewest equal roughing cuts no deeper
@@ -74,7 +74,7 @@ func Divide(total, rough, finish, floor units.Length) (Passes, error) {
 	if total/rough > maxPasses {
 		return Passes{}, fmt.Errorf("%s in cuts of %s is more than %d cuts: cut deeper, or saw first", total, rough, maxPasses)
 	}
-	p := Passes{Finish: 2, FinishDepth: finish, Rule: "C-14"}
+	p := Passes{Finish: 2, FinishDepth: finish}
 	rest := (total - 2*finish).Round(nanometre)
 	if rest <= 0 {
 		if total < 2*floor {

@@ -163,7 +163,7 @@ func TestChooseNeverAbove(t *testing.T) {
 	})
 }
 
-// Rule B-29's list for unmarked chucks, and rule B-09's two examples.
+// Rule B-29's list for unmarked chucks, and two examples of work out of balance.
 func TestCaps(t *testing.T) {
 	for diameter, rpm := range map[units.Length]units.Speed{80: 4000, 100: 3800, 125: 3000, 160: 2300, 200: 1900} {
 		c, err := ChuckCap(diameter, 0, JawsNormal)
@@ -211,7 +211,7 @@ func TestFeeds(t *testing.T) {
 	_, err = FeedFor(Drill, brass, 0)
 	assert.Error(t, err)
 
-	f, err := FinishFeed(0.4, 1.6) // the example of rule C-14
+	f, err := FinishFeed(0.4, 1.6) // the usual worked example
 	require.NoError(t, err)
 	assert.Equal(t, 0.15, f.Used)
 	assert.LessOrEqual(t, float64(Ridge(f.Used, 0.4)), 0.0016*rzPerRa)
@@ -251,7 +251,7 @@ func TestDivide(t *testing.T) {
 	assert.InDelta(t, 0.92, float64(p.RoughDepth), 1e-9)
 	p, err = Divide(0.08, 1, 0.2, 0.05)
 	require.NoError(t, err)
-	assert.Equal(t, Passes{Finish: 1, FinishDepth: 0.08, Rule: "C-14"}, p)
+	assert.Equal(t, Passes{Finish: 1, FinishDepth: 0.08}, p)
 	for _, bad := range [][4]units.Length{{0, 1, 0.2, 0.05}, {5, 0, 0.2, 0.05}, {5, 1, 0, 0.05}, {5, 1, 0.2, 0.3}, {5, 0.001, 0.2, 0.05}, {units.Length(math.NaN()), 1, 0.2, 0.05}} {
 		_, err := Divide(bad[0], bad[1], bad[2], bad[3])
 		assert.Error(t, err)

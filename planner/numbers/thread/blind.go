@@ -10,7 +10,7 @@ import (
 // TapLead is the last tap that goes down a blind hole.
 type TapLead string
 
-// The taps, by the length of their lead (trade rule A-29).
+// The taps, by the length of their lead.
 const (
 	LeadTaper  TapLead = "taper"
 	LeadSecond TapLead = "second"
@@ -25,7 +25,6 @@ type Blind struct {
 	Depth units.Length `json:"depth_mm"` // at full diameter
 	Point units.Length `json:"point_mm"` // the cone beyond it
 	Floor units.Length `json:"floor_mm"` // least metal to leave under the point
-	Rule  string       `json:"rule"`
 }
 
 // pointLength is how far the cone of a 118 degree drill goes beyond its full
@@ -35,7 +34,7 @@ const pointLength = 0.3
 // BlindDepth is the drilled depth for a full thread of that depth: room for the
 // last tap's lead and one pitch, and at least a quarter more below M6, a fifth
 // to M12, 15 % above; one diameter more where chips cannot be cleared. The floor
-// to leave is half the drill, at least 1 mm (trade rule A-29).
+// to leave is half the drill, at least 1 mm.
 func BlindDepth(t tables.Thread, drill, full units.Length, last TapLead, chipsCleared bool) (Blind, error) {
 	lead, ok := leadPitches[last]
 	if !ok {
@@ -57,7 +56,7 @@ func BlindDepth(t tables.Thread, drill, full units.Length, last TapLead, chipsCl
 	}
 	return Blind{
 		Depth: depth.Round(3), Point: (pointLength * drill).Round(3),
-		Floor: max(drill/2, 1).Round(3), Rule: "A-29",
+		Floor: max(drill/2, 1).Round(3),
 	}, nil
 }
 

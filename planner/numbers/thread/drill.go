@@ -7,7 +7,7 @@ import (
 	"catchplate/planner/tables"
 )
 
-// Engagement bounds of trade rule C-27, in percent of a full thread: usual from
+// Engagement bounds in usual trade practice, in percent of a full thread: usual from
 // 75, tough metal and deep or small holes 65, never under 50; above 85 a hand
 // tap binds (our ceiling, common practice).
 const (
@@ -18,7 +18,7 @@ const (
 )
 
 // deepThread is the length over diameter above which a thread is deep, and
-// smallThread the size below which a tap is easily broken (trade rule C-27).
+// smallThread the size below which a tap is easily broken.
 const (
 	deepThread               = 1.5
 	smallThread units.Length = 3
@@ -31,7 +31,6 @@ type DrillChoice struct {
 	WantedPercent float64      `json:"wanted_percent"`
 	Owned         bool         `json:"owned"` // false: no owned drill does; the drill is the one to buy
 	Why           string       `json:"why"`
-	Rule          string       `json:"rule"`
 	Source        string       `json:"source"`
 }
 
@@ -42,7 +41,7 @@ type DrillChoice struct {
 // that leaves a little more, up to 85 %. Where none of the owned ones does, it
 // says so and names the stock drill.
 func TappingDrill(t tables.Thread, owned []tables.Drill, m tables.Material, length units.Length) DrillChoice {
-	c := DrillChoice{WantedPercent: usualPercent, Why: "usual engagement", Rule: "C-27", Source: t.DrillSource}
+	c := DrillChoice{WantedPercent: usualPercent, Why: "usual engagement", Source: t.DrillSource}
 	if why := easyWhy(t, m, length); why != "" {
 		c.WantedPercent, c.Why = easyPercent, why
 	}
@@ -99,7 +98,7 @@ func pick(t tables.Thread, owned []tables.Drill, percent float64, standard table
 
 // LeastLength is the length of thread that holds as much as the screw: 1
 // diameter in steel, 1.5 in cast iron, brass and bronze, 2 in aluminium and
-// softer (trade rule C-27).
+// softer.
 func LeastLength(t tables.Thread, m tables.Material) units.Length {
 	switch m.Family {
 	case tables.FamilyFreeCuttingSteel, tables.FamilySteel, tables.FamilyToolSteel, tables.FamilyStainless:

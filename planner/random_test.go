@@ -1,0 +1,54 @@
+package planner_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"catchplate/partspec/parttest"
+	"catchplate/planner"
+)
+
+// refutedSeeds are random parts whose plan the replay still refutes, so that the user is shown none. Each is a fault of the planner to be mended; one
+// that is mended must leave this list.
+var refutedSeeds = map[int]string{
+	26:  "the replay wants a longer grip on a body that is no disc",
+	52:  "the length between two faces that different settings make",
+	74:  "a chamfer at the small end of a taper is cut too deep",
+	88:  "the roundness of a surface finished in an earlier stay",
+	124: "the replay wants a longer grip on a body that is no disc",
+	131: "a chamfer beside a taper is placed from the wrong face",
+}
+
+// seedsHeld is how many random parts are held to the list.
+const seedsHeld = 150
+
+// Whatever is drawn is planned and proved, or refused with reasons; twice the same, and in the order of the workshop's file or another.
+func TestRandomPartsAreProvedOrRefused(t *testing.T) {
+	made, asked := 0, 0
+	drawn(t, func(t *testing.T, seed int, part parttest.PartText, shop string) {
+		if seed >= seedsHeld {
+			t.Skip("not held to the list")
+		}
+		job := parsed(t, part.HCL(false)+shop)
+		if why, open := refutedSeeds[seed]; open {
+			_, failures := planner.Proved(job, planner.Options{})
+			assert.NotEmpty(t, failures, "mended: take it off the list (%s)", why)
+			return
+		}
+		p := answered(t, job)
+		asked++
+		if len(p.Parts[0].Setups) > 0 {
+			made++
+		}
+		if t.Failed() {
+			t.Log(part.HCL(false) + shop)
+		}
+		if seed%5 == 0 {
+			again, _ := planner.Proved(job, planner.Options{})
+			assert.Equal(t, text(t, p), text(t, again), "planned twice")
+		}
+	})
+	t.Logf("%d of %d random parts are made", made, asked)
+	assert.Greater(t, made, asked/6, "hardly anything is made: the test would prove nothing")
+}
