@@ -122,7 +122,7 @@ func (w *writer) operation(step sequence.Step, m holding.Mount, datum float64, m
 	w.number += 10
 	op.Number = w.number
 	op.Minutes = round1(float64(c.own()) / tenths)
-	if c.light < 1 {
+	if c.light < 1 && op.DepthMM > 0 {
 		op.Notes = append(op.Notes, fmt.Sprintf("Light cuts: no more than %s mm deep, so that a lighter grip will hold.", units.Decimal(op.DepthMM, 2)))
 		op.Why = append(op.Why, plan.Reason{Text: "lighter cuts let the grip be lighter", Rule: "B-24"})
 	}

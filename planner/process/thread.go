@@ -125,8 +125,12 @@ func (c *Context) writeHandThread(f *partspec.Thread, t Task, w Way, j Job) (pla
 func (p *page) threadWords(f *partspec.Thread) {
 	p.note("Try it with the mating part or a gauge before the work is moved: a thread cannot be picked up again.")
 	p.why("a thread is cut late, in clear metal, and gauged before it is moved", "A-13")
-	p.op.Checks = append(p.op.Checks, plan.Check{What: f.Thread.Designation + " thread", Feature: f.Name, Limits: "runs on the mating part without shake", When: "before release",
-		IfLarge: "an outside thread: take another pass", IfSmall: "an inside thread: take another pass"})
+	check := plan.Check{What: f.Thread.Designation + " thread", Feature: f.Name, Limits: "runs on the mating part without shake", When: "before release",
+		IfLarge: "take another pass", IfSmall: "it shakes: the thread is scrap"}
+	if f.Inside {
+		check.IfLarge, check.IfSmall = check.IfSmall, check.IfLarge
+	}
+	p.op.Checks = append(p.op.Checks, check)
 }
 
 // singlePoint lists how the thread can be cut from the lead screw.
@@ -200,7 +204,7 @@ func (c *Context) writeSinglePoint(f *partspec.Thread, t Task, w Way, gears stri
 		marks, _ := p.cross(r)
 		p.line(fmt.Sprintf("pass %d", k+1), "cross", marks, "", "", k == len(in.Passes)-1)
 	}
-	p.note("Then %d passes at the last setting; the depth is %s in all.", in.Spring, p.both(float64(in.Depth), "cross"))
+	p.note("Then %s at the last setting; the depth is %s in all.", springPasses(in.Spring), p.both(float64(in.Depth), "cross"))
 	p.note("Draw the tool out at the run-out before the half nuts are opened or the spindle stops.")
 	p.why("in-feeds fall so that the chips flow", "C-28")
 	p.threadWords(f)
@@ -242,4 +246,11 @@ func (c *Context) blockRadius(name string) float64 {
 		}
 	}
 	return c.stockRadius()
+}
+
+func springPasses(n int) string {
+	if n == 1 {
+		return "one more pass"
+	}
+	return fmt.Sprintf("%d more passes", n)
 }
