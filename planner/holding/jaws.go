@@ -103,12 +103,13 @@ func (s Shop) onOutside(h partspec.Holding) []Mount {
 				continue
 			}
 			for _, packed := range packings(h, b) {
-				m := Mount{Holding: h, Free: free, Surface: b.Name, Radius: s.blockGrip(b), Packed: packed, Minutes: s.minutes(h), RunOut: s.runOut(h, packed), Stop: s.seats(i, free)}
+				m := Mount{Holding: h, Free: free, Surface: b.Name, Radius: s.blockGrip(b), Packed: packed, Minutes: s.minutes(h), RunOut: s.runOut(h, packed), Stop: s.seats(i, free) && s.rounded(nearEdge(b, free)) == 0}
 				front := nearEdge(b, free)
 				if !m.Stop {
 					front -= inward(free) * (jawClearance + 0.5)
 				}
-				back := farEdge(b, free)
+				front -= inward(free) * s.rounded(nearEdge(b, free))
+				back := farEdge(b, free) + inward(free)*s.rounded(farEdge(b, free))
 				long := min(jawLength(h), (front-back)*inward(free))
 				if long <= 0 {
 					continue
@@ -119,6 +120,23 @@ func (s Shop) onOutside(h partspec.Holding) []Mount {
 		}
 	}
 	return mounts
+}
+
+// rounded is how far the fillet in the corner at an edge reaches along the work from it: jaws keep clear of that.
+func (s Shop) rounded(z float64) float64 {
+	most := 0.0
+	for _, f := range s.Part.Features {
+		round, ok := f.(*partspec.Fillet)
+		if !ok || round.Edge.Convex {
+			continue
+		}
+		for _, b := range s.Blocks {
+			if b.Name == round.Edge.Feature && nearEdge(b, round.Edge.End) == z {
+				most = max(most, float64(round.Radius.High)+edgeMM)
+			}
+		}
+	}
+	return most
 }
 
 // blockGrip is the radius jaws meet on a block: across the flats where the block is the stock's hexagon.

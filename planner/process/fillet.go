@@ -30,7 +30,7 @@ func (c *Context) fillet(f *partspec.Fillet) []Task {
 	t.Z0, t.Z1 = math.Min(z, z+dir*radius), math.Max(z, z+dir*radius)
 	t.Outer = solid.Arc(z, r+radius, z+dir*radius, r, z+dir*radius, r+radius, false)
 	for _, tool := range c.tools(partspec.RoundNose) {
-		if tool.Radius < f.Radius.Low || tool.Radius > f.Radius.High || float64(tool.Reach) < c.stockRadius()-r {
+		if tool.Radius < f.Radius.Low || tool.Radius > f.Radius.High || float64(tool.Reach) < c.stockRadius()-r+forceSlack {
 			continue
 		}
 		for _, e := range ends() {
@@ -41,7 +41,7 @@ func (c *Context) fillet(f *partspec.Fillet) []Task {
 			t.Ways = append(t.Ways, w)
 		}
 	}
-	return []Task{t.orLacking(fmt.Sprintf("%s: no round-nosed tool of radius %.2f to %.2f is owned", f.Name, float64(f.Radius.Low), float64(f.Radius.High)))}
+	return []Task{t.orLacking(fmt.Sprintf("%s: no round-nosed tool of radius %.2f to %.2f that reaches %.1f is owned", f.Name, float64(f.Radius.Low), float64(f.Radius.High), c.stockRadius()-r+forceSlack))}
 }
 
 func (c *Context) writeFillet(f *partspec.Fillet, t Task, w Way, dir float64, j Job) (plan.Operation, Done) {
