@@ -15,8 +15,8 @@ import (
 // sheaveOf is a sheave with a vee and both edges rounded; its neck stands on the left, on the right, or nowhere.
 func sheaveOf(t *testing.T, neck string, angle, bottom, depth, radius float64) *partspec.Job {
 	t.Helper()
-	rim, stub := "spigot \"rim\" {\n diameter = 36.4\n length = 17.3\n}\n", "spigot \"neck\" {\n diameter = 16\n length = 12\n}\n"
-	outside := map[string]string{"left": stub + rim, "right": rim + stub, "": rim}[neck]
+	rim, shank := "spigot \"rim\" {\n diameter = 36.4\n length = 17.3\n}\n", "spigot \"neck\" {\n diameter = 16\n length = 12\n}\n"
+	outside := map[string]string{"left": shank + rim, "right": rim + shank, "": rim}[neck]
 	length := map[bool]float64{true: 17.3, false: 29.3}[neck == ""]
 	hcl := fmt.Sprintf("part \"p\" {\n material = \"brass\"\n length = %g\n stock \"bar\" { diameter = 40 }\n%s", length, outside)
 	hcl += fmt.Sprintf("groove \"vee\" {\n on = \"rim\"\n at = 3.15\n depth = %g\n angle = %g\n bottom_width = %g\n}\n", depth, angle, bottom)
