@@ -5,8 +5,9 @@ import (
 	"catchplate/planner/tables"
 )
 
-// Feature is a thing cut on a part. The kinds are closed: Spigot, Bore, Recess, Taper, Groove, Profile, Chamfer, Fillet, Thread, Knurl.
-// A flange is a Spigot, a counterbore is a Bore; Head.Word keeps the word the drawing used.
+// Feature is a thing cut on a part. The kinds are closed: Spigot, Bore, Recess, Taper, Groove, Profile, Chamfer, Fillet, Thread, Knurl along the
+// axis; Holes, Seat, CrossHole, Flat and Slot beside or across it. A flange is a Spigot, a counterbore is a Bore; Head.Word keeps the word the
+// drawing used. Places beside the axis are in the part's own frame, see Part.
 type Feature interface {
 	Head() FeatureHead
 	isFeature()
@@ -40,6 +41,7 @@ type Spigot struct {
 // Deeper, smaller bores lie behind larger, shallower ones; Span is what is left of this bore once larger ones have taken their part.
 type Bore struct {
 	FeatureHead
+	At         *Point // centre, where it is not on the part's axis: always set on a flat part
 	Diameter   Size
 	Depth      Size // full-diameter depth from the mouth's end face; the part's length when Through
 	From       End
@@ -152,16 +154,132 @@ type Knurl struct {
 	Span    Span
 }
 
-func (*Spigot) isFeature()  {}
-func (*Bore) isFeature()    {}
-func (*Recess) isFeature()  {}
-func (*Taper) isFeature()   {}
-func (*Groove) isFeature()  {}
-func (*Profile) isFeature() {}
-func (*Chamfer) isFeature() {}
-func (*Fillet) isFeature()  {}
-func (*Thread) isFeature()  {}
-func (*Knurl) isFeature()   {}
+// Point is a place in the part's X-Y plane, each coordinate with its limits.
+type Point struct{ X, Y Size }
+
+// HoleMake is what is made of a drilled hole.
+type HoleMake string
+
+const (
+	PlainHole     HoleMake = "plain"     // drilled, or reamed where its limits ask for it
+	ClearanceHole HoleMake = "clearance" // plain, its size from the screw (ISO 273)
+	TappedHole    HoleMake = "tapped"
+	DowelHole     HoleMake = "dowel" // reamed
+)
+
+// Holes is a pattern of like holes along the part's axis, through a face.
+type Holes struct {
+	FeatureHead
+	Make     HoleMake
+	Places   []Point // in order, hole 1 first
+	Circle   *Circle // how the places were given, when on a circle
+	Diameter Size    // of the drilled or reamed hole; of a tapped one the core
+	Thread   *Thread // of a tapped hole: Thread, Class, Length (full thread) and LeftHand are set
+	Screw    string  // thread that a clearance hole lets through, else empty
+	From     End     // the face it is drilled from; either serves when Through and not countersunk
+	Through  bool
+	Depth    Size         // full-diameter depth when blind; the part's length there when Through
+	Sink     *Sink        // counterbore or countersink at From
+	Locate   LocateBy     // how the places are found; "" = the workshop's best
+	Within   units.Length // how far each hole may lie from its place, radially, when written (position); 0 = by the places' limits
+	Match    FeatureRef   // drilled through from this pattern of another part; zero = by its own places
+}
+
+// Circle is a ring of equally spaced holes. Start is the angle of hole 1 from +X, anticlockwise as seen from the right end (front).
+type Circle struct {
+	Centre   Point
+	Diameter Size
+	Count    int
+	Start    units.Angle
+}
+
+// Sink is the widened mouth of a hole: a counterbore of Depth, or a countersink of included Angle.
+type Sink struct {
+	Diameter Size
+	Depth    Size        // counterbore
+	Angle    units.Angle // countersink; 0 = counterbore
+}
+
+// LocateBy is how the place of a hole is found.
+type LocateBy string
+
+const (
+	LocateDial   LocateBy = "dial"
+	LocateScribe LocateBy = "scribed_line"
+	LocatePunch  LocateBy = "punch_mark"
+)
+
+// Seat is a cylinder cut across an end, or across the side, so that the part sits on a pipe or barrel.
+// On an end: the pipe's axis lies in the plane of X and Y at Angle from +X and crosses the part's axis; the cut just reaches the part's widest
+// place at that end, so that its depth at the crown is the sagitta of the part's width (MeetsAt says where the pipe's axis lies along Z).
+type Seat struct {
+	FeatureHead
+	On       End          // the end cut; EndInvalid = across the side
+	Radius   Size         // of the seat
+	Angle    units.Angle  // of the pipe's axis from +X, as seen from the right end
+	Across   units.Length // the part's width at right angles to the pipe's axis: the chord
+	Depth    units.Length // at the crown, from the end face: R - sqrt(R^2 - (Across/2)^2)
+	AxisZ    units.Length // where the pipe's axis lies along the part's axis
+	Chord    *Size        // measured on the mate, with Rise, when the radius was given so
+	Rise     *Size
+	RadiusBy units.Length // uncertainty of the radius that comes from measuring Chord and Rise; 0 when drawn
+	Finish   bool         // finish_by = "file": step cuts leave crests, the file takes them
+	Leftover units.Length // most that the steps may leave for the file
+}
+
+// CrossHole is a hole square to the axis of a turned part, from the outside towards the axis.
+type CrossHole struct {
+	FeatureHead
+	Make     HoleMake
+	Z        Size        // along the axis
+	Angle    units.Angle // of its direction from the axis outward, from +X, as seen from the right end
+	Diameter Size
+	Thread   *Thread // of a tapped one, else nil
+	Screw    string
+	Through  bool   // right through both sides
+	Into     string // the bore that it ends in; empty: Through or Depth
+	Depth    Size   // from the outside, when blind
+	On       string // the outside feature it enters
+}
+
+// Flat is a plane on the outside of a turned part, parallel to its axis.
+type Flat struct {
+	FeatureHead
+	On       string
+	Distance Size        // from the part's axis to the plane
+	Angle    units.Angle // of its normal, from +X, as seen from the right end
+	Count    int         // like flats equally spaced (6 = a hexagon), at least 1
+	Span     Span
+}
+
+// Slot is a straight groove with parallel sides and a flat floor: in a flat part's face or through it, or along the outside of a turned part.
+type Slot struct {
+	FeatureHead
+	On      string // turned part: the outside feature
+	From    End    // flat part: the face
+	Width   Size
+	Depth   Size
+	Through bool
+	Ends    [2]Point    // flat part: centres of its round ends
+	Angle   units.Angle // turned part
+	Span    Span        // turned part: along the axis, round ends included
+}
+
+func (*Spigot) isFeature()    {}
+func (*Bore) isFeature()      {}
+func (*Recess) isFeature()    {}
+func (*Taper) isFeature()     {}
+func (*Groove) isFeature()    {}
+func (*Profile) isFeature()   {}
+func (*Chamfer) isFeature()   {}
+func (*Fillet) isFeature()    {}
+func (*Thread) isFeature()    {}
+func (*Knurl) isFeature()     {}
+func (*Holes) isFeature()     {}
+func (*Seat) isFeature()      {}
+func (*CrossHole) isFeature() {}
+func (*Flat) isFeature()      {}
+func (*Slot) isFeature()      {}
 
 var (
 	_ Feature = (*Spigot)(nil)
@@ -174,4 +292,9 @@ var (
 	_ Feature = (*Fillet)(nil)
 	_ Feature = (*Thread)(nil)
 	_ Feature = (*Knurl)(nil)
+	_ Feature = (*Holes)(nil)
+	_ Feature = (*Seat)(nil)
+	_ Feature = (*CrossHole)(nil)
+	_ Feature = (*Flat)(nil)
+	_ Feature = (*Slot)(nil)
 )

@@ -92,11 +92,16 @@ func (s Span) At(e End) units.Length {
 func (s Span) Length() units.Length { return s.Right - s.Left }
 
 // Part is one workpiece, fully resolved.
+//
+// Its frame: Z along the axis from the left end (0) to the right end (Length). X and Y lie square to it, X to the right and Y up as seen from the
+// right end, looking towards the left one. A turned part's origin is its axis. A flat part lies with its back on the plane Z = 0 and its front at Z = Length,
+// which is its thickness: Left stands for the back, Right for the front, and its origin is where its outline puts it.
 type Part struct {
 	Name      string
 	Material  tables.Material
 	Stock     Stock
-	Length    Size
+	Length    Size         // over all; the thickness of a flat part
+	Outline   *Outline     // of a flat part; nil = a turned one
 	General   string       // ISO 2768-1 class: "f", "m", "c" or "v"
 	Quantity  int          // at least 1
 	Bought    bool         // nothing is planned for a bought part; its features are mates for others
@@ -110,6 +115,9 @@ type Part struct {
 	Note        string
 	Range       Range
 }
+
+// Flat reports whether the part is cut from plate or sheet to an outline, rather than turned.
+func (p *Part) Flat() bool { return p.Outline != nil }
 
 // Feature finds a feature by name (names are unique within a part); nil when there is none.
 func (p *Part) Feature(name string) Feature {
@@ -130,18 +138,25 @@ const (
 	Tube                   // round with a bore
 	Hexagon                // hexagonal bar
 	Existing               // rework: the features of the stock are its shape as it is
+	Plate                  // of flat parts: Width along X, Length along Y, Thickness
+	Sheet                  // the same, thin: its faces are left as supplied unless the part says otherwise
+	Casting                // with metal to come off each face
 )
 
 func (k StockKind) String() string {
-	return [...]string{"stock?", "bar", "tube", "hexagon", "existing"}[k]
+	return [...]string{"stock?", "bar", "tube", "hexagon", "existing", "plate", "sheet", "casting"}[k]
 }
 
 // Stock is what the part is cut from.
 type Stock struct {
-	Kind    StockKind
-	Outside Size // diameter of bar, tube or existing; across flats of a hexagon
-	Inside  Size // bore of a tube, else zero
-	// Length is zero when the file gives none: then bar is cut as the plan needs it, and may stand long in the spindle.
+	Kind            StockKind
+	Outside         Size            // diameter of bar, tube or existing; across flats of a hexagon
+	Inside          Size            // bore of a tube, else zero
+	Thickness       Size            // of plate and sheet; a casting's follows from the part and Metal
+	Width           units.Dimension // of plate and sheet, along X; zero: cut as the plan needs it
+	Metal           units.Length    // of a casting: on every face
+	FacesAsSupplied bool            // of plate and sheet: front and back are left as they are; the part's thickness is the stock's
+	// Length is zero when the file gives none: then bar is cut as the plan needs it, and may stand long in the spindle. Of plate and sheet: along Y.
 	Length   units.Dimension
 	Rough    bool      // black bar or casting skin: the first cut goes under it
 	Features []Feature // shape of existing stock, resolved like a part's from its own left end (Existing only)
@@ -161,6 +176,42 @@ func (s Stock) EnvelopeDiameter() units.Length {
 // hexagonCornersPerFlats is 2/sqrt(3): across corners for one across flats.
 const hexagonCornersPerFlats = 1.1547005383792515
 
+// Outline is the edge of a flat part: closed, anticlockwise as seen from the front. The metal lies on the left of each edge.
+type Outline struct {
+	Kind  string // "rectangle", "disc", "round_topped", "chain"
+	Edges []OutlineEdge
+	// Datum are the edges that coordinates are measured from, one across X and one across Y, as drawn: "left" and "bottom" unless the file says
+	// otherwise. Empty on a disc, whose coordinates are measured from its centre.
+	Datum []string
+	Range Range
+}
+
+// Edge finds an edge by name.
+func (o *Outline) Edge(name string) (OutlineEdge, bool) {
+	for _, e := range o.Edges {
+		if e.Name == name {
+			return e, true
+		}
+	}
+	return OutlineEdge{}, false
+}
+
+// OutlineEdge is a line or an arc of an outline, from its start to its end in the outline's direction.
+type OutlineEdge struct {
+	Name           string
+	X0, Y0, X1, Y1 units.Length
+	Arc            bool
+	CX, CY, Radius units.Length
+	Hollow         bool // of an arc: its centre lies outside the metal
+	// Off and On are how far the finished edge may lie inside and outside its place, square to it; both at least 0. A datum edge has the limits of
+	// the size across the part on neither side: it is where coordinates begin.
+	Off, On    units.Length
+	Basis      string // where they come from, in words
+	FinishFile bool   // finish_by = "file": sawn and filed to a scribed line or a template
+	AsSupplied bool   // the stock's own edge
+	Range      Range
+}
+
 // Relation binds two surfaces of a part.
 type Relation struct {
 	Kind   RelationKind
@@ -178,10 +229,11 @@ const (
 	RunOut                       // full indicator reading of one about the other
 	Square                       // a face square to an axis
 	Parallel                     // two faces
+	Position                     // a hole's or a pattern's centre about another: zone diameter
 )
 
 func (k RelationKind) String() string {
-	return [...]string{"relation?", "concentric", "run_out", "square", "parallel"}[k]
+	return [...]string{"relation?", "concentric", "run_out", "square", "parallel", "position"}[k]
 }
 
 // Surface names a surface of a part: a turned feature's own surface, or a plane face.

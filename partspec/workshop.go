@@ -62,7 +62,7 @@ const (
 
 // Dial is a graduated collar. Graduation and PerTurn are as marked on the dial (so on a diameter dial, in diameter).
 type Dial struct {
-	Name       string // "cross", "top", "saddle", "tailstock"
+	Name       string // "cross", "top", "saddle", "tailstock"; on a mill "x", "y" and "quill" or "z"
 	Graduation units.Dimension
 	PerTurn    units.Dimension // 0 = no turns are counted (indicator)
 	Reads      Reads
@@ -86,6 +86,12 @@ const (
 	BetweenCentres   HoldingKind = "between_centres"
 	Tailstock        HoldingKind = "tailstock"
 	Plug             HoldingKind = "plug"
+	Faceplate        HoldingKind = "faceplate"
+	AnglePlate       HoldingKind = "angle_plate"
+	Vice             HoldingKind = "vice"
+	TableClamps      HoldingKind = "table_clamps"
+	VerticalSlide    HoldingKind = "vertical_slide"
+	VeeBlock         HoldingKind = "vee_block"
 )
 
 // HoldingKinds lists every kind in the order the language document tells them.
@@ -111,6 +117,13 @@ type Holding struct {
 	GripLight      units.Force  // a jaw, lightest nip
 	GripFirm       units.Force  // a jaw, firm pull on the key
 	MostSpeed      units.Speed
+	Diameter       units.Length // faceplate
+	Opening        units.Length // vice: widest; vertical slide: of its vice
+	JawHeight      units.Length // vice: how deep work can sit
+	Clamps         int          // faceplate, table: how many are owned
+	ClampForce     units.Force  // that one clamp presses with, tightened by hand
+	ToeWidth       units.Length // of a clamp
+	Squareness     units.Length // out of square over 100 mm: vice, angle plate
 	SetupMinutes   units.Minutes
 	Range          Range
 }
@@ -136,6 +149,15 @@ const (
 	KnurlTool      ToolKind = "knurl"
 	Saw            ToolKind = "saw"
 	Files          ToolKind = "files"
+	EndMill        ToolKind = "end_mill"
+	BallNose       ToolKind = "ball_nose" // round-nosed milling cutter
+	FlyCutter      ToolKind = "fly_cutter"
+	BoringHead     ToolKind = "boring_head"
+	HoleSaw        ToolKind = "hole_saw"
+	Counterbores   ToolKind = "counterbores" // piloted
+	Countersink    ToolKind = "countersink"
+	EdgeFinder     ToolKind = "edge_finder"
+	Scriber        ToolKind = "scriber" // dividers, scriber, square and centre punch
 )
 
 // Tool is a cutting tool or a set of them. Which fields are used depends on the kind; the rest are zero.
@@ -143,7 +165,7 @@ type Tool struct {
 	Kind        ToolKind
 	Name        string
 	Carbide     bool           // else high-speed steel
-	Sizes       []units.Length // centre_drill, drills, reamers: ascending
+	Sizes       []units.Length // centre_drill, drills, reamers, end_mill, ball_nose, hole_saw, counterbores, countersink: diameters, ascending
 	Threads     []string       // taps, dies: designations known to tables.Thread
 	Hand        string         // turning: "right" cuts towards the headstock, "left" away from it
 	NoseRadius  units.Length   // turning, boring
@@ -158,6 +180,9 @@ type Tool struct {
 	MostPitch   units.Length
 	Pitches     []units.Length // knurl
 	Kerf        units.Length   // saw
+	LeastSwing  units.Length   // boring_head, fly_cutter: smallest and largest diameter swung
+	MostSwing   units.Length
+	Accuracy    units.Length // edge_finder, scriber: how far the place may lie from where it says
 	Range       Range
 }
 

@@ -38,8 +38,9 @@ type choice struct {
 
 // Costs in tenths of a minute beside the holdings' own. Ours, no source: the sheet says that the order rests on them.
 const (
-	tenths     = 10
-	toolChange = 8
+	tenths        = 10
+	toolChange    = 8
+	machineChange = 20
 )
 
 func orderWork(ctx *process.Context, shop *holding.Shop, desperate bool) *ordering {
@@ -140,7 +141,7 @@ func (o *ordering) choices() {
 	for i, t := range o.shop.Tasks {
 		for _, w := range quickest(t.Ways) {
 			for k, m := range o.mounts {
-				if m.Free == w.End {
+				if m.Free == w.End && m.Machine == w.Machine && m.Across == w.Across {
 					o.alts[i] = append(o.alts[i], o.grades(i, w, k)...)
 				}
 			}
@@ -200,10 +201,16 @@ func (c choice) own() int {
 const lightShare = 0.7
 
 func (o *ordering) problem() *sequence.Problem {
-	p := &sequence.Problem{Machines: []string{o.ctx.Lathe.Name}}
+	p := &sequence.Problem{MachineChange: machineChange}
 	used, index := o.usedMounts()
+	machines := map[partspec.MachineKind]int{}
 	for _, k := range used {
-		p.Setups = append(p.Setups, sequence.Setup{Name: o.mounts[k].ID, Cost: int(math.Round(o.mounts[k].Minutes*tenths)) + o.settingPrice()})
+		m := o.mounts[k]
+		if _, ok := machines[m.Machine]; !ok {
+			machines[m.Machine] = len(p.Machines)
+			p.Machines = append(p.Machines, o.ctx.MachineFor(m.Machine).Name)
+		}
+		p.Setups = append(p.Setups, sequence.Setup{Name: m.ID, Machine: machines[m.Machine], Cost: int(math.Round(m.Minutes*tenths)) + o.settingPrice()})
 	}
 	tools := map[string]int{}
 	for i, t := range o.shop.Tasks {

@@ -16,24 +16,29 @@ import (
 
 // Mount is one way to hold the work.
 type Mount struct {
-	ID       string
-	Holding  partspec.Holding
-	Free     partspec.End
-	Surface  string  // feature located on; "stock" for raw metal
-	Inside   bool    // held from a bore
-	Z0, Z1   float64 // the grip along the axis
-	Radius   float64 // of the surface gripped, as finished (or raw)
-	RawUntil bool    // the surface gripped is raw stock: the grip is lost once it is cut
-	Between  bool    // between two centres
-	Centre   bool    // a tailstock centre in the free end
-	Packed   bool    // soft packing under hard jaws
-	Stop     bool    // a face sits hard on the jaw step or shoulder
-	Threaded bool    // the mandrel is threaded for the thread in the bore
-	Plug     bool    // a plug stands in the bore under the jaws
-	Glue     Glue
-	Minutes  float64
-	RunOut   float64
-	Helper   string // what has to be made first, empty for nothing
+	ID               string
+	Holding          partspec.Holding
+	Machine          partspec.MachineKind // "" = the lathe
+	Across           bool                 // mill or drill: the part's axis lies along the table
+	AcrossDeg        float64              // up, then, from +X of the part's frame
+	CentreX, CentreY float64              // lathe: the place of the part that runs on the spindle's axis
+	Locate           float64              // how far the work may lie from where the dials have it, radially
+	Free             partspec.End
+	Surface          string  // feature located on; "stock" for raw metal
+	Inside           bool    // held from a bore
+	Z0, Z1           float64 // the grip along the axis
+	Radius           float64 // of the surface gripped, as finished (or raw)
+	RawUntil         bool    // the surface gripped is raw stock: the grip is lost once it is cut
+	Between          bool    // between two centres
+	Centre           bool    // a tailstock centre in the free end
+	Packed           bool    // soft packing under hard jaws
+	Stop             bool    // a face sits hard on the jaw step or shoulder
+	Threaded         bool    // the mandrel is threaded for the thread in the bore
+	Plug             bool    // a plug stands in the bore under the jaws
+	Glue             Glue
+	Minutes          float64
+	RunOut           float64
+	Helper           string // what has to be made first, empty for nothing
 }
 
 // Glue says how a glued arbor holds.

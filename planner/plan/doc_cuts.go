@@ -44,3 +44,31 @@ const (
 	DrillPointDeg  = 118.0
 	CentreDrillDeg = 60.0
 )
+
+// How cuts on a mill or a drilling machine are read
+//
+// A setup with Machine of kind "mill" or "drill" stands in one of two poses. Upright (Across false): the spindle stands along the part's axis and
+// the end or face FreeEnd looks up at it. Counts n of g millimetres then put the spindle's axis at
+//
+//	X = ReferenceMM + n*g   (FreeEnd "left": the part has been turned over about Y, and X = ReferenceMM - n*g)
+//	Y = ReferenceMM + n*g
+//
+// and "quill" or "z", which count into the work, put the tool's end at
+//
+//	Z = ReferenceMM - n*g   (FreeEnd "left": Z = ReferenceMM + n*g)
+//
+// Across (Across true): the part's axis lies along the table's x with its right end towards +x, and the spindle stands square to it. Seen from the right
+// end, the spindle stands in the direction AcrossDeg from +X of the part's frame (anticlockwise): call it up, and side the direction AcrossDeg - 90. Then
+//
+//	Z    = ReferenceMM + n*g   by the dial "x"
+//	side = ReferenceMM + n*g   by the dial "y", from the part's axis
+//	up   = ReferenceMM - n*g   by "quill" or "z", from the part's axis
+//
+// Where a machine has no dials for the table, or the place is taken from the work, a cut says in At where its spindle stands: at a punch mark, or in a hole
+// that is there already, and how far that may lie from where it says.
+//
+// The tool takes everything within its radius (half its size; a measured "diameter" for a boring head or a fly-cutter) of its axis on the way from From to To, from its end
+// upwards. Drills and countersinks have their cone in front as on the lathe; a ball nose has a half sphere at its end; a hole saw takes the slug with it when
+// it goes through. A face cut by an end mill or a fly-cutter moves along x or y; the way in and out is taken to be clear, and the replay checks that it is.
+//
+// On a lathe a setup may carry the work off its centre (faceplate, four-jaw): R of all cuts is then counted from the place CentreX, CentreY of the part.

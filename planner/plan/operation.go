@@ -2,28 +2,30 @@ package plan
 
 // Operation is one thing done with one tool.
 type Operation struct {
-	ID          string     `json:"id"`      // "bore.main/ream"
-	Number      int        `json:"number"`  // 10, 20, ... through the part
-	Feature     string     `json:"feature"` // feature name; "face.left", "face.right", "part" for ends and parting
-	Process     Process    `json:"process"`
-	Title       string     `json:"title"` // "Ream the bore main to Ø8 H7"
-	Tool        ToolRef    `json:"tool"`
-	RPM         float64    `json:"rpm"` // a step of this machine
-	WantedRPM   float64    `json:"wanted_rpm"`
-	SpeedWhy    string     `json:"speed_why"` // which cap ruled
-	FeedMM      float64    `json:"feed_mm"`   // per revolution; 0 = by hand
-	Passes      int        `json:"passes"`
-	DepthMM     float64    `json:"depth_mm"`      // most depth of one pass, radial or axial
-	ForceN      float64    `json:"force_n"`       // main cutting force that the grip was judged by
-	TopSlideDeg float64    `json:"top_slide_deg"` // set-over of the top slide from the axis; 0 = along it
-	Zeros       []Zero     `json:"zeros"`
-	Cuts        []Cut      `json:"cuts"`
-	Card        []Line     `json:"card"`
-	Steps       *StepTable `json:"steps,omitempty"` // of a curve that is stepped and filed
-	Checks      []Check    `json:"checks"`
-	Notes       []string   `json:"notes"`
-	Why         []Reason   `json:"why"`
-	Minutes     float64    `json:"minutes"`
+	ID          string       `json:"id"`      // "bore.main/ream"
+	Number      int          `json:"number"`  // 10, 20, ... through the part
+	Feature     string       `json:"feature"` // feature name; "face.left", "face.right", "part" for ends and parting
+	Process     Process      `json:"process"`
+	Title       string       `json:"title"` // "Ream the bore main to Ø8 H7"
+	Tool        ToolRef      `json:"tool"`
+	RPM         float64      `json:"rpm"` // a step of this machine
+	WantedRPM   float64      `json:"wanted_rpm"`
+	SpeedWhy    string       `json:"speed_why"` // which cap ruled
+	FeedMM      float64      `json:"feed_mm"`   // per revolution; 0 = by hand
+	Passes      int          `json:"passes"`
+	DepthMM     float64      `json:"depth_mm"`      // most depth of one pass, radial or axial
+	ForceN      float64      `json:"force_n"`       // main cutting force that the grip was judged by
+	TopSlideDeg float64      `json:"top_slide_deg"` // set-over of the top slide from the axis; 0 = along it
+	Zeros       []Zero       `json:"zeros"`
+	Cuts        []Cut        `json:"cuts"`
+	Card        []Line       `json:"card"`
+	Steps       *StepTable   `json:"steps,omitempty"`  // of a curve that is stepped and filed
+	Holes       []HoleLine   `json:"holes,omitempty"`  // of a pattern, one line a hole
+	Chords      []ChordCheck `json:"chords,omitempty"` // to measure over
+	Checks      []Check      `json:"checks"`
+	Notes       []string     `json:"notes"`
+	Why         []Reason     `json:"why"`
+	Minutes     float64      `json:"minutes"`
 }
 
 // Process is the kind of work an operation does.
@@ -52,6 +54,21 @@ const (
 	PartOff     Process = "part_off"
 	SawOff      Process = "saw_off"
 	Deburr      Process = "deburr"
+
+	// On a mill, a drilling machine or at the bench.
+	Saw         Process = "saw"         // a blank, or near an outline
+	MarkOut     Process = "mark_out"    // lines and punch marks
+	MillFace    Process = "mill_face"   // front or back
+	MillEdge    Process = "mill_edge"   // an edge of an outline
+	FileEdge    Process = "file_edge"   // to a line or a template
+	BoreHead    Process = "bore_head"   // a hole by a boring head, or a seat swung by one
+	SawHole     Process = "saw_hole"    // by a hole saw
+	Counterbore Process = "counterbore" // piloted, in a hole's mouth
+	Countersink Process = "countersink"
+	SeatSteps   Process = "seat_steps" // a seat in steps
+	FileSeat    Process = "file_seat"
+	MillFlat    Process = "mill_flat"
+	MillSlot    Process = "mill_slot"
 )
 
 // ToolRef names a tool of the workshop, with the size taken from a set.
@@ -63,7 +80,7 @@ type ToolRef struct {
 
 // Zero is where a dial is set to nought.
 type Zero struct {
-	Dial string `json:"dial"` // "cross", "top", "saddle", "tailstock"
+	Dial string `json:"dial"` // "cross", "top", "saddle", "tailstock"; on a mill "x", "y", "quill" or "z"
 	// ReferenceMM is the place that reads nought: a diameter for the cross slide, a position Z for saddle and tailstock, 0 for the top slide.
 	ReferenceMM float64 `json:"reference_mm"`
 	// Outward is true when the cross dial's count grows away from the axis (boring); else it grows towards the axis. Saddle and
@@ -88,6 +105,15 @@ type Cut struct {
 	ToMeasure  *Measured `json:"to_measure,omitempty"`
 	ToolSizeMM float64   `json:"tool_size_mm,omitempty"` // this cut's own drill of a chain
 	ToolID     string    `json:"tool_id,omitempty"`      // this cut's own tool, when it differs from the operation's
+	At         *Place    `json:"at,omitempty"`           // on a mill or drill: where the spindle stands, when not by dials
+}
+
+// Place is where a spindle is put over the work by something other than dials.
+type Place struct {
+	XMM      float64 `json:"x_mm"` // in the part's frame (in an across pose: Z and side)
+	YMM      float64 `json:"y_mm"`
+	By       string  `json:"by"`        // "punch mark", "scribed line", "hole" (that is there already), "mate"
+	WithinMM float64 `json:"within_mm"` // how far it may lie from there, radially
 }
 
 // Measured is a size reached by measuring and creeping.

@@ -62,11 +62,12 @@ type Part struct {
 
 // Stock is the metal to fetch.
 type Stock struct {
-	Kind      string  `json:"kind"` // "bar", "tube", "hexagon", "existing"
+	Kind      string  `json:"kind"` // "bar", "tube", "hexagon", "existing", "plate", "sheet", "casting"
 	Text      string  `json:"text"` // "round bar Ø38, at least 56 long"
 	OutsideMM float64 `json:"outside_mm"`
 	InsideMM  float64 `json:"inside_mm"`
-	LengthMM  float64 `json:"length_mm"` // least length that the plan needs
+	LengthMM  float64 `json:"length_mm"`      // least length that the plan needs
+	Flat      *Flat   `json:"flat,omitempty"` // of a flat part: the piece as it lies around the part
 	// LeftZ and RightZ are where the stock's ends lie in the part's coordinates before the first cut.
 	LeftZ  float64 `json:"left_z"`
 	RightZ float64 `json:"right_z"`
@@ -95,11 +96,22 @@ type Setup struct {
 	Grip          Grip        `json:"grip"`
 	Tailstock     bool        `json:"tailstock"` // a centre supports the free end
 	StickOutMM    float64     `json:"stick_out_mm"`
-	RunOutMM      float64     `json:"run_out_mm"` // full indicator reading to expect of the surface located on
-	Locates       string      `json:"locates"`    // feature located on, "stock" for raw metal
-	How           []string    `json:"how"`        // how to hold and clock it, in order
-	Before        Section     `json:"before"`     // shape when the setup begins
-	After         Section     `json:"after"`      // shape when it ends
+	RunOutMM      float64     `json:"run_out_mm"`            // full indicator reading to expect of the surface located on
+	Locates       string      `json:"locates"`               // feature located on, "stock" for raw metal
+	How           []string    `json:"how"`                   // how to hold and clock it, in order
+	Before        Section     `json:"before"`                // shape when the setup begins
+	After         Section     `json:"after"`                 // shape when it ends
+	FlatBefore    *Flat       `json:"flat_before,omitempty"` // of a flat part, instead of Before and After
+	FlatAfter     *Flat       `json:"flat_after,omitempty"`
+	Beside        []FlatHole  `json:"beside,omitempty"`     // of a turned part: holes beside its axis, as they are when the setup ends
+	Across        bool        `json:"across,omitempty"`     // mill or drill: the part's axis lies along the table
+	AcrossDeg     float64     `json:"across_deg,omitempty"` // where up then is, from +X of the part's frame
+	CentreX       float64     `json:"centre_x,omitempty"`   // lathe: the place of the part that runs on the spindle's axis
+	CentreY       float64     `json:"centre_y,omitempty"`
+	LocateMM      float64     `json:"locate_mm,omitempty"` // mill, faceplate: how far the work may lie from where the dials have it, radially
+	Clamps        []Clamp     `json:"clamps,omitempty"`
+	Bed           *Bed        `json:"bed,omitempty"`
+	Balance       *Balance    `json:"balance,omitempty"`
 	Operations    []Operation `json:"operations"`
 	BeforeRelease []Check     `json:"before_release"`        // due before letting go
 	NoWayBack     string      `json:"no_way_back,omitempty"` // why nothing can be mended after this setup
@@ -110,7 +122,7 @@ type Setup struct {
 
 // Grip is what holds the work, in the part's coordinates.
 type Grip struct {
-	Kind       string  `json:"kind"`    // "jaws", "collet", "mandrel", "centres", "glued_face", "glued_bore"
+	Kind       string  `json:"kind"`    // "jaws", "collet", "mandrel", "centres", "glued_face", "glued_bore"; "vice", "clamps", "vee", "bench" (by hand, in the bench vice)
 	Surface    string  `json:"surface"` // feature gripped, or "stock"
 	Inside     bool    `json:"inside"`
 	FromZ      float64 `json:"from_z"`

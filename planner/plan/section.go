@@ -20,10 +20,12 @@ type Section struct {
 
 // Drawing is the part as it was understood, to be held against the paper drawing.
 type Drawing struct {
-	Section Section  `json:"section"`
-	Hexagon bool     `json:"hexagon"` // the outside is a hexagon bar's; Section shows it across corners
-	Dims    []Dim    `json:"dims"`
-	Notes   []string `json:"notes"` // chamfers, general tolerances, relations
+	Section Section    `json:"section"`
+	Flat    *Flat      `json:"flat,omitempty"`   // of a flat part, instead of Section
+	Beside  []FlatHole `json:"beside,omitempty"` // of a turned part: holes beside its axis
+	Hexagon bool       `json:"hexagon"`          // the outside is a hexagon bar's; Section shows it across corners
+	Dims    []Dim      `json:"dims"`
+	Notes   []string   `json:"notes"` // chamfers, general tolerances, relations
 }
 
 // DimKind is how a dimension is drawn.
@@ -33,6 +35,9 @@ const (
 	DimDiameter DimKind = "diameter" // of the surface at Z0..Z1, radius R; Inside for a bore
 	DimLength   DimKind = "length"   // from Z0 to Z1, along the axis
 	DimLeader   DimKind = "leader"   // a note that points at (Z0, R)
+	DimAcross   DimKind = "across"   // flat: along X from X0 to X1
+	DimUp       DimKind = "up"       // flat: along Y from Y0 to Y1
+	DimPlace    DimKind = "place"    // flat, or in an end: a note that points at (X0, Y0)
 )
 
 // Dim is one dimension of the drawing.
@@ -41,6 +46,10 @@ type Dim struct {
 	Z0      float64 `json:"z0"`
 	Z1      float64 `json:"z1"`
 	R       float64 `json:"r"`
+	X0      float64 `json:"x0,omitempty"` // of flat dimensions
+	Y0      float64 `json:"y0,omitempty"`
+	X1      float64 `json:"x1,omitempty"`
+	Y1      float64 `json:"y1,omitempty"`
 	Inside  bool    `json:"inside"`
 	Text    string  `json:"text"` // as drawn, with limits
 	Feature string  `json:"feature"`

@@ -22,10 +22,13 @@ type Context struct {
 	Part   *partspec.Part
 	Shop   *partspec.Workshop
 	Lathe  partspec.Machine
+	Mill   partspec.Machine // Kind "" = none is owned
+	Drill  partspec.Machine
 	Place  shape.Placement
 	Blocks []shape.Block
 	Holes  []shape.Hole
 	Stock  solid.Body
+	Flat   shape.Flat // stock of a flat part, as it lies around it
 	Length float64
 	Rules  rules.Set
 	// Bored is the chain chosen for each hole, by name: "ream", "bore" or "drill"; Chains lists what there is to choose from.
@@ -43,7 +46,9 @@ type Task struct {
 
 // Way is one way to do a task.
 type Way struct {
-	End      partspec.End // the end that must be free
+	Machine  partspec.MachineKind // where it is done; "" = on the lathe
+	Across   bool                 // mill or drill: the part's axis lies along the table
+	End      partspec.End         // the end that must be free; of a flat part the face that looks at the spindle
 	Tool     partspec.Tool
 	SizeMM   float64 // of a tool taken from a set
 	Minutes  float64
@@ -63,6 +68,8 @@ type Job struct {
 	Free   partspec.End
 	DatumZ float64     // face that the saddle's nought is set on
 	Before solid.Body  // the work as it then is
+	Flat   shape.Flat  // the same of a flat part
+	Setup  *plan.Setup // the setting that it belongs to, as far as it is written
 	Light  float64     // how deep a pass may go, as a part of the ordinary depth: 1, or less where the holding asks for light cuts
 	Caps   []speed.Cap // of the holding
 	Glued  bool        // held by glue
@@ -102,6 +109,17 @@ func Expand(c *Context) []Task {
 		tasks = append(tasks, c.partOff())
 	}
 	return tasks
+}
+
+// MachineFor is the machine of a kind; "" stands for the lathe.
+func (c *Context) MachineFor(k partspec.MachineKind) partspec.Machine {
+	switch k {
+	case partspec.Mill:
+		return c.Mill
+	case partspec.Drill:
+		return c.Drill
+	}
+	return c.Lathe
 }
 
 func ends() [2]partspec.End { return [2]partspec.End{partspec.Left, partspec.Right} }

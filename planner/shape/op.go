@@ -29,11 +29,17 @@ type Op struct {
 	Inner solid.Curve // the inside it leaves
 	Keep  *Stretch    // facing and parting: what is left along the axis
 
+	Spots []Spot   // where it works beside the axis (holes of a pattern), or nil: about the axis, or all over
+	Flat  *FlatCut // what it takes off a flat part
+
 	Makes []string // surfaces brought to size: feature names and plane faces ("face.left", "rim.left")
 	Tight float64  // narrowest tolerance it must hold, on diameter or length; 0 = open
 	Round float64  // roundness asked of what it makes, radial; 0 = none asked
 	Depth float64  // most metal off radially (axially for faces)
 }
+
+// Spot is a circle beside the axis within which an operation works.
+type Spot struct{ X, Y, Radius float64 }
 
 // Stretch is a length of the axis.
 type Stretch struct{ Z0, Z1 float64 }
