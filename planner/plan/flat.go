@@ -91,3 +91,10 @@ type ChordCheck struct {
 	OverMM     float64 `json:"over_mm"`     // over the far sides of pins or shanks of PinMM in both holes
 	PinMM      float64 `json:"pin_mm"`
 }
+
+// EdgeLeft is what sawing or filing leaves on an edge of the outline, square to it.
+type EdgeLeft struct {
+	Edge     string  `json:"edge"`
+	LeftMM   float64 `json:"left_mm"`   // 0 = it is at its place
+	WithinMM float64 `json:"within_mm"` // either way
+}

@@ -22,6 +22,7 @@ type Operation struct {
 	Steps       *StepTable   `json:"steps,omitempty"`  // of a curve that is stepped and filed
 	Holes       []HoleLine   `json:"holes,omitempty"`  // of a pattern, one line a hole
 	Chords      []ChordCheck `json:"chords,omitempty"` // to measure over
+	Edges       []EdgeLeft   `json:"edges,omitempty"`  // sawn or filed: what is left on each edge of the outline
 	Checks      []Check      `json:"checks"`
 	Notes       []string     `json:"notes"`
 	Why         []Reason     `json:"why"`
