@@ -24,14 +24,14 @@ func (w *walk) checkDials(op plan.Operation) {
 
 // checkTravel holds that the readings of a dial lie within its slide's travel.
 func (w *walk) checkTravel(op plan.Operation) {
-	for _, name := range []string{"cross", "saddle", "tailstock", "top"} {
+	for _, name := range []string{"cross", "saddle", "tailstock", "top", dialX, dialY, dialQuill, dialZ} {
 		d, ok := w.machine.Dial(name)
 		if !ok || d.Travel == 0 {
 			continue
 		}
 		low, high := int64(0), int64(0)
 		for _, cut := range op.Cuts {
-			for _, rd := range append(append([]plan.Reading(nil), cut.From...), cut.To...) {
+			for _, rd := range readingsOf(cut) {
 				if rd.Dial == name {
 					low, high = min(low, rd.Graduations), max(high, rd.Graduations)
 				}
@@ -50,7 +50,7 @@ func (w *walk) checkOneWay(op plan.Operation) {
 	run := ""
 	for _, cut := range op.Cuts {
 		counts := countsOf(cut)
-		if r := runOf(cut); op.Process == plan.Steps && r != run { // the card takes up the backlash anew
+		if r := runOf(cut); stepped(op.Process) && r != run { // the card takes up the backlash anew
 			sets, last, run = map[string]int64{}, map[string]int64{}, r
 		}
 		for _, name := range dialsOf(counts) {
@@ -59,7 +59,7 @@ func (w *walk) checkOneWay(op plan.Operation) {
 			}
 			c := counts[name]
 			turned := reverses(moves, name, c[1]-c[0])
-			if before, ok := last[name]; ok && op.Process == plan.Steps && c[0] == c[1] {
+			if before, ok := last[name]; ok && stepped(op.Process) && c[0] == c[1] {
 				turned = reverses(sets, name, c[0]-before) || turned
 			}
 			if turned {
@@ -70,6 +70,9 @@ func (w *walk) checkOneWay(op plan.Operation) {
 		}
 	}
 }
+
+// stepped reports whether a process cuts a curve in steps.
+func stepped(p plan.Process) bool { return p == plan.Steps || p == plan.SeatSteps }
 
 // runOf is the run of a step table that a cut belongs to: "run 2" of "run 2, step 5"; empty where the table is one run.
 func runOf(cut plan.Cut) string {
@@ -113,7 +116,7 @@ func (w *walk) checkCard(op plan.Operation) {
 		if dial, ok := measuredDial(cut); ok {
 			measured[plan.Reading{Dial: dial, Graduations: countsOf(cut)[dial][1]}] = true
 		}
-		for _, rd := range append(append([]plan.Reading(nil), cut.From...), cut.To...) {
+		for _, rd := range readingsOf(cut) {
 			set[rd] = true
 		}
 	}
@@ -140,8 +143,10 @@ func measuredDial(cut plan.Cut) (string, bool) {
 	if cut.ToMeasure.What == "diameter" {
 		return "cross", true
 	}
-	if _, ok := countsOf(cut)["tailstock"]; ok {
-		return "tailstock", true
+	for _, dial := range []string{"tailstock", dialQuill, dialZ} {
+		if _, ok := countsOf(cut)[dial]; ok {
+			return dial, true
+		}
 	}
 	return "saddle", true
 }

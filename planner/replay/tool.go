@@ -12,11 +12,14 @@ import (
 // cutter is a tool of the workshop, with the size taken from its set.
 type cutter struct {
 	partspec.Tool
-	size float64 // diameter of a drill, reamer or centre drill
+	size float64 // diameter of a tool that is one of a set
 }
 
 // shankWidth is how far a turning or boring tool reaches along the axis from its point. Common practice on small lathes, no source.
 const shankWidth = 10.0
+
+// countersinkDeg is the included angle of a countersink that does not give its own: that of metric countersunk heads (ISO 10642, from memory).
+const countersinkDeg = 90.0
 
 // cutterFor finds the tool of a cut: its own where it names one, else the operation's.
 func (w *walk) cutterFor(op plan.Operation, cut plan.Cut) (cutter, error) {
@@ -36,7 +39,7 @@ func findCutter(shop *partspec.Workshop, id string, size float64) (cutter, error
 			continue
 		}
 		c := cutter{t, size}
-		if !c.set() {
+		if !c.sized() {
 			c.size = 0
 			return c, nil
 		}
@@ -55,6 +58,18 @@ func findCutter(shop *partspec.Workshop, id string, size float64) (cutter, error
 func (c cutter) set() bool {
 	return c.Kind == partspec.CentreDrill || c.Kind == partspec.Drills || c.Kind == partspec.Reamers
 }
+
+// sized reports whether the tool is one of a set of diameters.
+func (c cutter) sized() bool {
+	switch c.Kind {
+	case partspec.EndMill, partspec.BallNose, partspec.HoleSaw, partspec.Counterbores, partspec.Countersink:
+		return true
+	}
+	return c.set()
+}
+
+// ball reports whether the tool's end is half a sphere.
+func (c cutter) ball() bool { return c.Kind == partspec.BallNose }
 
 // inside reports whether the tool cuts away from the axis. A chamfer tool does either; its cross dial tells.
 func (c cutter) inside(outward bool) bool {
@@ -93,6 +108,11 @@ func (c cutter) pointDeg() float64 {
 		return plan.DrillPointDeg
 	case partspec.CentreDrill:
 		return plan.CentreDrillDeg
+	case partspec.Countersink:
+		if c.Angle > 0 {
+			return float64(c.Angle)
+		}
+		return countersinkDeg
 	}
 	return 180
 }

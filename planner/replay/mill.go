@@ -1,0 +1,301 @@
+package replay
+
+import (
+	"math"
+
+	"catchplate/partspec"
+	"catchplate/planner/plan"
+	"catchplate/planner/tables"
+)
+
+// pass is one movement of a tool on a mill or a drilling machine, rebuilt from its readings.
+type pass struct {
+	cutter
+	key      cutKey
+	name     string
+	pose     pose
+	from, to place   // of the tool's end on its axis
+	radius   float64 // it takes everything within, from its end towards the spindle
+	within   float64 // how far its axis may lie from there, in the table's plane: what found the work, not what the drill adds
+	by       string  // what the place was taken from: "" = the dials; else as plan.Place says
+	measured float64 // width of the range in which measuring ends it; 0 = the dials do
+	counts   map[string][2]int64
+}
+
+// coneLong is how long the cone in front of the full diameter is.
+func (m pass) coneLong() float64 {
+	deg := m.pointDeg()
+	if m.ball() {
+		return m.radius
+	}
+	if deg >= 180 {
+		return 0
+	}
+	return m.radius / math.Tan(deg/2*math.Pi/180)
+}
+
+// wander is what the tool adds to the error of its place where it begins in solid metal: a drill lands a little off; boring heads and milling cutters
+// cut where they stand.
+func (c cutter) wander() float64 {
+	switch c.Kind {
+	case partspec.Drills, partspec.CentreDrill, partspec.HoleSaw:
+		return float64(tables.PlaceError(tables.ByDrill))
+	}
+	return 0
+}
+
+// zeroMill sets a mill's dials to nought. Those of the table stay good through the setup, whatever the tool; that along the spindle is set anew for each
+// tool.
+func (w *walk) zeroMill(op plan.Operation, work touchable) {
+	if op.Tool.ID != w.zeroTool {
+		delete(w.zeros, dialQuill)
+		delete(w.zeros, dialZ)
+		w.zeroTool = op.Tool.ID
+	}
+	seen := map[string]bool{}
+	for _, z := range op.Zeros {
+		if seen[z.Dial] {
+			w.failOp("zero", "the %s dial is set to nought twice in one operation: which one its figures start from cannot be told", z.Dial)
+		}
+		seen[z.Dial] = true
+		d, ok := w.machine.Dial(z.Dial)
+		if axisOf(z.Dial) < 0 || !ok {
+			w.failOp("zero", "%s has no %s dial to set", w.machine.Name, z.Dial)
+			continue
+		}
+		if z.Outward {
+			w.failOp("zero", "the %s dial does not count outward", z.Dial)
+		}
+		delete(w.zeros, z.Dial)
+		if at, ok := w.touchMill(z, work, op.Zeros); ok {
+			w.zeros[z.Dial] = nought{Zero: z, reference: at.at, off: at.off, graduation: graduationOf(d)}
+		}
+	}
+}
+
+// touchMill finds the surface that a dial is set on. It must be there, and is where this world has it.
+func (w *walk) touchMill(z plan.Zero, work touchable, all []plan.Zero) (found, bool) {
+	p, axis := w.poseOf(), axisOf(z.Dial)
+	if axis == 2 {
+		return w.nearestFound(z, work.tops(p), 0, "face that looks at the spindle")
+	}
+	if f, ok := w.clocked(z, work, all); ok {
+		return f, true
+	}
+	return w.nearestFound(z, work.edges(p, axis), w.edgeError(), "edge")
+}
+
+// nearestFound is the surface that a nought's reference means.
+func (w *walk) nearestFound(z plan.Zero, list []found, finding float64, what string) (found, bool) {
+	best := found{at: math.NaN()}
+	off := math.Inf(1)
+	for _, f := range list {
+		if d := math.Abs(f.at - z.ReferenceMM); d < off {
+			best, off = f, d
+		}
+	}
+	if off > w.slackPlace+w.slackRadius+best.off+same {
+		w.failOp("zero", "the %s dial is to be set at %s, but there is no %s to touch; the nearest is at %s", z.Dial, mm(z.ReferenceMM), what, mm(best.at))
+		return found{}, false
+	}
+	best.off += finding
+	return best, true
+}
+
+// clocked is the nought of a table's dial on the middle of a round surface: both dials must be set there. Of the error in the table's plane each dial has
+// the share that makes it up.
+func (w *walk) clocked(z plan.Zero, work touchable, all []plan.Zero) (found, bool) {
+	refs := [2]float64{math.NaN(), math.NaN()}
+	for _, other := range all {
+		if axis := axisOf(other.Dial); axis == 0 || axis == 1 {
+			refs[axis] = other.ReferenceMM
+		}
+	}
+	for _, c := range work.centres(w.poseOf()) {
+		if math.Abs(c.x-refs[0]) <= same && math.Abs(c.y-refs[1]) <= same {
+			at := [2]float64{c.x, c.y}[axisOf(z.Dial)]
+			return found{at, (c.off + w.centreError()) / math.Sqrt2}, true
+		}
+	}
+	return found{}, false
+}
+
+// edgeError is how far off an edge may be found with what is owned; centreError the middle of a round surface.
+func (w *walk) edgeError() float64 {
+	for _, t := range w.job.Workshop.Tools {
+		if t.Kind == partspec.EdgeFinder {
+			if t.Accuracy > 0 {
+				return float64(t.Accuracy)
+			}
+			return float64(tables.PlaceError(tables.ByEdge))
+		}
+	}
+	return float64(tables.PlaceError(tables.ByTool))
+}
+
+func (w *walk) centreError() float64 {
+	for _, i := range w.job.Workshop.Instruments {
+		if i.Kind == partspec.DialIndicator {
+			return float64(tables.PlaceError(tables.ByClocking))
+		}
+	}
+	return math.Sqrt2 * w.edgeError() // half the sum of an edge on each side, both ways
+}
+
+// rebuildMill makes the movement of a cut on a mill or a drilling machine.
+func (w *walk) rebuildMill(op plan.Operation, cut plan.Cut, key cutKey) (pass, bool) {
+	tool, err := w.cutterFor(op, cut)
+	if err != nil {
+		w.failOp("tool", "%v", err)
+		return pass{}, false
+	}
+	m := pass{cutter: tool, key: key, name: cut.Name, pose: w.poseOf(), counts: countsOf(cut)}
+	unread := math.NaN()
+	m.from, m.to = place{unread, unread, unread}, place{unread, unread, unread}
+	if !w.readMill(&m.from, cut.From) {
+		return pass{}, false
+	}
+	m.to = m.from
+	if !w.readMill(&m.to, cut.To) || !w.stands(&m, cut) || !w.spans(&m, op, cut) {
+		return pass{}, false
+	}
+	for _, v := range [...]float64{m.from[0], m.from[1], m.from[2], m.to[0], m.to[1], m.to[2]} {
+		if math.IsNaN(v) || math.IsInf(v, 0) {
+			w.failOp("readings", "cut %q: the dials must say where the tool stands, over the table and along the spindle", cut.Name)
+			return pass{}, false
+		}
+	}
+	return m, w.endAtMeasure(&m, cut)
+}
+
+// readMill puts the tool where the readings say.
+func (w *walk) readMill(at *place, readings []plan.Reading) bool {
+	p := w.poseOf()
+	for _, rd := range readings {
+		z, ok := w.zeros[rd.Dial]
+		if !ok {
+			w.failOp("zero", "the %s dial is read but was never set to nought with this tool", rd.Dial)
+			return false
+		}
+		axis := axisOf(rd.Dial)
+		if axis < 0 {
+			w.failOp("readings", "%q is no dial of a mill: expected x, y, quill or z", rd.Dial)
+			return false
+		}
+		at[axis] = z.reference + p.goes(axis)*float64(rd.Graduations)*z.graduation
+	}
+	return true
+}
+
+// stands puts the spindle over the table: by its dials, or where the cut says.
+func (w *walk) stands(m *pass, cut plan.Cut) bool {
+	if cut.At == nil {
+		m.within = w.setup.LocateMM
+		w.checkLocated(m)
+		return true
+	}
+	if _, x := m.counts[dialX]; x {
+		w.failOp("readings", "cut %q: the x dial is read, and yet its place is taken from the work", cut.Name)
+		return false
+	}
+	if _, y := m.counts[dialY]; y {
+		w.failOp("readings", "cut %q: the y dial is read, and yet its place is taken from the work", cut.Name)
+		return false
+	}
+	at := *cut.At
+	m.from[0], m.from[1], m.to[0], m.to[1] = at.XMM, at.YMM, at.XMM, at.YMM
+	m.within, m.by = at.WithinMM, at.By
+	return w.checkAt(at)
+}
+
+// Where a spindle can be set by other things than dials.
+const (
+	byPunch  = "punch mark"
+	byScribe = "scribed line"
+	byHole   = "hole"
+	byMate   = "mate"
+)
+
+// checkAt holds that a place taken from the work claims no more than its means give. What a hole or a mate gives is held where that is known.
+func (w *walk) checkAt(at plan.Place) bool {
+	switch at.By {
+	case byPunch, byScribe:
+		if need := w.markError(); at.WithinMM < need-figure {
+			w.failOp("located", "a %s is said to lie within %s of its place; marking out is good to %s", at.By, mm(at.WithinMM), mm(need))
+		}
+	case byHole, byMate:
+	default:
+		w.failOp("located", "its place is taken from a %q: expected %s, %s, %s or %s", at.By, byPunch, byScribe, byHole, byMate)
+		return false
+	}
+	if at.WithinMM < 0 || math.IsNaN(at.WithinMM) {
+		w.failOp("located", "its place is said to be good within %s", mm(at.WithinMM))
+		return false
+	}
+	return true
+}
+
+// markError is how far a line or a punch mark may lie from its place.
+func (w *walk) markError() float64 {
+	for _, t := range w.job.Workshop.Tools {
+		if t.Kind == partspec.Scriber && t.Accuracy > 0 {
+			return float64(t.Accuracy)
+		}
+	}
+	return float64(tables.PlaceError(tables.ByPunch))
+}
+
+// checkLocated holds the setting's error against what its noughts were found with.
+func (w *walk) checkLocated(m *pass) {
+	need := math.Hypot(w.zeros[dialX].off, w.zeros[dialY].off)
+	if w.setup.LocateMM < need-figure {
+		w.failOp("located", "the work is said to lie within %s of where the dials have it; its noughts are found within %s", mm(w.setup.LocateMM), mm(need))
+	}
+}
+
+// spans finds how much the tool takes on each side of its axis.
+func (w *walk) spans(m *pass, op plan.Operation, cut plan.Cut) bool {
+	d := m.size
+	switch m.Kind {
+	case partspec.BoringHead, partspec.FlyCutter:
+		d = op.Tool.SizeMM
+		if cut.ToolSizeMM > 0 {
+			d = cut.ToolSizeMM
+		}
+		if q := cut.ToMeasure; q != nil && q.What == "diameter" {
+			d = w.world.value(m.key, *q)
+		}
+		if d < float64(m.LeastSwing)-same || m.MostSwing > 0 && d > float64(m.MostSwing)+same {
+			w.failOp("tool", "cut %q swings Ø%s; %s swings %s to %s", m.name, mm(d), m.Name, mm(float64(m.LeastSwing)), mm(float64(m.MostSwing)))
+			return false
+		}
+	}
+	if d <= 0 {
+		w.failOp("tool", "cut %q: a %s takes no metal away on this machine", m.name, m.Kind)
+		return false
+	}
+	m.radius = d / 2
+	return true
+}
+
+// endAtMeasure puts the end of the movement where this world has it, when it is measured.
+func (w *walk) endAtMeasure(m *pass, cut plan.Cut) bool {
+	q := cut.ToMeasure
+	if q == nil {
+		return true
+	}
+	m.measured = math.Abs(q.HighMM - q.LowMM)
+	v := w.world.value(m.key, *q)
+	switch {
+	case q.What == "diameter" && (m.Kind == partspec.BoringHead || m.Kind == partspec.FlyCutter):
+		return true
+	case q.What == "position" && m.to[2] == m.from[2]:
+		m.from[2], m.to[2] = v, v
+		return true
+	case q.What == "position":
+		m.to[2] = v
+		return true
+	}
+	w.failOp("measure", "cut %q is measured as %q: expected a position along the spindle, or the diameter of a boring head or fly-cutter", cut.Name, q.What)
+	return false
+}
