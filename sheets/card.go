@@ -46,7 +46,7 @@ func cardRow(l plan.Line) []md {
 	if !l.Counted {
 		turns = "–"
 	}
-	return []md{tick, bold(esc(l.Label)), esc(l.Dial), turns, marks, esc(whole(l.Total)), esc(l.Reading), esc(l.Makes), mind(l)}
+	return []md{tick, bold(esc(l.Label)), esc(l.Dial), turns, marks, esc(whole(l.Total)), esc(l.Reading), say(l.Makes), mind(l)}
 }
 
 // mind is a line's note; where only measuring gives the size, or the place lies before nought, it says so.
@@ -58,5 +58,5 @@ func mind(l plan.Line) md {
 	if l.ByMeasure {
 		note = words("; ", note, "a guide: end by measuring")
 	}
-	return esc(note)
+	return say(note)
 }

@@ -15,9 +15,9 @@ func glance(s *sheet) []block {
 	}
 	t := table{head: []md{"Done", "No.", "What", "Tool", "Time"}}
 	for _, setup := range s.part.Setups {
-		t.rows = append(t.rows, []md{tick, "", bold(esc("Holding " + itoa(setup.Number) + ": " + setup.Title)), "set up", esc(minutes(setup.Minutes))})
+		t.rows = append(t.rows, []md{tick, "", bold(say("Holding " + itoa(setup.Number) + ": " + setup.Title)), "set up", esc(minutes(setup.Minutes))})
 		for _, op := range setup.Operations {
-			t.rows = append(t.rows, []md{tick, esc(itoa(op.Number)), esc(op.Title), esc(op.Tool.Text), esc(minutes(op.Minutes))})
+			t.rows = append(t.rows, []md{tick, esc(itoa(op.Number)), say(op.Title), say(op.Tool.Text), esc(minutes(op.Minutes))})
 		}
 	}
 	out := []block{heading{2, "Order at a glance"}, t}
@@ -38,4 +38,4 @@ func cautions(s *sheet) []block {
 	return []block{group{class: "cautions", id: "cautions", blocks: []block{heading{2, "Cautions"}, quote{list{items: items}}}}}
 }
 
-func caution(c plan.Caution) md { return esc(c.Text) + cite(c.Rule) }
+func caution(c plan.Caution) md { return say(c.Text) + cite(c.Rule) }

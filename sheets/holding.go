@@ -20,7 +20,7 @@ func holdings(s *sheet) []block {
 func (s *sheet) holding(setup *plan.Setup) block {
 	n := itoa(setup.Number)
 	head := []block{
-		heading{2, esc("Holding " + n + ": " + setup.Title)},
+		heading{2, say("Holding " + n + ": " + setup.Title)},
 		s.figure(draw.Setup(s.base+"-setup-"+n, s.part, setup)),
 		group{class: "hold", blocks: s.howToHold(setup)},
 	}
@@ -37,11 +37,11 @@ func (s *sheet) holding(setup *plan.Setup) block {
 func (s *sheet) howToHold(setup *plan.Setup) []block {
 	g := setup.Grip
 	items := []md{
-		labelled("Machine", esc(setup.Machine)),
-		labelled("Held by", esc(setup.Holding+", "+gripText(g))),
+		labelled("Machine", say(setup.Machine)),
+		labelled("Held by", say(setup.Holding+", "+gripText(g))),
 	}
 	if g.Packing != "" {
-		items = append(items, labelled("Packing", esc(g.Packing)))
+		items = append(items, labelled("Packing", say(g.Packing)))
 	}
 	if setup.Tailstock {
 		items = append(items, labelled("Tailstock", "a centre supports the free end"))
@@ -50,11 +50,11 @@ func (s *sheet) howToHold(setup *plan.Setup) []block {
 		items = append(items, labelled("Stick-out", esc("about "+units.Decimal(setup.StickOutMM, 1)+" mm")))
 	}
 	items = append(items, force(g)...)
-	items = append(items, labelled("Expect run-out", esc("up to "+units.Length(setup.RunOutMM).String()+", full indicator reading, of "+surface(setup.Locates))))
+	items = append(items, labelled("Expect run-out", say("up to "+units.Length(setup.RunOutMM).String()+", full indicator reading, of "+surface(setup.Locates))))
 	items = append(items, s.lobes(g)...)
 	out := []block{heading{3, "How to hold it"}, group{class: "facts", blocks: []block{list{items: items}}}}
 	if len(setup.How) > 0 {
-		out = append(out, para(bold("Set it up so")), list{numbered: true, items: escapeAll(setup.How)})
+		out = append(out, para(bold("Set it up so")), list{numbered: true, items: sayAll(setup.How)})
 	}
 	return out
 }
@@ -159,7 +159,7 @@ func release(setup *plan.Setup) []block {
 	}
 	out = append(out, list{ticks: true, items: items})
 	if setup.NoWayBack != "" {
-		out = append(out, quote{para(bold("No way back after this.") + " " + esc(setup.NoWayBack))})
+		out = append(out, quote{para(bold("No way back after this.") + " " + say(setup.NoWayBack))})
 	}
 	if setup.SafeStop {
 		out = append(out, para("A safe place to stop overnight."))
@@ -186,7 +186,7 @@ func reasons(title string, list []plan.Reason) []block {
 	}
 	var texts []string
 	for _, r := range list {
-		texts = append(texts, string(esc(strings.TrimSuffix(r.Text, "."))+cite(r.Rule)))
+		texts = append(texts, string(say(strings.TrimSuffix(r.Text, "."))+cite(r.Rule)))
 	}
 	return []block{para(bold(esc(title)+":") + " " + md(strings.Join(texts, "; ")) + ".")}
 }

@@ -23,7 +23,7 @@ func kit(s *sheet) []block {
 	var machines, held, tools, gauges once
 	for _, setup := range s.part.Setups {
 		machines.add(setup.Machine)
-		held.add(setup.Holding)
+		held.add(s.toLay(setup))
 		held.add(setup.Grip.Packing)
 		for _, op := range setup.Operations {
 			for _, tool := range toolsOf(op) {
@@ -40,10 +40,20 @@ func kit(s *sheet) []block {
 		names once
 	}{{"Machines", machines}, {"Holding", held}, {"Tools", tools}, {"Measuring", gauges}} {
 		if len(k.names) > 0 {
-			lists = append(lists, group{class: "kit", blocks: []block{para(bold(md(k.title))), list{ticks: true, items: escapeAll(k.names)}}})
+			lists = append(lists, group{class: "kit", blocks: []block{para(bold(md(k.title))), list{ticks: true, items: sayAll(k.names)}}})
 		}
 	}
 	return append(out, group{class: "kits", blocks: lists})
+}
+
+// toLay names a holding that is fetched; one that is made first is not there yet.
+func (s *sheet) toLay(setup plan.Setup) string {
+	for _, h := range s.part.MakeFirst {
+		if h.ForSetup == setup.Number {
+			return setup.Holding + " (see Make first)"
+		}
+	}
+	return setup.Holding
 }
 
 // once collects names, each once, in the order in which they come.
@@ -96,8 +106,8 @@ func makeFirst(s *sheet) []block {
 	}
 	out := []block{heading{2, "Make first"}}
 	for _, h := range s.part.MakeFirst {
-		title := esc(h.Title) + " " + esc("(for holding "+itoa(h.ForSetup)+", "+minutes(h.Minutes)+")")
-		blocks := []block{heading{3, title}, list{numbered: true, items: escapeAll(h.Steps)}}
+		title := say(h.Title) + " " + esc("(for holding "+itoa(h.ForSetup)+", "+minutes(h.Minutes)+")")
+		blocks := []block{heading{3, title}, list{numbered: true, items: sayAll(h.Steps)}}
 		if len(h.Rules) > 0 {
 			blocks = append(blocks, para("Rules: "+esc(words(", ", h.Rules...))+"."))
 		}

@@ -9,7 +9,7 @@ import (
 // opening names the part and says at once whether there is a plan, and whether it was proved.
 func opening(s *sheet) []block {
 	p := s.part
-	out := []block{heading{1, esc(p.Name)}}
+	out := []block{heading{1, esc(draw.Title(p.Name))}}
 	if p.Note != "" {
 		out = append(out, para(esc(p.Note)))
 	}
@@ -27,9 +27,9 @@ func opening(s *sheet) []block {
 
 func (s *sheet) workshop() md {
 	if s.plan.BuiltInWorkshop {
-		return esc(s.plan.Workshop) + " (no workshop was given, so the built-in one serves: check that its machines and tools are yours)"
+		return esc(draw.Plain(s.plan.Workshop)) + " (no workshop was given, so the built-in one serves: check that its machines and tools are yours)"
 	}
-	return esc(s.plan.Workshop)
+	return esc(draw.Plain(s.plan.Workshop))
 }
 
 // drawing shows the part as it was understood.

@@ -1,13 +1,15 @@
 package sheets
 
 import (
+	"math"
+
 	"catchplate/partspec/units"
 	"catchplate/planner/plan"
 )
 
 // operation is one thing done with one tool: settings, zeros and dial card, which stay on one page, then measurements, notes and reasons.
 func (s *sheet) operation(op plan.Operation) []block {
-	work := []block{heading{3, esc(itoa(op.Number)) + " " + esc(op.Title)}}
+	work := []block{heading{3, esc(itoa(op.Number)) + " " + say(op.Title)}}
 	work = append(work, group{class: "facts", blocks: []block{list{items: s.settings(op)}}})
 	work = append(work, s.zeros(op.Zeros)...)
 	if op.Steps != nil {
@@ -18,7 +20,7 @@ func (s *sheet) operation(op plan.Operation) []block {
 	out := []block{group{class: "work", blocks: work}}
 	out = append(out, checks(op.Checks)...)
 	if len(op.Notes) > 0 {
-		out = append(out, para(bold("Mind")), list{items: escapeAll(op.Notes)})
+		out = append(out, para(bold("Mind")), list{items: sayAll(op.Notes)})
 	}
 	return append(out, reasons("Why here, why so", op.Why)...)
 }
@@ -27,7 +29,7 @@ func (s *sheet) operation(op plan.Operation) []block {
 func (s *sheet) settings(op plan.Operation) []md {
 	var items []md
 	if tools := toolsOf(op); len(tools) > 0 {
-		items = append(items, labelled("Tool", esc(words(", ", tools...))))
+		items = append(items, labelled("Tool", say(words(", ", tools...))))
 	}
 	if op.RPM > 0 {
 		items = append(items, labelled("Speed", bold(esc(units.Speed(op.RPM).String()))))
@@ -41,8 +43,7 @@ func (s *sheet) settings(op plan.Operation) []md {
 		items = append(items, labelled("Deepest pass", esc(s.length(op.DepthMM))))
 	}
 	if op.TopSlideDeg != 0 {
-		a := units.Angle(op.TopSlideDeg)
-		items = append(items, labelled("Top slide set over", esc(a.String()+" from the axis ("+a.DegreesMinutes()+")")))
+		items = append(items, labelled("Top slide set over", esc(setOver(op.TopSlideDeg))))
 	}
 	if op.ForceN > 0 {
 		items = append(items, labelled("Cutting force", esc("about "+newtons(op.ForceN))))
@@ -54,7 +55,7 @@ func ruledBy(why string) md {
 	if why == "" {
 		return ""
 	}
-	return ", ruled by: " + esc(why)
+	return ", ruled by: " + say(why)
 }
 
 func feed(op plan.Operation) md {
@@ -71,7 +72,7 @@ func (s *sheet) zeros(zeros []plan.Zero) []block {
 	}
 	var items []md
 	for _, z := range zeros {
-		text := bold(esc(z.Dial)+" dial to nought") + ": " + esc(z.How) + " (" + esc(s.reference(z)) + ")"
+		text := bold(esc(z.Dial)+" dial to nought") + ": " + say(z.How) + " (" + esc(s.reference(z)) + ")"
 		items = append(items, text)
 	}
 	return []block{para(bold("Set nought")), list{ticks: true, items: items}}
@@ -103,20 +104,31 @@ func checks(list_ []plan.Check) []block {
 }
 
 func check(c plan.Check) md {
-	text := bold(esc(c.What)+":") + " " + bold(esc(c.Limits))
+	text := bold(say(c.What)+":") + " " + bold(esc(c.Limits))
 	if c.Instrument != "" {
-		text += ", with the " + esc(c.Instrument)
+		text += ", with the " + say(c.Instrument)
 	} else {
 		text += ", by the mating part or a gauge"
 	}
 	if c.When != "" {
-		text += ", " + bold(esc(c.When))
+		text += ", " + bold(say(c.When))
 	}
 	text += "."
 	for _, more := range []struct{ label, text string }{{"If large", c.IfLarge}, {"If small", c.IfSmall}, {"Mind", c.Doubt}} {
 		if more.text != "" {
-			text += " " + md(more.label) + ": " + esc(more.text) + "."
+			text += " " + md(more.label) + ": " + say(more.text) + "."
 		}
 	}
 	return text + " Found: …………………"
+}
+
+// setOver is the top slide's angle from the axis; one that has gone past square also as people set it, from square.
+func setOver(deg float64) string {
+	const square = 90
+	a := units.Angle(deg)
+	text := a.String() + " from the axis (" + a.DegreesMinutes() + ")"
+	if past := math.Abs(deg) - square; past > 0 {
+		text += ", which is " + units.Angle(past).String() + " past square"
+	}
+	return text
 }

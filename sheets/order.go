@@ -9,7 +9,7 @@ func passedOver(s *sheet) []block {
 	}
 	t := table{head: []md{"Holding", "For", "Why not"}}
 	for _, r := range s.part.Rejected {
-		t.rows = append(t.rows, []md{esc(r.Holding), esc(r.For), esc(r.Reason) + cite(r.Rule)})
+		t.rows = append(t.rows, []md{say(r.Holding), say(r.For), say(r.Reason) + cite(r.Rule)})
 	}
 	return []block{heading{2, "Holdings passed over"}, t}
 }
@@ -25,7 +25,7 @@ func restsOn(s *sheet) []block {
 	if len(o.Pairs) > 0 {
 		t := table{head: []md{"First", "Then", "Because"}}
 		for _, p := range o.Pairs {
-			because := esc(p.Text) + cite(p.Rule)
+			because := say(p.Text) + cite(p.Rule)
 			if p.Rule == "" && p.ExtraMinutes > 0 {
 				because += " " + esc("(the other way round: "+minutes(p.ExtraMinutes)+" more)")
 			}

@@ -11,7 +11,7 @@ func proof(s *sheet) []block {
 		" movements from holding, tool and dial readings, and found:"))}
 	t := table{head: []md{"What was proved", "Found"}}
 	for _, c := range s.part.Proof.Clauses {
-		t.rows = append(t.rows, []md{esc(c.Name), esc(c.Text)})
+		t.rows = append(t.rows, []md{say(c.Name), say(c.Text)})
 	}
 	if len(t.rows) > 0 {
 		out = append(out, t)

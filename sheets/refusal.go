@@ -1,6 +1,9 @@
 package sheets
 
-import "catchplate/planner/plan"
+import (
+	"catchplate/planner/plan"
+	"catchplate/sheets/draw"
+)
 
 // refusals is the page that stands in place of a plan.
 func refusals(s *sheet) []block {
@@ -28,6 +31,17 @@ func refusal(r plan.Refusal) []block {
 	}
 	if len(r.Remedies) > 0 {
 		out = append(out, para(bold("What would make it possible")), list{items: escapeAll(r.Remedies)})
+	}
+	return out
+}
+
+// say is esc for the plan's own words, in which the names of the part file are shown as words. What a person wrote, or is asked to write, is esc's.
+func say(text string) md { return esc(draw.Plain(text)) }
+
+func sayAll(texts []string) []md {
+	out := make([]md, len(texts))
+	for i, t := range texts {
+		out[i] = say(t)
 	}
 	return out
 }

@@ -73,7 +73,7 @@ func (s *sheet) render(paper string) ([]File, error) {
 	for _, write := range sections {
 		tree = append(tree, write(s)...)
 	}
-	html, err := htmlPage(s.part.Name, paper, tree, s.figures)
+	html, err := htmlPage(draw.Title(s.part.Name), paper, tree, s.figures)
 	if err != nil {
 		return nil, err
 	}

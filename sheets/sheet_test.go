@@ -97,8 +97,9 @@ func TestEveryWordOfThePlanIsPrinted(t *testing.T) {
 		if _, known := unprinted[field]; known || v.Kind() != reflect.String {
 			return
 		}
-		words := string(esc(strings.TrimSuffix(v.String(), ".")))
-		assert.True(t, strings.Contains(all.String(), words), "%s is lost: %s", field, words)
+		words := strings.TrimSuffix(v.String(), ".")
+		plain, written := string(say(words)), string(esc(words))
+		assert.True(t, strings.Contains(all.String(), plain) || strings.Contains(all.String(), written), "%s is lost: %s", field, words)
 	})
 }
 
@@ -121,7 +122,7 @@ func TestEveryNumberIsThePlans(t *testing.T) {
 func TestOrderOfASheet(t *testing.T) {
 	text := render(t, fixture.Bush())["guide-bush.md"]
 	at := -1
-	for _, want := range []string{"# guide-bush", "## The part as it was understood", "## Metal to fetch", "## Lay ready", "## Make first", "## Order at a glance",
+	for _, want := range []string{"# Guide-bush", "## The part as it was understood", "## Metal to fetch", "## Lay ready", "## Make first", "## Order at a glance",
 		"## Cautions", "Defer to local codes and licensed practice.", "## Holding 1: ", "### How to hold it", "### 10 Face the end", "### 80 Part off", "### Before you let go of holding 1",
 		"## Holding 2: ", "**No way back after this.**", "A safe place to stop overnight.", "## Holdings passed over", "## On what this order rests", "## Proof", "## Rules cited"} {
 		i := strings.Index(text, want)

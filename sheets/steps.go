@@ -84,7 +84,7 @@ func stepFacts(t *plan.StepTable) []md {
 	items := []md{
 		labelled("Steps", esc(itoa(len(t.Steps)))+provenWord(t)),
 		labelled("Most that is left for the file", esc(units.Length(units.Length(t.WorstMM).Round(3)).String()+", square to the curve; allowed are "+units.Length(t.LeftoverMM).String())),
-		labelled("Why", esc(t.Why)),
+		labelled("Why", say(t.Why)),
 	}
 	if t.ConstantCount > 0 {
 		items = append(items, labelled("With one dial going on by one constant number of marks", esc(itoa(t.ConstantCount)+" steps, "+whole(t.ConstantMarks)+" marks each")))

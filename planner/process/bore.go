@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"catchplate/partspec"
+	"catchplate/partspec/units"
 	"catchplate/planner/plan"
 	"catchplate/planner/shape"
 	"catchplate/planner/solid"
@@ -53,7 +54,7 @@ func (c *Context) bore(h shape.Hole, d float64, size *partspec.Size) Task {
 func (c *Context) writeBore(h shape.Hole, t Task, w Way, d float64, size *partspec.Size, j Job) (plan.Operation, Done) {
 	title := fmt.Sprintf("Bore %s true for the reamer", h.Name)
 	if size != nil {
-		title = fmt.Sprintf("Bore %s to %s", h.Name, size.Drawn())
+		title = "Bore " + h.Name + aimedAt(*size)
 	}
 	p := c.page(j, t, w, title)
 	mouth := c.endZ(w.End)
@@ -204,4 +205,13 @@ func (c *Context) writeReam(h shape.Hole, t Task, w Way, d, end float64, j Job) 
 	p.why(fmt.Sprintf("%.2f is left for the reamer on diameter", reamLeave(d)), "A-27")
 	p.op.Checks = append(p.op.Checks, c.check(h.Name+", diameter", h.Name, h.Diameter, insideCheck))
 	return p.finish()
+}
+
+// aimedAt ends a title with the size as the drawing writes it; where nobody wrote it, as for the core of a thread, with the limits, for the aim lies
+// between them.
+func aimedAt(s partspec.Size) string {
+	if s.Written != "" || s.Low == s.High {
+		return " to " + s.Drawn()
+	}
+	return ", " + units.Limits{Low: s.Low, High: s.High}.Text(s.Unit())
 }

@@ -206,9 +206,9 @@ const clearance = 1.0
 
 func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operation, Done) {
 	b := c.Blocks[i]
-	title := "Rough the " + b.Feature.Head().Word + " " + b.Name
+	title := "Rough the " + called(b.Feature.Head())
 	if g.size != nil {
-		title = fmt.Sprintf("Turn the %s %s to %s", b.Feature.Head().Word, b.Name, g.size.Drawn())
+		title = fmt.Sprintf("Turn the %s to %s", called(b.Feature.Head()), g.size.Drawn())
 	}
 	p := c.page(j, t, w, title)
 	before := c.surfaceBefore(i, t, j)
@@ -308,4 +308,12 @@ func reads(d partspec.Dial) string {
 		return "diameter (what comes off the diameter)"
 	}
 	return "radius (half of what comes off the diameter)"
+}
+
+// called is a feature as people call it: "flange rim", and "flange" for a flange of that very name.
+func called(h partspec.FeatureHead) string {
+	if h.Name == h.Word {
+		return h.Name
+	}
+	return h.Word + " " + h.Name
 }

@@ -2,6 +2,7 @@ package replay
 
 import (
 	"strconv"
+	"strings"
 
 	"catchplate/partspec"
 	"catchplate/partspec/units"
@@ -172,17 +173,28 @@ func (w *walk) keptSpots() []solid.Curve {
 // tellClauses writes down what has been proved.
 func tellClauses(w *walk, worlds int) {
 	r := w.record
-	r.hold("finished part", "lies between the least and the most metal of the drawing, at %d corners of what is reached by measuring", worlds)
-	r.hold("cuts", "%d movements rebuilt from pose, tool and dial readings; each begins in the clear, removes metal and is no deeper than it says", w.motion)
-	r.hold("grips", "in %d setups what is gripped is there, is not cut and stays %s mm clear of every tool", len(w.plan.Setups), mm(clearance))
+	r.hold("finished part", "lies between the least and the most metal of the drawing, at %s of what is reached by measuring", counted(worlds, "corner", ""))
+	r.hold("cuts", "%s rebuilt from pose, tool and dial readings; each begins in the clear, removes metal and is no deeper than it says", counted(w.motion, "movement", ""))
+	r.hold("grips", "in %s what is gripped is there, is not cut and stays %s mm clear of every tool", counted(len(w.plan.Setups), "setup", ""), mm(clearance))
 	r.hold("dials", "every nought has a surface to touch; cards, turns and graduations add up; no dial turns round under cut")
 	r.hold("speeds", "every speed is a step of its machine and below its caps")
 	if n := len(w.part.Relations); n > 0 {
-		r.hold("relations", "%d drawn relations hold through the chain of setups", n)
+		r.hold("relations", "%s through the chain of setups", counted(n, "drawn relation", "hold"))
 	}
 	if n := len(w.marks); n > 0 {
-		r.hold("threads", "%d threads and knurls on blanks of the right size, with room to run out, and never gripped bare", n)
+		r.hold("threads", "%s on blanks of the right size, with room to run out, and never gripped bare", counted(n, "thread or knurl", ""))
 	}
+}
+
+// counted is a number of things with what they do, one or many: "1 drawn relation holds", "3 drawn relations hold".
+func counted(n int, thing, verb string) string {
+	if n == 1 && verb != "" {
+		verb += "s"
+	}
+	if n != 1 {
+		thing = strings.ReplaceAll(thing, " or ", "s or ") + "s"
+	}
+	return strings.TrimSpace(number(n) + " " + thing + " " + verb)
 }
 
 func number(n int) string { return strconv.Itoa(n) }

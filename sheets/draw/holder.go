@@ -147,7 +147,7 @@ func surfaceWords(surface string) string {
 
 // lowerMarks are the labels below: what holds the work, and where saddle and tailstock read nought.
 func (sc *scene) lowerMarks() []mark {
-	text := strings.TrimSpace(sc.setup.Holding + " " + gripWords(sc.setup))
+	text := Plain(strings.TrimSpace(sc.setup.Holding + " " + gripWords(sc.setup)))
 	if sc.setup.Grip.Packing != "" {
 		text += ", with " + sc.setup.Grip.Packing
 	}

@@ -31,11 +31,11 @@ const (
 func Part(name string, p *plan.Part) Page {
 	section, ok := solid(p.Drawing.Section)
 	if !ok {
-		return NewCanvas().Page(name, p.Name+": no drawing", "This part has no drawing.")
+		return NewCanvas().Page(name, Title(p.Name)+": no drawing", "This part has no drawing.")
 	}
 	d := p.Drawing
 	d.Section = section
-	title := p.Name + " as it was understood"
+	title := Title(p.Name) + " as it was understood"
 	desc := describe(p, d)
 	var page Page
 	for _, scale := range scalesFor(section) {
@@ -65,7 +65,7 @@ func scalesFor(s plan.Section) []float64 {
 }
 
 func describe(p *plan.Part, d plan.Drawing) string {
-	text := fmt.Sprintf("Half section of %s, %s long.", p.Name, units.Length(p.LengthMM))
+	text := fmt.Sprintf("Half section of %s, %s long.", Plain(p.Name), units.Length(p.LengthMM))
 	for _, dim := range d.Dims {
 		text += " " + dim.Text + "."
 	}
@@ -164,7 +164,10 @@ func (c *Canvas) notes(b *bench, d plan.Drawing, scale float64, keys []string) {
 	if d.Hexagon {
 		lines = append(lines, "The outside is a hexagon bar's, drawn across corners.")
 	}
-	lines = append(append(lines, keys...), d.Notes...)
+	lines = append(lines, keys...)
+	for _, n := range d.Notes {
+		lines = append(lines, Plain(n))
+	}
 	box := c.Bounds()
 	left := max(min(box.Left, b.v.x(b.first)), (b.v.x(b.first)+b.v.x(b.last))/2-PageWidth/2+pageEdge)
 	y := box.Bottom + 3

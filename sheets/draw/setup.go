@@ -37,7 +37,7 @@ type scene struct {
 func Setup(name string, p *plan.Part, s *plan.Setup) Page {
 	before, ok := solid(s.Before)
 	after, okAfter := solid(s.After)
-	title := fmt.Sprintf("Holding %d: %s", s.Number, s.Title)
+	title := fmt.Sprintf("Holding %d: %s", s.Number, Plain(s.Title))
 	if !ok || !okAfter {
 		return NewCanvas().Page(name, title, "No shape is known for this holding.")
 	}
@@ -217,9 +217,9 @@ func (c *Canvas) legend(sc *scene, unmarked []string) {
 
 // sceneText says in words what the sketch shows.
 func sceneText(s *plan.Setup) string {
-	text := fmt.Sprintf("The work held by %s (%s), %s end free.", s.Holding, gripWords(s), s.FreeEnd)
+	text := Plain(fmt.Sprintf("The work held by %s (%s), %s end free.", s.Holding, gripWords(s), s.FreeEnd))
 	for _, op := range s.Operations {
-		text += fmt.Sprintf(" Operation %d: %s.", op.Number, op.Title)
+		text += fmt.Sprintf(" Operation %d: %s.", op.Number, Plain(op.Title))
 	}
 	return text
 }
