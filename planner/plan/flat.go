@@ -58,6 +58,27 @@ type Flat struct {
 	BackZ   float64          `json:"back_z"`
 	FrontZ  float64          `json:"front_z"`
 	Holes   []FlatHole       `json:"holes"`
+	Slots   []FlatSlot       `json:"slots,omitempty"`
+}
+
+// FlatSlot is a slot with round ends in a flat part's face.
+type FlatSlot struct {
+	Feature string  `json:"feature"`
+	X0      float64 `json:"x0"` // centres of its round ends
+	Y0      float64 `json:"y0"`
+	X1      float64 `json:"x1"`
+	Y1      float64 `json:"y1"`
+	WidthMM float64 `json:"width_mm"`
+	FromZ   float64 `json:"from_z"`
+	ToZ     float64 `json:"to_z"`
+}
+
+// Press is where a jaw presses on an edge of flat work, in the part's frame.
+type Press struct {
+	XMM      float64 `json:"x_mm"`
+	YMM      float64 `json:"y_mm"`
+	AngleDeg float64 `json:"angle_deg"` // from the work out into the jaw, from +X
+	WidthMM  float64 `json:"width_mm"`  // of the jaw
 }
 
 // FlatHole is a hole, or the mark of one to come, along Z at a place beside the axis. On a turned part it lies in one of its ends.

@@ -112,6 +112,7 @@ type Setup struct {
 	Clamps        []Clamp     `json:"clamps,omitempty"`
 	Bed           *Bed        `json:"bed,omitempty"`
 	Balance       *Balance    `json:"balance,omitempty"`
+	Presses       []Press     `json:"presses,omitempty"` // vice, four-jaw: where the jaws press on flat work
 	Operations    []Operation `json:"operations"`
 	BeforeRelease []Check     `json:"before_release"`        // due before letting go
 	NoWayBack     string      `json:"no_way_back,omitempty"` // why nothing can be mended after this setup

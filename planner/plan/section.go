@@ -21,11 +21,50 @@ type Section struct {
 // Drawing is the part as it was understood, to be held against the paper drawing.
 type Drawing struct {
 	Section Section    `json:"section"`
-	Flat    *Flat      `json:"flat,omitempty"`   // of a flat part, instead of Section
-	Beside  []FlatHole `json:"beside,omitempty"` // of a turned part: holes beside its axis
-	Hexagon bool       `json:"hexagon"`          // the outside is a hexagon bar's; Section shows it across corners
+	Flat    *Flat      `json:"flat,omitempty"`    // of a flat part, instead of Section
+	Beside  []FlatHole `json:"beside,omitempty"`  // of a turned part: holes beside its axis
+	Datum   []string   `json:"datum,omitempty"`   // of a flat part: names of the edges that coordinates begin at
+	Rings   []Ring     `json:"rings,omitempty"`   // pitch circles
+	Crossed []Crossed  `json:"crossed,omitempty"` // of a turned part: what is cut across its axis
+	Hexagon bool       `json:"hexagon"`           // the outside is a hexagon bar's; Section shows it across corners
 	Dims    []Dim      `json:"dims"`
 	Notes   []string   `json:"notes"` // chamfers, general tolerances, relations
+}
+
+// Ring is the pitch circle of a pattern.
+type Ring struct {
+	Feature    string  `json:"feature"`
+	XMM        float64 `json:"x_mm"`
+	YMM        float64 `json:"y_mm"`
+	DiameterMM float64 `json:"diameter_mm"`
+	StartDeg   float64 `json:"start_deg"` // of hole 1 from +X, anticlockwise
+	Count      int     `json:"count"`
+}
+
+// CrossedKind is what is cut across a turned part's axis.
+type CrossedKind string
+
+const (
+	CrossedSeat CrossedKind = "seat" // a cylinder across an end, whose axis crosses the part's
+	CrossedHole CrossedKind = "cross_hole"
+	CrossedFlat CrossedKind = "flat"
+	CrossedSlot CrossedKind = "slot"
+)
+
+// Crossed is a seat, a cross hole, a flat or a slot of a turned part.
+type Crossed struct {
+	Kind    CrossedKind `json:"kind"`
+	Feature string      `json:"feature"`
+	Z0      float64     `json:"z0"` // where it lies along the axis; of a seat from the end to its crown
+	Z1      float64     `json:"z1"`
+	// AngleDeg is, from +X as seen from the right end, the direction of a hole or slot from the axis outward, of a flat's normal, or of the axis of a seat's pipe.
+	AngleDeg float64 `json:"angle_deg"`
+	RadiusMM float64 `json:"radius_mm,omitempty"` // of a seat or a hole
+	FloorMM  float64 `json:"floor_mm"`            // from the axis to a flat, to the floor of a slot or to the bottom of a hole; less than 0 beyond the axis
+	WidthMM  float64 `json:"width_mm,omitempty"`  // of a slot; of a seat the chord
+	AxisZ    float64 `json:"axis_z,omitempty"`    // of a seat's pipe
+	On       string  `json:"on,omitempty"`        // end that a seat is cut across: "left" or "right"; empty: the side
+	Count    int     `json:"count,omitempty"`     // of like flats, equally spaced; 0 = one
 }
 
 // DimKind is how a dimension is drawn.
