@@ -346,17 +346,20 @@ func meet(a, b Edge, nearX, nearY float64) (x, y float64, ok bool) {
 	return x, y, ok
 }
 
+// touching is how far a line may pass a circle, or two circles each other, and still touch it: rounding of coordinates up to metres.
+const touching = 1e-9
+
 func lineAndCircle(l, c Edge) [][2]float64 {
 	dx, dy := l.X1-l.X0, l.Y1-l.Y0
 	n := math.Hypot(dx, dy)
 	dx, dy = dx/n, dy/n
 	t := (c.CX-l.X0)*dx + (c.CY-l.Y0)*dy
 	fx, fy := l.X0+t*dx, l.Y0+t*dy
-	h := c.Radius*c.Radius - (fx-c.CX)*(fx-c.CX) - (fy-c.CY)*(fy-c.CY)
-	if h < 0 {
+	off := math.Hypot(fx-c.CX, fy-c.CY)
+	if off > c.Radius+touching {
 		return nil
 	}
-	h = math.Sqrt(h)
+	h := math.Sqrt(math.Max(0, c.Radius*c.Radius-off*off))
 	return [][2]float64{{fx - h*dx, fy - h*dy}, {fx + h*dx, fy + h*dy}}
 }
 
@@ -366,12 +369,11 @@ func twoCircles(a, b Edge) [][2]float64 {
 	if d == 0 {
 		return nil
 	}
-	t := (d*d + a.Radius*a.Radius - b.Radius*b.Radius) / (2 * d)
-	h := a.Radius*a.Radius - t*t
-	if h < 0 {
+	if d > a.Radius+b.Radius+touching || d < math.Abs(a.Radius-b.Radius)-touching {
 		return nil
 	}
-	h = math.Sqrt(h)
+	t := (d*d + a.Radius*a.Radius - b.Radius*b.Radius) / (2 * d)
+	h := math.Sqrt(math.Max(0, a.Radius*a.Radius-t*t))
 	dx, dy = dx/d, dy/d
 	px, py := a.CX+t*dx, a.CY+t*dy
 	return [][2]float64{{px - h*dy, py + h*dx}, {px + h*dy, py - h*dx}}
