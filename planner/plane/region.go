@@ -192,7 +192,12 @@ func (e Edge) crossing(c Edge, y float64) float64 {
 		return c.X0 + (c.X1-c.X0)*(y-c.Y0)/(c.Y1-c.Y0)
 	}
 	dx := math.Sqrt(math.Max(0, e.Radius*e.Radius-(y-e.CY)*(y-e.CY)))
-	if c.X0+c.X1 < 2*e.CX {
+	side := c.X0 + c.X1 - 2*e.CX
+	if math.Abs(side) <= touching { // from top to bottom, or back: the ends do not tell
+		mx, _ := c.At(0.5)
+		side = mx - e.CX
+	}
+	if side < 0 {
 		return e.CX - dx
 	}
 	return e.CX + dx

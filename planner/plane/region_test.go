@@ -73,3 +73,11 @@ func TestRegionMovedAllRoundKeepsItsDistance(t *testing.T) {
 		}
 	})
 }
+
+// A round end that turns exactly from bottom to top lies on the side where it bulges.
+func TestInsideAtRoundEnds(t *testing.T) {
+	slot := Region{Capsule{0, 5, 20, 5, 5}.Rim()}
+	for _, p := range [][3]float64{{-4, 5, 1}, {24, 5, 1}, {-6, 5, -1}, {26, 5, -1}, {-3, 7, 5 - math.Hypot(3, 2)}, {10, 1, 1}} {
+		assert.InDelta(t, p[2], slot.Inside(p[0], p[1]), 1e-9, "%v", p)
+	}
+}

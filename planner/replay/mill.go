@@ -5,6 +5,7 @@ import (
 
 	"catchplate/partspec"
 	"catchplate/planner/plan"
+	"catchplate/planner/solid"
 	"catchplate/planner/tables"
 )
 
@@ -159,13 +160,16 @@ func (w *walk) rebuildMill(op plan.Operation, cut plan.Cut, key cutKey) (pass, b
 	if !w.readMill(&m.to, cut.To) || !w.stands(&m, cut) || !w.spans(&m, op, cut) {
 		return pass{}, false
 	}
+	if !w.endAtMeasure(&m, cut) {
+		return pass{}, false
+	}
 	for _, v := range [...]float64{m.from[0], m.from[1], m.from[2], m.to[0], m.to[1], m.to[2]} {
 		if math.IsNaN(v) || math.IsInf(v, 0) {
 			w.failOp("readings", "cut %q: the dials must say where the tool stands, over the table and along the spindle", cut.Name)
 			return pass{}, false
 		}
 	}
-	return m, w.endAtMeasure(&m, cut)
+	return m, true
 }
 
 // readMill puts the tool where the readings say.
@@ -288,6 +292,9 @@ func (w *walk) endAtMeasure(m *pass, cut plan.Cut) bool {
 	v := w.world.value(m.key, *q)
 	switch {
 	case q.What == "diameter" && (m.Kind == partspec.BoringHead || m.Kind == partspec.FlyCutter):
+		return true
+	case q.What == "position" && math.IsNaN(m.to[2]): // fed by hand to a stop or a mark, from the clear
+		m.from[2], m.to[2] = m.pose.up()*solid.Far, v
 		return true
 	case q.What == "position" && m.to[2] == m.from[2]:
 		m.from[2], m.to[2] = v, v
