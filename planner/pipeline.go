@@ -168,6 +168,12 @@ func machine(w *partspec.Workshop, kind partspec.MachineKind) (partspec.Machine,
 	return partspec.Machine{}, false
 }
 
+// owned is the machine of a kind, or none.
+func owned(w *partspec.Workshop, kind partspec.MachineKind) partspec.Machine {
+	m, _ := machine(w, kind)
+	return m
+}
+
 // faceAllowance is what is faced off a sawn end (rule A-01).
 const faceAllowance = 1.0
 
@@ -236,7 +242,7 @@ const mostAttempts = 8
 
 // attempts makes a context for every combination of chains of a part's holes.
 func attempts(job *partspec.Job, part *partspec.Part, lathe partspec.Machine, place shape.Placement, set rules.Set) []*attempt {
-	base := process.Context{Part: part, Shop: job.Workshop, Lathe: lathe, Place: place, Blocks: shape.Blocks(part), Holes: shape.Holes(part),
+	base := process.Context{Part: part, Shop: job.Workshop, Lathe: lathe, Mill: owned(job.Workshop, partspec.Mill), Drill: owned(job.Workshop, partspec.Drill), Bench: owned(job.Workshop, partspec.Bench), Place: place, Blocks: shape.Blocks(part), Holes: shape.Holes(part),
 		Stock: place.Body(part.Stock), Length: float64(part.Length.Mid()), Rules: set, Split: roughApart(part, set)}
 	combos := []map[string]process.Chain{{}}
 	for _, h := range base.Holes {

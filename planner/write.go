@@ -3,6 +3,7 @@ package planner
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"catchplate/partspec"
 	"catchplate/partspec/units"
@@ -20,6 +21,7 @@ type writer struct {
 	*ordering
 	out    *plan.Part
 	body   solid.Body
+	beside []plan.FlatHole // holes beside the axis, as they now are
 	done   map[int]bool
 	number int
 }
@@ -78,10 +80,12 @@ func tidy(v float64) float64 { return math.Round(v*1e6) / 1e6 }
 // setup writes one unbroken stay in a holding.
 func (w *writer) setup(steps []sequence.Step, last bool) {
 	m := w.mounts[w.choice(steps[0]).mount]
-	s := plan.Setup{Number: len(w.out.Setups) + 1, ID: m.ID, Machine: w.ctx.Lathe.Name, MachineKind: string(w.ctx.Lathe.Kind), Holding: m.Holding.Name, HoldingKind: string(m.Holding.Kind),
+	machine := w.ctx.MachineFor(m.Machine)
+	s := plan.Setup{Number: len(w.out.Setups) + 1, ID: m.ID, Machine: machine.Name, MachineKind: string(machine.Kind), Across: m.Across, AcrossDeg: m.AcrossDeg, CentreX: m.CentreX, CentreY: m.CentreY, LocateMM: m.Locate, Holding: m.Holding.Name, HoldingKind: string(m.Holding.Kind),
 		Title: m.Title(), FreeEnd: m.Free.String(), RunOutMM: m.RunOut, Locates: m.Surface, Tailstock: m.Centre, Minutes: m.Minutes, Before: Section(w.body)}
 	s.Grip = w.gripOf(m, steps)
 	s.StickOutMM = tidy(w.stickOut(m))
+	s.Bed = m.Bed()
 	s.How = m.How(w.ctx, s.Grip)
 	if h := m.ToMake(w.ctx, s.Number, w.measuredBore(m)); h != nil && w.ctx.Rules.Has("A-47") {
 		w.out.MakeFirst = append(w.out.MakeFirst, *h)
@@ -89,9 +93,10 @@ func (w *writer) setup(steps []sequence.Step, last bool) {
 	w.rejectedBefore(m, steps, &s)
 	datum := w.datum(m, steps)
 	for _, step := range steps {
-		s.Operations = append(s.Operations, w.operation(step, m, datum, w.cutsLengths(steps)))
+		s.Operations = append(s.Operations, w.operation(step, m, &s, datum, w.cutsLengths(steps)))
 	}
 	s.After = Section(w.body)
+	s.Beside = append([]plan.FlatHole(nil), w.beside...)
 	for _, o := range s.Operations {
 		s.BeforeRelease = append(s.BeforeRelease, o.Checks...)
 	}
@@ -115,9 +120,9 @@ func (w *writer) cutsLengths(steps []sequence.Step) bool {
 }
 
 // operation writes one step and takes its metal off.
-func (w *writer) operation(step sequence.Step, m holding.Mount, datum float64, more bool) plan.Operation {
+func (w *writer) operation(step sequence.Step, m holding.Mount, s *plan.Setup, datum float64, more bool) plan.Operation {
 	c := w.choice(step)
-	job := process.Job{Free: m.Free, DatumZ: datum, Before: w.body, Light: c.light, Caps: caps(m), Glued: m.Glue != holding.NoGlue, More: more}
+	job := process.Job{Setup: s, Table: m.Table(w.ctx), Free: m.Free, DatumZ: datum, Before: w.body, Light: c.light, Caps: caps(m), Glued: m.Glue != holding.NoGlue, More: more}
 	op, done := c.way.Write(job)
 	w.number += 10
 	op.Number = w.number
@@ -127,8 +132,26 @@ func (w *writer) operation(step sequence.Step, m holding.Mount, datum float64, m
 		op.Why = append(op.Why, plan.Reason{Text: "lighter cuts let the grip be lighter", Rule: "B-24"})
 	}
 	w.body = done.Apply(w.body)
+	w.beside = besides(w.beside, done.Beside)
 	w.done[step.Op] = true
 	return op
+}
+
+// besides puts holes as they now are in the place of what was known of them.
+func besides(known, now []plan.FlatHole) []plan.FlatHole {
+	for _, h := range now {
+		at := slices.IndexFunc(known, func(k plan.FlatHole) bool { return k.Feature == h.Feature && k.Number == h.Number })
+		if at < 0 {
+			known = append(known, h)
+			continue
+		}
+		if h.Thread == "" {
+			h.Thread = known[at].Thread
+		}
+		h.SinkMM = math.Max(h.SinkMM, known[at].SinkMM)
+		known[at] = h
+	}
+	return known
 }
 
 func round1(v float64) float64 { return math.Round(v*10) / 10 }

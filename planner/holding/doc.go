@@ -96,6 +96,9 @@ func (s Shop) Mounts(desperate bool) []Mount {
 		}
 	}
 	mounts = append(mounts, s.withCentre(mounts)...)
+	if !s.Part.Flat() {
+		mounts = append(mounts, s.onTable()...)
+	}
 	for i := range mounts {
 		mounts[i].ID = mounts[i].name()
 	}
@@ -104,6 +107,11 @@ func (s Shop) Mounts(desperate bool) []Mount {
 
 func (m Mount) name() string {
 	id := fmt.Sprintf("%s on %s, %s end free", m.Holding.Name, m.Surface, m.Free)
+	if m.Machine == partspec.Bench {
+		id = fmt.Sprintf("%s, %s end up", m.Holding.Name, m.Free)
+	} else if m.Machine != "" {
+		id = fmt.Sprintf("%s on the %s, on %s, %s end up", m.Holding.Name, m.Machine, m.Surface, m.Free)
+	}
 	if m.Stop {
 		id += ", against the step"
 	}

@@ -47,7 +47,7 @@ func (s Shop) demand(c *rules.Case, m Mount, t process.Task, way process.Way, li
 
 // squeeze fills in the wall under the grip now, and the error that the grip leaves.
 func (s Shop) squeeze(c *rules.Case, f *Figures, m Mount, t process.Task, body solid.Body, done func(int) bool) {
-	if m.Glue != NoGlue || m.Between {
+	if m.Glue != NoGlue || m.Between || m.Machine == partspec.Bench {
 		return
 	}
 	c.Wall = body.LeastWall(m.Z0, m.Z1)
@@ -87,7 +87,7 @@ func (s Shop) leastGrip(m Mount, t process.Task, way process.Way, force float64,
 	}
 	d := mechanics.GripDemand{MainN: force, FeedN: force / 2, PassiveN: force / 2, CutRadiusMM: way.ForceAt, GripRadiusMM: m.Radius, GripLengthMM: m.Z1 - m.Z0,
 		OverhangMM: math.Abs(cut - middle), Jaws: jaws, Friction: mu, Safety: safety, AxialStop: m.Stop}
-	if t.Process == plan.Drill || t.Process == plan.Ream || t.Process == plan.Tap || t.Process == plan.Die {
+	if t.Process == plan.Drill || t.Process == plan.Ream || t.Process == plan.Tap || t.Process == plan.Die || len(t.Spots) > 0 {
 		// On the axis: the torque twists, the thrust goes into the chuck, nothing tips.
 		d.FeedN, d.PassiveN, d.OverhangMM = 0, 0, 0
 	}

@@ -58,6 +58,9 @@ type Figures struct {
 
 // Facts are what a case has at every moment of the work. light is how deep a pass goes, as a part of the ordinary depth.
 func (s Shop) Facts(m Mount, task int, way process.Way, light float64) rules.Case {
+	if m.Machine != "" {
+		return s.tableFacts(m, task, way, light)
+	}
 	t := s.Tasks[task]
 	c := rules.Case{Holding: m.Holding, Surface: m.Surface, Op: t.Op, Diameter: 2 * m.Radius, Length: m.Z1 - m.Z0, JawLength: jawLength(m.Holding), Packed: m.Packed, Through: m.Stop, Centre: m.Centre, Plug: m.Plug, Threaded: m.Threaded,
 		Hexagon: s.Part.Stock.Kind == partspec.Hexagon && (m.Surface == "stock" || s.supplied(m.Surface)), Largest: float64(s.Part.Stock.EnvelopeDiameter())}
@@ -159,7 +162,7 @@ func (s Shop) key(done func(int) bool) uint64 {
 // gone reports whether the surface to hold by is not there.
 func (s Shop) gone(m Mount, done func(int) bool) bool {
 	parted := !s.Place.OnBar()
-	if m.Between {
+	if m.Between || m.Machine == partspec.Bench {
 		for i, t := range s.Tasks {
 			parted = parted || done(i) && (t.Process == plan.PartOff || t.Process == plan.SawOff)
 		}
@@ -180,7 +183,7 @@ func (s Shop) gone(m Mount, done func(int) bool) bool {
 		if t.Process == plan.Face && t.End == m.Free.Other() {
 			seat = true
 		}
-		if m.RawUntil && t.Keep == nil && !t.Inside && t.Touches(m.Z0, m.Z1) {
+		if m.RawUntil && t.Keep == nil && !t.Inside && len(t.Spots) == 0 && t.Touches(m.Z0, m.Z1) {
 			lost = true
 		}
 	}

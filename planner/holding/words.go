@@ -12,6 +12,8 @@ import (
 // GripKind is the plan's word for how a mount grips.
 func (m Mount) GripKind() string {
 	switch {
+	case m.Machine == partspec.Bench:
+		return "bench"
 	case m.Between:
 		return "centres"
 	case m.Glue == GlueFace:
@@ -28,7 +30,7 @@ func (m Mount) GripKind() string {
 
 // Jaws is how many jaws press on the work; 0 where none do.
 func (m Mount) Jaws() int {
-	if m.Between || m.Inside || m.Glue != NoGlue {
+	if m.Between || m.Inside || m.Glue != NoGlue || m.Machine == partspec.Bench {
 		return 0
 	}
 	return jawCount(m.Holding)
@@ -56,6 +58,9 @@ func (m Mount) Title() string {
 		noun = "Threaded mandrel turned in place"
 	}
 	t := fmt.Sprintf("%s on %s, %s end outward", noun, on, m.Free)
+	if m.Machine != "" {
+		t = m.tableTitle(noun, on)
+	}
 	if m.Between {
 		t = fmt.Sprintf("Between centres, carrier on the %s end", m.Free.Other())
 	} else if m.Centre {
@@ -77,6 +82,8 @@ func (m Mount) How(c *process.Context, g plan.Grip) []string {
 	long := units.Length(m.Z1 - m.Z0).Round(1).String()
 	var how []string
 	switch m.Holding.Kind {
+	case BenchKind:
+		how = []string{fmt.Sprintf("On the bench, or in the bench vice between soft jaws, %s end up.", m.Free)}
 	case partspec.BetweenCentres:
 		how = []string{"True the live centre in place; grease the dead one.", fmt.Sprintf("Carrier on the last 10 mm of the %s end, soft packing under its screw if that is finished.", m.Free.Other()), "Adjust the tailstock so that the work turns without shake, and again as it warms."}
 	case partspec.ThreeJaw:
@@ -103,6 +110,7 @@ func (m Mount) How(c *process.Context, g plan.Grip) []string {
 			how[0] = fmt.Sprintf("Turn a spigot to slide in %s, degrease both, cyanoacrylate, push home to the shoulder, leave it to cure.", d)
 		}
 	}
+	how = append(how, m.howOnTable()...)
 	if m.Stop {
 		how = append(how, "Press the face hard against the step or shoulder while tightening.")
 	}

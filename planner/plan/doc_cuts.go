@@ -67,6 +67,9 @@ const (
 // Where a machine has no dials for the table, or the place is taken from the work, a cut says in At where its spindle stands: at a punch mark, or in a hole
 // that is there already, and how far that may lie from where it says.
 //
+// A machine without a dial along its spindle goes down to a measured "position": where the tool's end then is along the spindle. A dial of the table that is
+// wound back whole turns from where it touched (Zero.WoundBack) reads nought at ReferenceMM, after winding back.
+//
 // The tool takes everything within its radius (half its size; a measured "diameter" for a boring head or a fly-cutter) of its axis on the way from From to To, from its end
 // upwards. Drills and countersinks have their cone in front as on the lathe; a ball nose has a half sphere at its end; a hole saw takes the slug with it when
 // it goes through. A face cut by an end mill or a fly-cutter moves along x or y; the way in and out is taken to be clear, and the replay checks that it is.

@@ -88,6 +88,9 @@ type Zero struct {
 	// tailstock count towards the headstock.
 	Outward bool   `json:"outward"`
 	How     string `json:"how"` // "touch the turned face"
+	// WoundBack is how many whole turns a dial of a mill's table is wound back from where it touched before it is called nought there: every count is then
+	// a positive one, come to from the same side. ReferenceMM is the place after winding back.
+	WoundBack int64 `json:"wound_back,omitempty"`
 }
 
 // Reading is a place on a dial as a whole number of graduations from its zero, always approached in the same direction.

@@ -24,6 +24,7 @@ type Context struct {
 	Lathe  partspec.Machine
 	Mill   partspec.Machine // Kind "" = none is owned
 	Drill  partspec.Machine
+	Bench  partspec.Machine
 	Place  shape.Placement
 	Blocks []shape.Block
 	Holes  []shape.Hole
@@ -51,6 +52,8 @@ type Way struct {
 	End      partspec.End         // the end that must be free; of a flat part the face that looks at the spindle
 	Tool     partspec.Tool
 	SizeMM   float64 // of a tool taken from a set
+	Off      float64 // mill or drill: how far the tool itself may land from the place that it is set to, radially
+	Marked   bool    // it is set to a mark or a hole on the work, not by dials: how the work lies does not matter
 	Minutes  float64
 	Rate     Rate
 	Ordinary bool       // the common way, with the tool coming from the free end
@@ -70,6 +73,7 @@ type Job struct {
 	Before solid.Body  // the work as it then is
 	Flat   shape.Flat  // the same of a flat part
 	Setup  *plan.Setup // the setting that it belongs to, as far as it is written
+	Table  []plan.Zero // mill: where the dials of its table read nought
 	Light  float64     // how deep a pass may go, as a part of the ordinary depth: 1, or less where the holding asks for light cuts
 	Caps   []speed.Cap // of the holding
 	Glued  bool        // held by glue
@@ -99,6 +103,8 @@ func Expand(c *Context) []Task {
 			tasks = append(tasks, c.thread(f))
 		case *partspec.Knurl:
 			tasks = append(tasks, c.knurl(f))
+		case *partspec.Holes:
+			tasks = append(tasks, c.pattern(f)...)
 		case *partspec.Spigot, *partspec.Bore, *partspec.Taper, *partspec.Profile:
 			// made as blocks and holes
 		default:
@@ -118,6 +124,8 @@ func (c *Context) MachineFor(k partspec.MachineKind) partspec.Machine {
 		return c.Mill
 	case partspec.Drill:
 		return c.Drill
+	case partspec.Bench:
+		return c.Bench
 	}
 	return c.Lathe
 }

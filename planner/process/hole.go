@@ -338,6 +338,11 @@ func pecks(depth, d float64) float64 {
 
 // drillSteps are the drills of a chain, rising (rule A-25).
 func (c *Context) drillSteps(h shape.Hole, d float64) []float64 {
+	return c.drillStepsFrom(math.Max(0, 2*c.startRadius(h)-c.stillToCome(h)), d)
+}
+
+// drillStepsFrom are the drills that open a hole from one diameter, 0 for solid metal, to another.
+func (c *Context) drillStepsFrom(at, d float64) []float64 {
 	if d <= 8 || !c.Rules.Has("A-25") {
 		return []float64{d}
 	}
@@ -348,10 +353,10 @@ func (c *Context) drillSteps(h shape.Hole, d float64) []float64 {
 		}
 	}
 	slices.Sort(owned)
-	at := math.Max(0, 2*c.startRadius(h)-c.stillToCome(h))
 	var steps []float64
+	solidMetal := at == 0
 	next := math.Max(math.Min(8, d*pilotShare+2), at+drillStep)
-	if at == 0 {
+	if solidMetal {
 		next = math.Min(8, math.Max(4, d*pilotShare))
 	}
 	for at < d-drillStep {

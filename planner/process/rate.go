@@ -21,7 +21,8 @@ type Rate struct {
 	kind      cutKind
 	diameter  float64
 	tool      partspec.Tool
-	glued     bool // held by glue, which heat lets go
+	on        partspec.MachineKind // "" = the lathe
+	glued     bool                 // held by glue, which heat lets go
 }
 
 // cutKind is what a rate is wanted for.
@@ -38,6 +39,10 @@ const (
 	cutReam
 	cutThread
 	cutKnurl
+	cutCounterbore
+	cutCountersink
+	cutMill
+	cutFly
 )
 
 // operation is the word of the speed tables for a kind of cut.
@@ -45,15 +50,21 @@ func (k cutKind) operation() speed.Operation {
 	return map[cutKind]speed.Operation{
 		cutRough: speed.Turn, cutFinish: speed.Finish, cutFace: speed.Face, cutBore: speed.Bore, cutGroove: speed.Groove,
 		cutPart: speed.Part, cutDrill: speed.Drill, cutReam: speed.Ream, cutThread: speed.Thread, cutKnurl: speed.Knurl,
+		cutCounterbore: speed.Counterbore, cutCountersink: speed.Countersink, cutMill: speed.Mill, cutFly: speed.FlyCut,
 	}[k]
 }
 
 // boreDepth is the most that a boring bar takes at once, on radius (the boring rows of the cutting table).
 const boreDepth = 0.4
 
-// rate works a cut's speed and feed out, with no cap but the machine's own.
+// rate works out the speed and feed of a cut on the lathe, with no cap but the machine's own.
 func (c *Context) rate(kind cutKind, diameterMM float64, tool partspec.Tool) Rate {
-	return c.capped(Rate{kind: kind, diameter: diameterMM, tool: tool})
+	return c.rateOn("", kind, diameterMM, tool)
+}
+
+// rateOn is rate on any machine.
+func (c *Context) rateOn(on partspec.MachineKind, kind cutKind, diameterMM float64, tool partspec.Tool) Rate {
+	return c.capped(Rate{kind: kind, diameter: diameterMM, tool: tool, on: on})
 }
 
 // capped works a rate out anew under the caps of a holding.
@@ -69,7 +80,7 @@ func (c *Context) capped(r Rate, caps ...speed.Cap) Rate {
 	want, err := speed.Wanted(m, units.Length(r.diameter), op, edge)
 	if err != nil {
 		// A material without figures for this cut: the slowest speed is the safe one.
-		want = speed.Want{RPM: c.slowest()}
+		want = speed.Want{RPM: slowest(c.MachineFor(r.on))}
 	}
 	if !c.Rules.Has("B-29") {
 		caps = nil
@@ -86,9 +97,9 @@ func (c *Context) capped(r Rate, caps ...speed.Cap) Rate {
 		r.RPM, r.WantedRPM, r.Why, r.DepthMM = math.Round(float64(want.RPM)), math.Round(float64(want.RPM)), "tool and material", c.depth(r.kind)
 		return r
 	}
-	choice, err := speed.Choose(want, units.Length(r.diameter), c.machine(), caps...)
+	choice, err := speed.Choose(want, units.Length(r.diameter), spindleOf(c.MachineFor(r.on)), caps...)
 	if err != nil {
-		choice = speed.Choice{Want: want, Speed: c.slowest(), RuledBy: "no figure known: the lowest speed"}
+		choice = speed.Choice{Want: want, Speed: slowest(c.MachineFor(r.on)), RuledBy: "no figure known: the lowest speed"}
 	}
 	r.RPM, r.WantedRPM, r.Why = float64(choice.Speed), math.Round(float64(want.RPM)), choice.RuledBy
 	r.Text = fmt.Sprintf("%s wants %s; %s is this machine's step, ruled by %s", m.Name, want.RPM.String(), choice.Speed.String(), choice.RuledBy)
@@ -100,7 +111,8 @@ const powerShare = 0.7 * 0.75
 
 // powerCap is the speed at which a cut with a sharp edge takes all the power there is for it: a worn one is the grip's concern, not the motor's.
 func (c *Context) powerCap(r Rate) []speed.Cap {
-	if c.Lathe.PowerKW == 0 || !c.Rules.Has("C-29") {
+	power := c.MachineFor(r.on).PowerKW
+	if power == 0 || !c.Rules.Has("C-29") {
 		return nil
 	}
 	torque := 0.0 // N m
@@ -115,7 +127,7 @@ func (c *Context) powerCap(r Rate) []speed.Cap {
 	if torque <= 0 {
 		return nil
 	}
-	return []speed.Cap{{What: "the motor's power", RPM: units.Speed(c.Lathe.PowerKW * powerShare * 60_000 / (2 * math.Pi * torque / wear)), Rule: "C-29", Source: "power = force x speed"}}
+	return []speed.Cap{{What: "the motor's power", RPM: units.Speed(power * powerShare * 60_000 / (2 * math.Pi * torque / wear)), Rule: "C-29", Source: "power = force x speed"}}
 }
 
 func plainOperation(op speed.Operation) speed.Operation {
@@ -128,15 +140,15 @@ func plainOperation(op speed.Operation) speed.Operation {
 	return speed.Turn
 }
 
-func (c *Context) machine() speed.Machine {
-	return speed.Machine{Steps: c.Lathe.Speeds, Low: c.Lathe.SlowestSpeed, High: c.Lathe.FastestSpeed}
+func spindleOf(m partspec.Machine) speed.Machine {
+	return speed.Machine{Steps: m.Speeds, Low: m.SlowestSpeed, High: m.FastestSpeed}
 }
 
-func (c *Context) slowest() units.Speed {
-	if len(c.Lathe.Speeds) > 0 {
-		return c.Lathe.Speeds[0]
+func slowest(m partspec.Machine) units.Speed {
+	if len(m.Speeds) > 0 {
+		return m.Speeds[0]
 	}
-	return c.Lathe.SlowestSpeed
+	return m.SlowestSpeed
 }
 
 // feed is a feed for hand or power feed on a small lathe, mm a revolution, two decimals.

@@ -15,6 +15,7 @@ import (
 type Done struct {
 	Outer, Inner solid.Curve
 	Keep         *[2]float64
+	Beside       []plan.FlatHole // holes beside the axis, or in a flat part, as they then are
 }
 
 // Apply takes it off.
@@ -38,7 +39,8 @@ type page struct {
 	op   plan.Operation
 	done Done
 	tool partspec.Tool
-	most float64 // depth of one pass, as light as the holding wants it
+	on   partspec.Machine // where it is done
+	most float64          // depth of one pass, as light as the holding wants it
 }
 
 func (c *Context) page(j Job, t Task, w Way, title string) *page {
@@ -49,7 +51,7 @@ func (c *Context) page(j Job, t Task, w Way, title string) *page {
 	if w.Rate.kind == cutGroove || w.Rate.kind == cutPart { // a blade cuts its full width: light cuts are a finer feed, F being in proportion to f^(1-mc)
 		w.Rate.FeedMM = math.Floor(1000*w.Rate.FeedMM*math.Pow(j.Light, 1/(1-c.Part.Material.Mc))) / 1000
 	}
-	p := &page{c: c, j: j, tool: w.Tool, most: w.Rate.DepthMM * j.Light}
+	p := &page{c: c, j: j, tool: w.Tool, on: c.MachineFor(w.Machine), most: w.Rate.DepthMM * j.Light}
 	p.op = plan.Operation{ID: t.ID, Feature: t.Feature, Process: t.Process, Title: title,
 		Tool: plan.ToolRef{ID: w.Tool.ID(), Text: toolText(w.Tool, w.SizeMM), SizeMM: w.SizeMM},
 		RPM:  w.Rate.RPM, WantedRPM: w.Rate.WantedRPM, SpeedWhy: w.Rate.Why, FeedMM: w.Rate.FeedMM, DepthMM: p.most,
@@ -99,7 +101,7 @@ func (p *page) toChuck() float64 {
 }
 
 func (p *page) dial(name string) partspec.Dial {
-	d, _ := p.c.Lathe.Dial(name)
+	d, _ := p.on.Dial(name)
 	return d
 }
 
@@ -215,15 +217,18 @@ func (p *page) cut(name string, from, to []plan.Reading, m *plan.Measured) {
 
 // line adds a line to the dial card.
 func (p *page) line(label, dialName string, marks int64, makes, note string, byMeasure bool) {
+	p.op.Card = append(p.op.Card, p.lineOf(label, dialName, marks, makes, note, byMeasure))
+}
+
+// lineOf is one line of a dial card.
+func (p *page) lineOf(label, dialName string, marks int64, makes, note string, byMeasure bool) plan.Line {
 	d := p.dial(dialName)
-	l := plan.Line{Label: label, Dial: dialName, Total: marks, Reads: string(d.Reads), Makes: makes, Note: note, ByMeasure: byMeasure}
-	l.Marks = marks
+	l := plan.Line{Label: label, Dial: dialName, Total: marks, Marks: marks, Reads: string(d.Reads), Makes: makes, Note: note, ByMeasure: byMeasure}
 	if perTurn := int64(p.ring(dialName).Marks()); perTurn > 0 && marks >= 0 {
 		l.Counted, l.Turns, l.Marks = true, marks/perTurn, marks%perTurn
 	}
-	reading := units.Length(float64(marks) * float64(d.Graduation.Value))
-	l.Reading = reading.Text(d.Graduation.Unit())
-	p.op.Card = append(p.op.Card, l)
+	l.Reading = units.Length(float64(marks) * float64(d.Graduation.Value)).Text(d.Graduation.Unit())
+	return l
 }
 
 // unit is the unit the part is drawn in.
@@ -275,7 +280,7 @@ func (p *page) aimAt(low, high float64) aim {
 	return aim{marks, (low + high) / 4, &plan.Measured{What: "diameter", LowMM: low, HighMM: high}}
 }
 
-// ring is a dial of the lathe as the dial sums know it.
+// ring is a dial of the machine as the dial sums know it.
 func (p *page) ring(name string) dial.Dial {
 	d := p.dial(name)
 	reads := dial.ReadsRadius // a slide's own travel

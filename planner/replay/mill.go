@@ -80,10 +80,27 @@ func (w *walk) touchMill(z plan.Zero, work touchable, all []plan.Zero) (found, b
 	if axis == 2 {
 		return w.nearestFound(z, work.tops(p), 0, "face that looks at the spindle")
 	}
-	if f, ok := w.clocked(z, work, all); ok {
-		return f, true
+	touched := make([]plan.Zero, len(all))
+	for i, other := range all {
+		touched[i] = w.beforeWinding(other)
 	}
-	return w.nearestFound(z, work.edges(p, axis), w.edgeError(), "edge")
+	back := w.beforeWinding(z).ReferenceMM - z.ReferenceMM
+	z.ReferenceMM += back
+	f, ok := w.clocked(z, work, touched)
+	if !ok {
+		f, ok = w.nearestFound(z, work.edges(p, axis), w.edgeError(), "edge")
+	}
+	f.at -= back
+	return f, ok
+}
+
+// beforeWinding is a nought of the table where its surface was touched, before the slide was wound back whole turns.
+func (w *walk) beforeWinding(z plan.Zero) plan.Zero {
+	d, ok := w.machine.Dial(z.Dial)
+	if axis := axisOf(z.Dial); ok && (axis == 0 || axis == 1) {
+		z.ReferenceMM += w.poseOf().goes(axis) * float64(z.WoundBack) * float64(d.PerTurn.Value)
+	}
+	return z
 }
 
 // nearestFound is the surface that a nought's reference means.
@@ -163,6 +180,7 @@ func (w *walk) rebuildMill(op plan.Operation, cut plan.Cut, key cutKey) (pass, b
 	if !w.endAtMeasure(&m, cut) {
 		return pass{}, false
 	}
+	w.sunkByMeasure(&m, cut)
 	for _, v := range [...]float64{m.from[0], m.from[1], m.from[2], m.to[0], m.to[1], m.to[2]} {
 		if math.IsNaN(v) || math.IsInf(v, 0) {
 			w.failOp("readings", "cut %q: the dials must say where the tool stands, over the table and along the spindle", cut.Name)
@@ -171,6 +189,19 @@ func (w *walk) rebuildMill(op plan.Operation, cut plan.Cut, key cutKey) (pass, b
 	}
 	return m, true
 }
+
+// sunkByMeasure is a movement down to a measured place on a machine that has no dial along its spindle: it comes from well above the work.
+func (w *walk) sunkByMeasure(m *pass, cut plan.Cut) {
+	_, quill := w.machine.Dial(dialQuill)
+	_, z := w.machine.Dial(dialZ)
+	if q := cut.ToMeasure; q != nil && q.What == "position" && !quill && !z {
+		m.to[2] = q.LowMM
+		m.from[2] = m.to[2] + m.pose.up()*wellAbove
+	}
+}
+
+// wellAbove is far above any work on a bench machine's table, in mm.
+const wellAbove = 300.0
 
 // readMill puts the tool where the readings say.
 func (w *walk) readMill(at *place, readings []plan.Reading) bool {

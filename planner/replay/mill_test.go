@@ -259,3 +259,29 @@ func lengths(mm ...float64) (list []units.Length) {
 	}
 	return list
 }
+
+// A dial that is wound back whole turns from a clocked centre reads nought there; and a drill without a dial goes down to where it is measured.
+func TestNoughtsWoundBackAndMeasuredDepths(t *testing.T) {
+	w := millWalk("right", false)
+	z := zeros(30-2*20, 20-2*20, 10)
+	z[0].WoundBack, z[1].WoundBack = 20, 20
+	op := drilling(z, 200)
+	w.zeroMill(op, block{})
+	assert.Empty(t, w.failures)
+	m, ok := w.rebuildMill(op, op.Cuts[0], cutKey{})
+	require.True(t, ok)
+	assert.InDelta(t, -10+2, m.to[0], 1e-9)
+
+	w = millWalk("right", false)
+	z[0].WoundBack = 19
+	w.zeroMill(drilling(z, 200), block{})
+	assert.NotEmpty(t, w.failures, "nothing is there to touch")
+
+	w = millWalk("right", false)
+	w.machine.Dials, w.world = nil, world{}
+	cut := plan.Cut{Name: "1", At: &plan.Place{XMM: 5, YMM: 6, By: byPunch, WithinMM: 0.5}, ToMeasure: &plan.Measured{What: "position", LowMM: -3, HighMM: -2}}
+	m, ok = w.rebuildMill(plan.Operation{ID: "o", Tool: plan.ToolRef{ID: "drills/drills", SizeMM: 5}, Cuts: []plan.Cut{cut}}, cut, cutKey{})
+	require.True(t, ok, w.failures)
+	assert.Greater(t, m.from[2], 100.0)
+	assert.True(t, m.to[2] >= -3 && m.to[2] <= -2)
+}

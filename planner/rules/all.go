@@ -6,16 +6,18 @@ func All() Set {
 		Orders: []Order{
 			faceFirst, roughBeforeFinish, insideFirst, freeEndFirst, diameterBeforeEdge, threadLate, knurlEarly, weakenLate, stepsThenFile,
 			partOffLast, drillBeforeBore, boreBeforeReam, finalFaceBeforeItsHoles, throughBeforeCounterbore, partedBeforeSecondFace,
+			facesBeforeHoles, markBeforeDrill, sinkAfterDrill, tapLast, ringAfterBore,
 		},
 		Holdings: []Holding{
 			gripExists, gripNotCut, capacity, colletSize, boreFinished, neverOnThread, packFinished, squareBar, grippedLength, stickOut, wallUnderGrip, wallOnMandrel, gripHolds,
-			gluedArborLight, mandrelDrive,
+			gluedArborLight, mandrelDrive, coordinates,
 		},
 		Numbers: []Number{
 			spotFirst, stockForFinish, separateRoughing, pilotChain, drillBoreOrReam, reamAllowance, partSpare, runOutExpected, holdingTimes,
 			speedStep, lowestCap, operationFactors, pecking, barOverhang, oneWay, dialReads, mixedUnits, metalOn, coarseDial, trialCut, fileLeave,
 			taperBySlide, screwInfeed, passDepth, pointDepth, partingTool, stockLength, toMeasuredSize,
 			sameSetting, runOutShare, fewestSettings, holeFirst, helpersFirst, instrumentChoice, measureInTime, easeGrip, colletGrip, surfaceSpeedCap,
+			chordCheck, fromHeldDatum, blindTapped, flatMouth,
 		},
 		Cautions: []Caution{
 			cautionAlways, cautionKey, cautionParting, cautionFiling, cautionEmery, cautionSlender, cautionBreakThrough, cautionSwarf, cautionGlue, cautionFluid, cautionBarBehind,

@@ -39,6 +39,9 @@ type Case struct {
 	Deflect   float64 // bending at the cut under its force
 	Allow     float64 // what the tolerance lets bend; 0 = open
 
+	PlaceOff   float64 // how far a hole may land from its place, radially
+	PlaceAllow float64 // what its limits let pass; 0 = open
+
 	LeastN  float64 // what must hold
 	LightN  float64 // the lightest nip
 	FirmN   float64 // the firmest

@@ -1,6 +1,7 @@
 package rules_test
 
 import (
+	"maps"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -40,7 +41,7 @@ func holdingCases() map[string]struct{ refused, passed rules.Case } {
 	}
 	onMandrel := func(c *rules.Case) { c.Diameter, c.Length, c.Wall, c.DriveNmm, c.TorqueNmm = 12, 20, 6, 4000, 1000 }
 	type both = struct{ refused, passed rules.Case }
-	return map[string]both{
+	cases := map[string]both{
 		"B-45a": {sound(func(c *rules.Case) { c.Gone = true }), sound()},
 		"B-45":  {sound(func(c *rules.Case) { c.Cuts = true }), sound()},
 		"B-26":  {sound(func(c *rules.Case) { c.Capacity = "Ø90 is over its 80" }), sound()},
@@ -58,6 +59,8 @@ func holdingCases() map[string]struct{ refused, passed rules.Case } {
 		"B-16": {sound(in(partspec.GluedArbor), onMandrel, doing(plan.Drill)), sound(in(partspec.GluedArbor), onMandrel, doing(plan.Face))},
 		"B-14": {sound(in(partspec.StubMandrel), onMandrel, func(c *rules.Case) { c.TorqueNmm = 4001 }), sound(in(partspec.StubMandrel), onMandrel)},
 	}
+	maps.Copy(cases, besideHoldingCases())
+	return cases
 }
 
 // objects reports whether a rule is among those that refuse a case.

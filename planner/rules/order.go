@@ -29,8 +29,8 @@ var roughBeforeFinish = Order{
 		var arcs []Arc
 		for _, end := range []partspec.End{partspec.Left, partspec.Right} {
 			arcs = append(arcs, pairs(w, func(a, b shape.Op) (bool, partspec.End) {
-				fine := b.Stage == shape.Finishing && (b.Process == plan.TurnFinish || b.Process == plan.BoreOut || b.Process == plan.Ream || b.Process == plan.TaperTurn)
-				rough := a.Process == plan.TurnRough || a.Process == plan.Drill && turned(b)
+				fine := b.Stage == shape.Finishing && !beside(b) && (b.Process == plan.TurnFinish || b.Process == plan.BoreOut || b.Process == plan.Ream || b.Process == plan.TaperTurn)
+				rough := a.Process == plan.TurnRough || a.Process == plan.Drill && !beside(a) && turned(b)
 				return fine && rough && !firstCut(w, b) && (a.Feature == b.Feature || w.FromEnd(indexOf(w, a), end)), end
 			})...)
 		}
@@ -76,7 +76,7 @@ var diameterBeforeEdge = Order{
 		Sure: "common practice", Source: "common practice, no source", Except: "a form tool that makes both at once"},
 	func(w Work) []Arc {
 		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
-			return rank(w, a) < rank(w, b) && rank(w, a) > 0 && a.Inside == b.Inside && meet(a, b), partspec.EndInvalid
+			return !beside(a) && !beside(b) && rank(w, a) < rank(w, b) && rank(w, a) > 0 && a.Inside == b.Inside && meet(a, b), partspec.EndInvalid
 		})
 	},
 }
@@ -89,7 +89,7 @@ var threadLate = Order{
 		Except: "a thread that serves as the holding for the second side is cut in the first"},
 	func(w Work) []Arc {
 		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
-			return threading(b) && !threading(a) && a.Process != plan.PartOff && a.Process != plan.SawOff && a.Process != plan.Face &&
+			return !beside(a) && !beside(b) && threading(b) && !threading(a) && a.Process != plan.PartOff && a.Process != plan.SawOff && a.Process != plan.Face &&
 				a.Inside == b.Inside && meet(a, b), partspec.EndInvalid
 		})
 	},
@@ -121,7 +121,7 @@ var weakenLate = Order{
 			if a.Feature == b.Feature {
 				wider = a.Process == plan.Groove && a.Stage < b.Stage
 			}
-			return (a.Process == plan.TurnRough || a.Process == plan.Drill || wider) && b.Process == plan.Groove, partspec.EndInvalid
+			return (a.Process == plan.TurnRough || a.Process == plan.Drill && !beside(a) || wider) && b.Process == plan.Groove, partspec.EndInvalid
 		})
 	},
 }
@@ -161,7 +161,7 @@ var drillBeforeBore = Order{
 		Except: "holes under about 4 mm, which no boring bar enters"},
 	func(w Work) []Arc {
 		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
-			return a.Process == plan.Drill && (b.Process == plan.BoreOut || b.Process == plan.Ream || b.Process == plan.Recess || b.Process == plan.Tap || (b.Process == plan.TaperTurn && b.Inside)) && meet(a, b), partspec.EndInvalid
+			return (a.Feature == b.Feature || !beside(a) && !beside(b)) && a.Process == plan.Drill && (b.Process == plan.BoreOut || b.Process == plan.Ream || b.Process == plan.Recess || b.Process == plan.Tap || (b.Process == plan.TaperTurn && b.Inside)) && meet(a, b), partspec.EndInvalid
 		})
 	},
 }

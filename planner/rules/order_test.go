@@ -1,6 +1,7 @@
 package rules_test
 
 import (
+	"maps"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -64,7 +65,7 @@ func orderCases() map[string]struct{ binds, leaves pairing } {
 	seat := cut("seat", plan.BoreOut, 22, 30, 8)
 	file, steps := cut("crown", plan.FileProfile, 20, 30, 0), cut("crown", plan.Steps, 20, 30, 0)
 	type both = struct{ binds, leaves pairing }
-	return map[string]both{
+	cases := map[string]both{
 		"A-01": {pairing{face(partspec.Right), turn}, pairing{face(partspec.Right), partOff}},
 		"A-03": {pairing{rough, turn}, pairing{knurl, turn}},
 		"B-41": {pairing{wide, turn}, pairing{bore, turn}},
@@ -81,6 +82,8 @@ func orderCases() map[string]struct{ binds, leaves pairing } {
 		"A-44": {pairing{drill, seat}, pairing{seat, drill}},
 		"A-20": {pairing{partOff, face(partspec.Left)}, pairing{partOff, face(partspec.Right)}},
 	}
+	maps.Copy(cases, besideOrderCases())
+	return cases
 }
 
 // work is what the rules see of two operations: both can be done from either end.

@@ -34,6 +34,7 @@ type Op struct {
 
 	Makes []string // surfaces brought to size: feature names and plane faces ("face.left", "rim.left")
 	Tight float64  // narrowest tolerance it must hold, on diameter or length; 0 = open
+	Place float64  // how far what it makes beside the axis may lie from its place, radially; 0 = open
 	Round float64  // roundness asked of what it makes, radial; 0 = none asked
 	Depth float64  // most metal off radially (axially for faces)
 }

@@ -1,0 +1,132 @@
+package holding
+
+import (
+	"math"
+
+	"catchplate/partspec"
+	"catchplate/planner/plan"
+	"catchplate/planner/process"
+	"catchplate/planner/rules"
+	"catchplate/planner/tables"
+)
+
+// onTable lists the ways a turned part stands on a mill's or a drilling machine's table, and lies at the bench.
+func (s Shop) onTable() []Mount {
+	var mounts []Mount
+	for _, machine := range []partspec.Machine{s.Mill, s.Drill} {
+		if machine.Kind == "" || !s.wanted(machine.Kind) {
+			continue
+		}
+		for _, h := range s.Shop.Holdings {
+			switch h.Kind {
+			case partspec.ThreeJaw, partspec.FourJaw:
+				mounts = append(mounts, s.uprightChuck(h, machine.Kind)...)
+			}
+		}
+	}
+	if s.Bench.Kind != "" && s.wanted(partspec.Bench) {
+		mounts = append(mounts, s.atBench()...)
+	}
+	return mounts
+}
+
+// wanted reports whether any task can be done on a machine.
+func (s Shop) wanted(k partspec.MachineKind) bool {
+	for _, t := range s.Tasks {
+		for _, w := range t.Ways {
+			if w.Machine == k {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// centreError is how far the middle of a round surface lies off once it is found: with an indicator in the spindle, else from an edge on each side.
+func (s Shop) centreError() float64 {
+	for _, i := range s.Shop.Instruments {
+		if i.Kind == partspec.DialIndicator {
+			return float64(tables.PlaceError(tables.ByClocking))
+		}
+	}
+	return math.Sqrt2 * s.edgeError()
+}
+
+// edgeError is how far an edge lies off once it is found.
+func (s Shop) edgeError() float64 {
+	for _, t := range s.Shop.Tools {
+		if t.Kind == partspec.EdgeFinder {
+			if t.Accuracy > 0 {
+				return float64(t.Accuracy)
+			}
+			return float64(tables.PlaceError(tables.ByEdge))
+		}
+	}
+	return float64(tables.PlaceError(tables.ByTool))
+}
+
+// tableFacts are the facts of a case on a table or at the bench.
+func (s Shop) tableFacts(m Mount, task int, way process.Way, light float64) rules.Case {
+	t := s.Tasks[task]
+	c := rules.Case{Holding: m.Holding, Surface: m.Surface, Op: t.Op, Diameter: 2 * m.Radius, Length: m.Z1 - m.Z0, JawLength: m.Z1 - m.Z0, Packed: m.Packed, Through: m.Stop,
+		Hexagon: s.Part.Stock.Kind == partspec.Hexagon && s.supplied(m.Surface), Largest: float64(s.Part.Stock.EnvelopeDiameter())}
+	if t.Place > 0 {
+		c.PlaceOff, c.PlaceAllow = way.Off, t.Place
+		if !way.Marked {
+			c.PlaceOff += m.Locate
+		}
+	}
+	if m.Machine == partspec.Bench {
+		return c
+	}
+	c.Capacity = s.capacity(m)
+	c.Cuts = hitsJaws(m, t, way)
+	s.demand(&c, m, t, way, light)
+	return c
+}
+
+// hitsJaws reports whether a tool comes within the clearance of jaws that stand around the work below it.
+func hitsJaws(m Mount, t process.Task, way process.Way) bool {
+	if t.Process == plan.MarkOut {
+		return false
+	}
+	low := way.Span[0] - m.Z1
+	if m.Free == partspec.Left {
+		low = m.Z0 - way.Span[1]
+	}
+	if low >= jawClearance {
+		return false
+	}
+	for _, spot := range t.Spots {
+		if math.Hypot(spot.X, spot.Y)+spot.Radius+jawClearance > m.Radius {
+			return true
+		}
+	}
+	return len(t.Spots) == 0
+}
+
+// Table is where the dials of the mill's table read nought: on the middle of the surface that is clocked, wound back whole turns so that every count is a
+// positive one and every place is come to from the same side.
+func (m Mount) Table(c *process.Context) []plan.Zero {
+	if m.Machine != partspec.Mill || m.Across {
+		return nil
+	}
+	var zeros []plan.Zero
+	for _, name := range []string{"x", "y"} {
+		d, ok := c.Mill.Dial(name)
+		if !ok {
+			return nil
+		}
+		z := plan.Zero{Dial: name, How: "the spindle clocked over the middle of " + m.Surface}
+		if turn := float64(d.PerTurn.Value); turn > 0 {
+			turns := math.Ceil(float64(c.Part.Stock.EnvelopeDiameter()) / 2 / turn)
+			z.ReferenceMM, z.WoundBack = -turns*turn, int64(turns)
+			if name == "x" && m.Free == partspec.Left {
+				z.ReferenceMM = turns * turn
+			}
+			z.How += ", then wound back " + wholeTurns(turns)
+		}
+		zeros = append(zeros, z)
+	}
+	return zeros
+}

@@ -1,0 +1,251 @@
+package process
+
+import (
+	"fmt"
+	"math"
+
+	"catchplate/partspec"
+	"catchplate/partspec/units"
+	"catchplate/planner/plan"
+	"catchplate/planner/shape"
+)
+
+// Minutes at a pattern. Ours, no source.
+const (
+	minutesAPlace   = 0.5 // bring the spindle over the next place
+	minutesAMark    = 1.0 // lines and a punch mark
+	minutesMarkOut  = 4.0 // colour, find the centre or the edges
+	minutesATapHole = 1.5
+)
+
+// markHoles marks and punches the places of a pattern at the bench.
+func (c *Context) markHoles(s spotted) Task {
+	t := c.holesTask(s, "mark", plan.MarkOut, s.drillMM, 0)
+	t.Place = 0
+	scriber := c.tools(partspec.Scriber)[0]
+	for _, e := range s.from {
+		w := Way{Machine: partspec.Bench, End: e, Tool: scriber, Minutes: minutesMarkOut + minutesAMark*float64(len(s.Places)), Span: [2]float64{t.Z0, t.Z1}}
+		w.Write = func(j Job) (plan.Operation, Done) { return c.writeMarks(s, t, w, j) }
+		t.Ways = append(t.Ways, w)
+	}
+	return t
+}
+
+func (c *Context) writeMarks(s spotted, t Task, w Way, j Job) (plan.Operation, Done) {
+	p := c.page(j, t, w, fmt.Sprintf("Mark out %s: %s", s.Name, holesInWords(len(s.Places))))
+	p.op.Card, p.op.RPM = nil, 0
+	for i, at := range s.Places {
+		x, y := float64(at.X.Value), float64(at.Y.Value)
+		p.op.Holes = append(p.op.Holes, plan.HoleLine{Number: i + 1, XMM: tidyMM(x), YMM: tidyMM(y)})
+		p.op.Cuts = append(p.op.Cuts, plan.Cut{Name: fmt.Sprintf("mark %d", i+1), At: &plan.Place{XMM: tidyMM(x), YMM: tidyMM(y), By: "scribed line", WithinMM: c.markError()}})
+	}
+	p.note("Colour the face, scribe, punch lightly, look at each mark with a glass and draw it over if it is off; then punch to the drill's size.")
+	if s.Circle != nil {
+		p.note("Step the dividers round the circle before punching: after %s they must close.", holesInWords(len(s.Places)))
+	}
+	p.chords(s, 0)
+	p.why(fmt.Sprintf("marks lie within %s of their places", units.Length(c.markError()).Text(c.unit())), "C-24")
+	return p.finish()
+}
+
+// drillHoles spots and drills the holes of a pattern: all with one tool, then all with the next (rule C-26).
+func (c *Context) drillHoles(s spotted) Task {
+	reach := s.depth + pointLength(s.drillMM)
+	t := c.holesTask(s, "drill", plan.Drill, s.drillMM, 0)
+	if !s.Through {
+		t = c.holesTask(s, "drill", plan.Drill, s.drillMM, reach)
+	}
+	t.Depth = s.drillMM / 2
+	if s.reamMM == 0 && s.Thread == nil {
+		t.Stage, t.Makes, t.Tight = shape.Finishing, []string{s.Name}, float64(s.Diameter.Width())
+	}
+	steps := c.drillStepsFrom(0, s.drillMM)
+	for _, w := range c.holeWays(s, false) {
+		w.Tool, w.SizeMM, w.ForceAt = s.drill, s.drillMM, s.drillMM/4
+		w.Rate = c.rateOn(w.Machine, cutDrill, s.drillMM, s.drill)
+		w.ForceN = c.drillForce(s.drillMM, w.Rate.FeedMM)
+		w.Span = s.span(w.End, s.past(w.End, s.drillMM))
+		deep := w.Span[1] - w.Span[0]
+		for _, d := range append([]float64{0}, steps...) {
+			w.Minutes += minutesADrill + minutesAPlace*float64(len(s.Places))
+			if d > 0 {
+				r := c.rateOn(w.Machine, cutDrill, d, s.drill)
+				w.Minutes += float64(len(s.Places)) * (deep/(r.FeedMM*r.RPM) + pecks(deep, d)*minutesAPeck)
+			}
+		}
+		w.Write = func(j Job) (plan.Operation, Done) { return c.writeHoles(s, t, w, steps, j) }
+		t.Ways = append(t.Ways, w)
+	}
+	return t
+}
+
+// past is how far a tool goes below the surface that it enters: its point through and clear, or to the depth.
+func (s spotted) past(from partspec.End, d float64) float64 {
+	if !s.Through {
+		return s.depth + pointLength(d)
+	}
+	return s.thick() + overrun + 1 + pointLength(d)
+}
+
+// thick is the most metal under any hole.
+func (s spotted) thick() float64 {
+	most := 0.0
+	for _, l := range s.columns {
+		most = math.Max(most, l.z1-l.z0)
+	}
+	return most
+}
+
+// span is where a tool is that goes so deep from a face.
+func (s spotted) span(from partspec.End, deep float64) [2]float64 {
+	top := s.columns[0].entry(from)
+	low, high := ordered(top, top+into(from)*deep)
+	return [2]float64{low, high}
+}
+
+func (c *Context) writeHoles(s spotted, t Task, w Way, steps []float64, j Job) (plan.Operation, Done) {
+	p := c.page(j, t, w, fmt.Sprintf("Drill %s: %s, %s mm", s.Name, holesInWords(len(s.Places)), units.Decimal(s.drillMM, 3)))
+	p.begin(s, w)
+	if c.Rules.Has("A-02") {
+		p.spotHoles(s, w, steps[0])
+	}
+	for _, d := range steps {
+		tool, size, _ := c.sized(partspec.Drills, d, d)
+		deep := s.past(w.End, d)
+		if !s.Through { // a smaller drill's point is shorter: it stops where the last one's full diameter will
+			deep = s.depth + pointLength(s.drillMM)
+		}
+		p.eachHole(s, w, tool, size, units.Decimal(d, 3)+" mm drill", deep, s.Through, fmt.Sprintf("%s rev/min", units.Decimal(c.rateOn(w.Machine, cutDrill, d, tool).RPM, 0)))
+	}
+	if n := pecks(s.past(w.End, s.drillMM), s.drillMM); n > 0 && c.Rules.Has("C-05") {
+		p.note("Clear the chips at 3 drill diameters, then at every further diameter.")
+		p.why("deep for its diameter", "C-05")
+	}
+	if len(steps) > 1 {
+		p.why("the web of a large drill only pushes: smaller ones go first", "A-25")
+	}
+	if s.Through {
+		p.note("A board or clear air under the work where the drill comes out; ease the feed there.")
+	}
+	if p.quill() != "" {
+		p.note("Touch off anew with every tool: their lengths differ.")
+	}
+	p.chords(s, s.drillMM)
+	p.why("all holes with one tool, then all with the next, each from the same nought", "C-26")
+	if t.Stage == shape.Finishing {
+		p.op.Checks = append(p.op.Checks, c.check(s.Name+", diameter", s.Name, s.Diameter, insideCheck))
+	}
+	p.holesDone(s, w.End, s.drillMM)
+	return p.finish()
+}
+
+// begin sets the dials of a pattern's operation to nought and lists the places.
+func (p *page) begin(s spotted, w Way) {
+	if !w.Marked {
+		p.tableZeros()
+		p.why("each place is counted from one nought, always coming up in the same direction", "C-08")
+	}
+	p.quillZero(s.columns[0].entry(w.End), "the tool's point just touches the face")
+	for i, at := range s.Places {
+		line := plan.HoleLine{Number: i + 1, XMM: tidyMM(float64(at.X.Value)), YMM: tidyMM(float64(at.Y.Value))}
+		if !w.Marked {
+			st := p.overDials(line.XMM, line.YMM)
+			line.X, line.Y = st.x, st.y
+		}
+		p.op.Holes = append(p.op.Holes, line)
+	}
+}
+
+// over puts the spindle over a hole's place.
+func (p *page) over(s spotted, w Way, i int) stand {
+	x, y := tidyMM(float64(s.Places[i].X.Value)), tidyMM(float64(s.Places[i].Y.Value))
+	if !w.Marked {
+		return p.overDials(x, y)
+	}
+	place := &plan.Place{XMM: x, YMM: y, By: "punch mark", WithinMM: p.c.markError()}
+	if s.by == partspec.LocateScribe {
+		place.By = "scribed line"
+	}
+	return stand{place: place}
+}
+
+// eachHole cuts every hole of a pattern with one tool, so deep below the face.
+func (p *page) eachHole(s spotted, w Way, tool partspec.Tool, size float64, name string, deep float64, through bool, note string) {
+	marks, reached := int64(0), deep
+	if q := p.quill(); q != "" {
+		marks, reached = p.sunk(deep, through)
+		p.line(name, q, marks, p.both(reached, q)+" below the face", note, false)
+	} else {
+		p.note("%s: until its end is %s below the face, by the machine's own stop.", name, p.both(reached, ""))
+	}
+	for i := range s.Places {
+		top := s.columns[i].entry(w.End)
+		cut := p.plunge(fmt.Sprintf("hole %d, %s", i+1, name), p.over(s, w, i), marks, top+into(w.End)*reached, top+into(w.End)*(reached+p.stopWithin(through)))
+		cut.ToolID, cut.ToolSizeMM = tool.ID(), size
+		p.op.Cuts = append(p.op.Cuts, cut)
+	}
+}
+
+// stopWithin is how far past its depth a drill may go where only the machine's stop holds it, in mm. Common practice, no source.
+func (p *page) stopWithin(through bool) float64 {
+	if through {
+		return 2
+	}
+	return 0.5
+}
+
+// spotHoles starts every hole with a centre drill, no wider than the first drill.
+func (p *page) spotHoles(s spotted, w Way, first float64) {
+	tool := p.c.tools(partspec.CentreDrill)[0]
+	size := float64(tool.Sizes[0])
+	deep := math.Min(size, first) / 2 / math.Tan(units.Angle(plan.CentreDrillDeg/2).Radians())
+	p.eachHole(s, w, tool, size, "spot", deep, false, "a centre for the drill")
+	p.why("a long drill bends at the start; the spot holds it true", "A-02")
+}
+
+// chords are the distances over pins that show a wrong count before metal is lost (rule C-25).
+func (p *page) chords(s spotted, pinMM float64) {
+	if len(s.Places) < 2 || !p.c.Rules.Has("C-25") {
+		return
+	}
+	within := 2 * p.c.placeWithin(s.Holes)
+	add := func(i, k int) {
+		d := math.Hypot(float64(s.Places[k].X.Value-s.Places[i].X.Value), float64(s.Places[k].Y.Value-s.Places[i].Y.Value))
+		p.op.Chords = append(p.op.Chords, plan.ChordCheck{From: i + 1, To: k + 1, DistanceMM: math.Round(d*1e4) / 1e4, WithinMM: within, OverMM: math.Round((d+pinMM)*1e4) / 1e4, PinMM: pinMM})
+	}
+	add(0, 1)
+	switch n := len(s.Places); {
+	case n == 2:
+	case s.Circle != nil:
+		add(0, n/2)
+	default:
+		add(0, n-1)
+	}
+	p.why("the distance over two pins shows a wrong count", "C-25")
+}
+
+// holesDone notes the holes as this operation leaves them.
+func (p *page) holesDone(s spotted, from partspec.End, d float64) {
+	for i := range s.Places {
+		p.done.Beside = append(p.done.Beside, p.hole(s, i, from, d))
+	}
+}
+
+func (p *page) hole(s spotted, i int, from partspec.End, d float64) plan.FlatHole {
+	h := plan.FlatHole{Number: i + 1, Feature: s.Name, XMM: tidyMM(float64(s.Places[i].X.Value)), YMM: tidyMM(float64(s.Places[i].Y.Value)), DiameterMM: d, FromZ: s.columns[i].z0, ToZ: s.columns[i].z1}
+	if !s.Through {
+		top := s.columns[i].entry(s.From)
+		h.FromZ, h.ToZ = ordered(top, top+into(s.From)*s.depth)
+	}
+	return h
+}
+
+func holesInWords(n int) string {
+	if n == 1 {
+		return "one hole"
+	}
+	return fmt.Sprintf("%d holes", n)
+}
+
+// tidyMM takes the noise of sums out of a place: a nanometre is far below anything that is set.
+func tidyMM(v float64) float64 { return math.Round(v*1e6) / 1e6 }

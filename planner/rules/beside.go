@@ -1,0 +1,113 @@
+package rules
+
+import (
+	"catchplate/partspec"
+	"catchplate/planner/plan"
+	"catchplate/planner/shape"
+)
+
+// beside reports whether an operation works at places beside the axis.
+func beside(o shape.Op) bool { return len(o.Spots) > 0 }
+
+var facesBeforeHoles = Order{
+	plan.Rule{ID: "A-43h", Class: "order", Title: "Faces before the holes in them",
+		Text: "IF holes are marked out or drilled in a face THEN that face is at size first, and so is the one that through holes come out of.",
+		Why:  "depth and place are measured from the final face; facing over a hole burrs its edge; a drill comes out square only through a flat",
+		Sure: "common practice", Source: "common practice, no source", Except: "holes used to hold the part for the facing"},
+	func(w Work) []Arc {
+		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
+			return a.Process == plan.Face && beside(b) && (b.End == partspec.EndInvalid || b.End == a.End), partspec.EndInvalid
+		})
+	},
+}
+
+var markBeforeDrill = Order{
+	plan.Rule{ID: "C-24m", Class: "order", Title: "Marked out before it is drilled",
+		Text: "IF holes are found by marks THEN they are marked out and punched before the first of them is drilled.",
+		Why:  "the drill starts in the mark, and dividers show a wrong one while it can still be drawn over",
+		Sure: "common practice", Source: "common practice, no source", Except: "holes found by dials"},
+	func(w Work) []Arc {
+		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
+			return a.Process == plan.MarkOut && b.Process != plan.MarkOut && a.Feature == b.Feature, partspec.EndInvalid
+		})
+	},
+}
+
+var tapLast = Order{
+	plan.Rule{ID: "A-30", Class: "order", Title: "Tap last, taper tap first",
+		Text: "IF holes are tapped THEN drill them, widen their mouths, and then tap: taper, second, plug in blind holes; started square, under the spindle that drilled them where that can be.",
+		Why:  "a countersunk mouth starts the tap and takes the burr; a tap that starts askew breaks",
+		Sure: "published", Source: "notes on cutting threads by hand (offbeatbikesmagazine); order of taps: handbook practice, from memory", Except: "machine taps used singly"},
+	func(w Work) []Arc {
+		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
+			return beside(a) && beside(b) && a.Feature == b.Feature && b.Process == plan.Tap && a.Process != plan.Tap, partspec.EndInvalid
+		})
+	},
+}
+
+var sinkAfterDrill = Order{
+	plan.Rule{ID: "A-44s", Class: "order", Title: "Drill, then widen the mouth",
+		Text: "IF a hole is counterbored or countersunk THEN drill it first; ream it after.",
+		Why:  "the pilot needs its hole, and takes over where it lies",
+		Sure: "published", Source: "notes on counterbore preparation (machinistpost.com)", Except: "a counterbore cut by an end mill that is set by dials"},
+	func(w Work) []Arc {
+		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
+			if !beside(a) || a.Feature != b.Feature {
+				return false, partspec.EndInvalid
+			}
+			sink := func(o shape.Op) bool { return o.Process == plan.Counterbore || o.Process == plan.Countersink }
+			return a.Process == plan.Drill && sink(b) || sink(a) && b.Process == plan.Ream, partspec.EndInvalid
+		})
+	},
+}
+
+var ringAfterBore = Order{
+	plan.Rule{ID: "A-36", Class: "order", Title: "Ring of holes after the bore it is true to",
+		Text: "IF holes must lie within 0.1 mm of their places about an axis THEN the outside and the bores of that axis are finished first, and the work is clocked by one of them.",
+		Why:  "holes take their truth from what was clocked",
+		Sure: "common practice", Source: "Precision Locating and Dividing Methods (1914) for clocking from bores; the figure is ours", Except: "clearance holes, which may be drilled while the blank is solid; a bore that is finished after a seat"},
+	func(w Work) []Arc {
+		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
+			near := b.Place > 0 && b.Place <= ringTrue && beside(b)
+			about := a.Stage == shape.Finishing && !beside(a) && (a.Process == plan.BoreOut || a.Process == plan.Ream)
+			return near && about && !seated(w), partspec.EndInvalid
+		})
+	},
+}
+
+// ringTrue is how near to its place a hole must lie, radially, for the pattern to be drilled after the bore.
+const ringTrue = 0.1
+
+// seated reports whether the part has a seat, which asks for bores to be finished after it.
+func seated(w Work) bool {
+	for _, f := range w.Part.Features {
+		if _, ok := f.(*partspec.Seat); ok {
+			return true
+		}
+	}
+	return false
+}
+
+var coordinates = Holding{
+	plan.Rule{ID: "C-24", Class: "holding", Title: "Coordinates or marking out",
+		Text: "IF holes have places THEN how the work was found, how the spindle is brought there and how the drill starts may together be off by no more than the places allow: marks serve for 0.3 mm or worse, dials from a clocked surface for 0.1 mm.",
+		Why:  "stepping round with dividers and punching adds the error of each step",
+		Sure: "published", Source: "US Navy course 14119, flange layout; Precision Locating and Dividing Methods (1914); the errors are in the table of accuracies", Except: "holes drilled through from the mate"},
+	func(c Case) Verdict {
+		if c.PlaceAllow > 0 && c.PlaceOff > c.PlaceAllow {
+			return refuse("a hole may land %.2f off its place, %.2f may pass", c.PlaceOff, c.PlaceAllow)
+		}
+		return Verdict{}
+	},
+}
+
+var (
+	chordCheck = number("C-25", "Chord check", "IF holes are drilled by coordinates THEN the distances over pins in neighbours, and over the two farthest apart, are on the sheet.",
+		"a wrong count shows before metal is lost", "published", "US Navy course 14119 fig. 16-6, flange layout; c = C sin(180/n), plane geometry")
+	fromHeldDatum = number("C-26", "Coordinates from the held datum", "IF holes are drilled by coordinates THEN every one is counted from one nought on the surface that the holding gives; spot all, then drill all, then size all.",
+		"backlash, and errors that add from hole to hole", "common practice", "common practice, no source")
+	blindTapped = number("A-29", "Depth of a blind tapped hole", "IF a hole is tapped blind THEN drill it deeper than the full thread by the tap's lead and a pitch, at least a quarter below M6; leave half the drill's diameter, at least 1 mm, under its point.",
+		"the tap's lead and the chips need room; a bottomed tap breaks", "published", "eisc.com least tap drill depth; roymech.org quoting BS 1936; leads: Machinery's Handbook (not opened); the floor is ours")
+	flatMouth = number("A-31", "A flat before a hole", "IF a drill would meet a slope, an edge or a curve THEN a flat as wide as the drill is cut first, or the crown is spotted exactly.",
+		"entry must be square to the drill, or it runs off", "published", "PMPA Designer's Guide; SDP/SI design sheet T43")
+)

@@ -1,0 +1,41 @@
+package rules_test
+
+import (
+	"catchplate/partspec"
+	"catchplate/planner/plan"
+	"catchplate/planner/rules"
+	"catchplate/planner/shape"
+)
+
+// ring is an operation on a ring of holes through the part, within a place of so much.
+func ring(process plan.Process, within float64) shape.Op {
+	o := shape.Op{ID: "fixing/" + string(process), Feature: "fixing", Process: process, Stage: shape.Roughing, Z1: 30, Place: within, Spots: []shape.Spot{{X: 15, Radius: 2}}}
+	if process == plan.Tap || process == plan.Ream {
+		o.Stage = shape.Finishing
+	}
+	return o
+}
+
+// besideOrderCases are the cases of rules about what is cut beside the axis.
+func besideOrderCases() map[string]struct{ binds, leaves pairing } {
+	blind := ring(plan.Drill, 0.2)
+	blind.End = partspec.Right
+	bore := cut("main", plan.BoreOut, 0, 30, 4.9)
+	return map[string]struct{ binds, leaves pairing }{
+		"A-43h": {pairing{face(partspec.Left), ring(plan.Drill, 0.2)}, pairing{face(partspec.Left), blind}},
+		"C-24m": {pairing{ring(plan.MarkOut, 0), ring(plan.Drill, 0.2)}, pairing{ring(plan.Drill, 0.2), ring(plan.MarkOut, 0)}},
+		"A-44s": {pairing{ring(plan.Drill, 0.2), ring(plan.Countersink, 0.2)}, pairing{ring(plan.Drill, 0.2), ring(plan.Tap, 0)}},
+		"A-30":  {pairing{ring(plan.Countersink, 0.2), ring(plan.Tap, 0)}, pairing{ring(plan.Tap, 0), ring(plan.Drill, 0.2)}},
+		"A-36":  {pairing{bore, ring(plan.Drill, 0.05)}, pairing{bore, ring(plan.Drill, 0.3)}},
+	}
+}
+
+// besideHoldingCases are those of holding.
+func besideHoldingCases() map[string]struct{ refused, passed rules.Case } {
+	lands := func(off float64) func(*rules.Case) {
+		return func(c *rules.Case) { c.PlaceOff, c.PlaceAllow = off, 0.2 }
+	}
+	return map[string]struct{ refused, passed rules.Case }{
+		"C-24": {sound(lands(0.21)), sound(lands(0.2))},
+	}
+}
