@@ -10,31 +10,24 @@ import (
 // Round is a hole along Z beside the axis.
 type Round struct{ X, Y, Radius, Z0, Z1 float64 }
 
-// Flat is a flat part's metal at some moment: the region inside its rim, between two planes, less its holes. How far each edge of the outline
-// still stands out of its finished place is kept, so that the rim can always be made from the drawing.
-type Flat struct {
-	Drawn       plane.Region // the finished outline, at the middle of its limits
-	Left        []float64    // metal left on each edge of Drawn, square to it; 0 = finished
-	Back, Front float64      // planes of the faces
-	Holes       []Round
+// Groove is a slot with round ends along Z.
+type Groove struct {
+	plane.Capsule
+	Z0, Z1 float64
 }
 
-// Rim is the outline as it now is. Where the metal left on neighbours does not meet, it is the drawn outline moved by the most left anywhere.
-func (f Flat) Rim() plane.Region {
-	rim, err := f.Drawn.Moved(f.Left)
-	if err == nil {
-		return rim
-	}
-	most := 0.0
-	for _, l := range f.Left {
-		most = math.Max(most, l)
-	}
-	even := make([]float64, len(f.Left))
-	for i := range even {
-		even[i] = most
-	}
-	rim, _ = f.Drawn.Moved(even)
-	return rim
+// Raw stands for the metal on an edge that nothing has come near: the blank is there as it came.
+var Raw = math.Inf(1)
+
+// Flat is a flat part's metal at some moment: the region inside its rim, between two planes, less its holes and slots. How far each edge of the outline
+// still stands out of its finished place is kept, so that the rim can always be made from the drawing and the blank.
+type Flat struct {
+	Drawn       plane.Region // the finished outline, nominal
+	Left        []float64    // metal left on each edge of Drawn, square to it; 0 = finished, Raw = the blank's corner stands over it
+	Blank       plane.Region // rectangle that it is cut from; empty = none, and nothing is Raw
+	Back, Front float64      // planes of the faces
+	Holes       []Round
+	Slots       []Groove
 }
 
 // Metal is how far a place lies inside metal at any depth between the faces: less than 0 outside the rim or in a hole.
@@ -42,6 +35,9 @@ func (f Flat) Metal(x, y float64) float64 {
 	in := f.Rim().Inside(x, y)
 	for _, h := range f.Holes {
 		in = math.Min(in, math.Hypot(x-h.X, y-h.Y)-h.Radius)
+	}
+	for _, g := range f.Slots {
+		in = math.Min(in, g.Off(x, y)-g.Radius)
 	}
 	return in
 }
@@ -51,6 +47,7 @@ type FlatCut struct {
 	Back, Front *float64  // the plane that a face is brought to
 	Edges       []EdgeCut // of the outline
 	Holes       []Round
+	Slots       []Groove
 }
 
 // EdgeCut brings one edge of the outline to where Left is on it.
@@ -74,6 +71,7 @@ func (c FlatCut) Apply(f Flat) Flat {
 		}
 	}
 	f.Holes = append(f.Holes[:len(f.Holes):len(f.Holes)], c.Holes...)
+	f.Slots = append(f.Slots[:len(f.Slots):len(f.Slots)], c.Slots...)
 	return f
 }
 
