@@ -11,6 +11,7 @@ import (
 	"catchplate/partspec/units"
 	"catchplate/planner/mechanics"
 	"catchplate/planner/process"
+	"catchplate/planner/shape"
 	"catchplate/planner/solid"
 )
 
@@ -22,6 +23,8 @@ type Mount struct {
 	Across           bool                 // mill or drill: the part's axis lies along the table
 	AcrossDeg        float64              // up, then, from +X of the part's frame
 	CentreX, CentreY float64              // lathe: the place of the part that runs on the spindle's axis
+	About            string               // feature that lies there
+	PressDeg         float64              // vice: direction that the jaws press along, from +X: 0 or 90
 	Locate           float64              // how far the work may lie from where the dials have it, radially
 	Free             partspec.End
 	Surface          string  // feature located on; "stock" for raw metal
@@ -57,13 +60,17 @@ type Shop struct {
 
 	end    solid.Body // the work when everything is done, with its bar still behind it
 	bodies map[uint64]solid.Body
+	flats  map[uint64]shape.Flat
 	rings  map[mechanics.RingGrip]mechanics.Distortion
 	flexes map[flexKey]float64
 }
 
 // New makes a Shop for a context's tasks.
 func New(c *process.Context) *Shop {
-	s := &Shop{Context: c, Tasks: process.Expand(c), end: c.Stock, bodies: map[uint64]solid.Body{}, rings: map[mechanics.RingGrip]mechanics.Distortion{}, flexes: map[flexKey]float64{}}
+	s := &Shop{Context: c, Tasks: process.Expand(c), end: c.Stock, bodies: map[uint64]solid.Body{}, flats: map[uint64]shape.Flat{}, rings: map[mechanics.RingGrip]mechanics.Distortion{}, flexes: map[flexKey]float64{}}
+	if c.Part.Flat() {
+		return s
+	}
 	for _, t := range s.Tasks {
 		if t.Keep == nil {
 			s.end = t.Apply(s.end)
@@ -75,6 +82,9 @@ func New(c *process.Context) *Shop {
 // Mounts lists every mount of the part, in the order of the workshop's holdings. Helpers that only come when nothing else passes are left out
 // unless asked for.
 func (s Shop) Mounts(desperate bool) []Mount {
+	if s.Part.Flat() {
+		return s.flatMounts(desperate)
+	}
 	var mounts []Mount
 	for _, h := range s.Shop.Holdings {
 		switch h.Kind {
@@ -141,6 +151,7 @@ func (s Shop) minutes(h partspec.Holding) float64 {
 	return map[partspec.HoldingKind]float64{
 		partspec.ThreeJaw: 1, partspec.Collets: 2, partspec.SoftJaws: 15, partspec.StubMandrel: 15, partspec.FourJaw: 8,
 		partspec.PlainMandrel: 5, partspec.ExpandingMandrel: 5, partspec.GluedArbor: 40, partspec.Plug: 10, partspec.BetweenCentres: 6,
+		partspec.Vice: 3, partspec.TableClamps: 10, partspec.Faceplate: 20,
 	}[h.Kind]
 }
 
@@ -155,6 +166,7 @@ func (s Shop) runOut(h partspec.Holding, packed bool) float64 {
 	usual := map[partspec.HoldingKind]float64{
 		partspec.ThreeJaw: 0.08, partspec.FourJaw: 0.025, partspec.Collets: 0.02, partspec.SoftJaws: 0.025, partspec.StubMandrel: 0.015,
 		partspec.PlainMandrel: 0.01, partspec.ExpandingMandrel: 0.03, partspec.GluedArbor: 0.05, partspec.BetweenCentres: 0.01,
+		partspec.Faceplate: 0.02,
 	}[h.Kind]
 	if h.RunOut > 0 {
 		usual = float64(h.RunOut)

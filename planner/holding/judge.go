@@ -15,6 +15,9 @@ import (
 // Mask is the tasks on which a verdict about a task in a mount depends: those that make, cut or thin what is gripped, and of a ring that is squeezed
 // those that settle its length and what may not come out lobed.
 func (s Shop) Mask(m Mount, task int, way process.Way, tender bool) []int {
+	if s.Part.Flat() {
+		return s.flatMask(m, task)
+	}
 	var mask []int
 	z0, z1 := m.Z0, m.Z1
 	if tender { // everything from the jaws to the cut
@@ -58,6 +61,9 @@ type Figures struct {
 
 // Facts are what a case has at every moment of the work. light is how deep a pass goes, as a part of the ordinary depth.
 func (s Shop) Facts(m Mount, task int, way process.Way, light float64) rules.Case {
+	if s.Part.Flat() {
+		return s.flatFacts(m, task, way, light)
+	}
 	if m.Machine != "" {
 		return s.tableFacts(m, task, way, light)
 	}
@@ -116,6 +122,9 @@ func (s Shop) Allows(m Mount, task int, way process.Way, light float64, facts ru
 
 // measure fills in what the moment decides.
 func (s Shop) measure(m Mount, task int, way process.Way, light float64, facts rules.Case, done func(int) bool) Figures {
+	if s.Part.Flat() {
+		return s.flatMeasure(m, task, way, light, facts, done)
+	}
 	c, f := facts, Figures{LeastN: facts.LeastN, MostN: facts.FirmN}
 	f.WorkingN = math.Min(math.Max(c.LeastN, c.LightN), c.FirmN)
 	c.Gone = s.gone(m, done) || m.Centre && (!s.mouthOpen(m, done) || !s.centred(m, done))

@@ -1,12 +1,14 @@
 package plan
 
-// Clamp is one strap, toe or screw that presses on the work.
+// Clamp is one strap, toe or screw that presses on the work. Its toe presses on a disc ToeMM wide about its place. The strap runs from there over its stud,
+// StudMM away, to its packing, three times as far (rule B-08: the stud at one third).
 type Clamp struct {
 	XMM   float64 `json:"x_mm"` // where its toe presses, in the part's frame
 	YMM   float64 `json:"y_mm"`
 	ToeMM float64 `json:"toe_mm"` // width of the toe
 	// AngleDeg is the direction from the toe towards its stud, from +X.
 	AngleDeg float64 `json:"angle_deg"`
+	StudMM   float64 `json:"stud_mm"` // from the middle of the toe
 	ForceN   float64 `json:"force_n"` // on the work
 }
 

@@ -14,6 +14,8 @@ type Case struct {
 	Surface string // feature located on; "stock" for raw metal
 	Op      shape.Op
 
+	Flat      bool    // a flat part
+	Elsewhere bool    // what is cut does not lie about the place that runs on the spindle's axis
 	Gone      bool    // the surface to grip is not there yet, or no more
 	Cuts      bool    // the operation takes away metal that is gripped, or runs into the jaws
 	Diameter  float64 // of the surface gripped
@@ -52,6 +54,9 @@ type Case struct {
 	TorqueNmm float64 // drive needed, for mandrels and glue
 	DriveNmm  float64 // drive there is
 	Plug      bool    // a plug stands under the jaws
+
+	Clamped *Clamped   // of flat work under clamps
+	Vice    *ViceFacts // of flat work in a vice
 }
 
 func refuse(format string, a ...any) Verdict {
@@ -75,9 +80,12 @@ const thinnest = 1.0 / 12
 
 var gripExists = Holding{
 	plan.Rule{ID: "B-45a", Class: "holding", Title: "Something to grip",
-		Text: "IF a surface is not made yet, or has been cut away THEN nothing can be held by it.",
+		Text: "IF a surface is not made yet, or has been cut away THEN nothing can be held by it; and what does not lie about the place that runs on the axis cannot be turned.",
 		Why:  "a grip on air", Sure: "common practice", Source: "common practice, no source"},
 	func(c Case) Verdict {
+		if c.Elsewhere {
+			return refuse("it does not run on the spindle's axis there")
+		}
 		if c.Gone {
 			return refuse("%s is not there to be held at this moment", c.Surface)
 		}
@@ -174,9 +182,9 @@ var grippedLength = Holding{
 		Text: "IF work is gripped without a tailstock THEN the grip is at least 10 mm and half the diameter long, or the jaws' whole length if they are shorter; a disc, standing out no more than its diameter with its face hard on the jaw steps, needs 4 mm and a twentieth of its diameter, and light cuts.",
 		Why:  "short grips tip out",
 		Sure: "published", Source: "collet-chuck manual p. 83 (at least D/2 and 10 mm); chuck alignment notes for the jaw-step figure",
-		Except: "with a tailstock 5 mm is enough"},
+		Except: "with a tailstock 5 mm is enough; plate held by its edges, hard back on a backing piece"},
 	func(c Case) Verdict {
-		if !jaws(c.Holding.Kind) && c.Holding.Kind != partspec.Collets {
+		if c.Flat || !jaws(c.Holding.Kind) && c.Holding.Kind != partspec.Collets {
 			return Verdict{}
 		}
 		need := max(10, min(c.Diameter/2, c.JawLength))

@@ -31,6 +31,10 @@ func in(kind partspec.HoldingKind) func(*rules.Case) {
 
 func doing(p plan.Process) func(*rules.Case) { return func(c *rules.Case) { c.Op.Process = p } }
 
+func clamped(f rules.Clamped) func(*rules.Case) { return func(c *rules.Case) { c.Clamped = &f } }
+
+func viced(f rules.ViceFacts) func(*rules.Case) { return func(c *rules.Case) { c.Vice = &f } }
+
 // holdingCases has for each rule of holding a case that it refuses, and one as near to it that it lets pass.
 func holdingCases() map[string]struct{ refused, passed rules.Case } {
 	collet := func(d float64) func(*rules.Case) {
@@ -57,6 +61,10 @@ func holdingCases() map[string]struct{ refused, passed rules.Case } {
 		"B-13": {sound(in(partspec.ExpandingMandrel), onMandrel, func(c *rules.Case) { c.Wall = 1 }), sound(in(partspec.StubMandrel), onMandrel, func(c *rules.Case) { c.Wall = 1 })},
 		"B-42": {sound(func(c *rules.Case) { c.LeastN = 3001 }), sound(func(c *rules.Case) { c.LeastN = 3000 })},
 		"B-16": {sound(in(partspec.GluedArbor), onMandrel, doing(plan.Drill)), sound(in(partspec.GluedArbor), onMandrel, doing(plan.Face))},
+		"B-07": {sound(in(partspec.TableClamps), clamped(rules.Clamped{Owned: 4, Placed: 3, NeedN: 9001, HaveN: 9000})),
+			sound(in(partspec.TableClamps), clamped(rules.Clamped{Owned: 4, Placed: 3, NeedN: 9000, HaveN: 9000}))},
+		"B-33": {sound(in(partspec.Vice), viced(rules.ViceFacts{Across: 60, Opening: 80, Grip: 3.2, Thick: 10, HaveN: 5000})),
+			sound(in(partspec.Vice), viced(rules.ViceFacts{Across: 60, Opening: 80, Grip: 3.4, Thick: 10, HaveN: 5000}))},
 		"B-14": {sound(in(partspec.StubMandrel), onMandrel, func(c *rules.Case) { c.TorqueNmm = 4001 }), sound(in(partspec.StubMandrel), onMandrel)},
 	}
 	maps.Copy(cases, besideHoldingCases())

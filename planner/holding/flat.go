@@ -1,0 +1,195 @@
+package holding
+
+import (
+	"fmt"
+	"math"
+
+	"catchplate/partspec"
+	"catchplate/partspec/units"
+	"catchplate/planner/plan"
+	"catchplate/planner/process"
+	"catchplate/planner/rules"
+	"catchplate/planner/shape"
+)
+
+// flatMounts lists the ways to hold a flat part: at the bench, then in the order of the workshop's holdings.
+func (s Shop) flatMounts(bool) []Mount {
+	mounts := s.flatBench()
+	for _, h := range s.Shop.Holdings {
+		switch h.Kind {
+		case partspec.Vice:
+			mounts = append(mounts, s.inVice(h)...)
+		case partspec.TableClamps:
+			mounts = append(mounts, s.clampedDown(h)...)
+		}
+	}
+	for i := range mounts {
+		mounts[i].ID = mounts[i].flatName()
+	}
+	return mounts
+}
+
+// faces are the two ways a flat part may lie.
+func faces() [2]partspec.End { return [2]partspec.End{partspec.Right, partspec.Left} }
+
+// FaceName is the word for the face of a flat part at an end.
+func FaceName(e partspec.End) string {
+	if e == partspec.Left {
+		return "back"
+	}
+	return "front"
+}
+
+func (m Mount) flatName() string {
+	id := fmt.Sprintf("%s on %s", m.Holding.Name, m.Surface)
+	if m.Machine != "" && m.Machine != partspec.Bench {
+		id += fmt.Sprintf(", %s", m.Machine)
+	}
+	if m.About != "" {
+		id += ", about " + m.About
+	}
+	return fmt.Sprintf("%s, %s up", id, FaceName(m.Free))
+}
+
+// flatBody is the flat part once the tasks done have been carried out.
+func (s Shop) flatBody(done func(int) bool) shape.Flat {
+	key := s.key(done)
+	if f, ok := s.flats[key]; ok {
+		return f
+	}
+	f := s.Flat
+	for i, t := range s.Tasks {
+		if done(i) && t.Flat != nil {
+			f = t.Flat.Apply(f)
+		}
+	}
+	s.flats[key] = f
+	return f
+}
+
+// flatFacts are what a case of a flat part has at every moment.
+func (s Shop) flatFacts(m Mount, task int, way process.Way, light float64) rules.Case {
+	t := s.Tasks[task]
+	c := rules.Case{Holding: m.Holding, Surface: m.Surface, Op: t.Op, Flat: true, Diameter: 2 * m.Radius, Length: m.Z1 - m.Z0, Elsewhere: s.elsewhere(m, t)}
+	if t.Process != plan.Drill && t.Process != plan.Ream {
+		c.PassDepth = math.Min(way.Rate.DepthMM*light, max(t.Depth, way.DeepMM))
+	}
+	if t.Place > 0 {
+		c.PlaceOff, c.PlaceAllow = way.Off, t.Place
+		if !way.Marked {
+			c.PlaceOff += m.Locate
+		}
+	}
+	if m.Holding.Kind == partspec.TableClamps {
+		_, c.Cuts = s.worked(t, way)
+	}
+	return c
+}
+
+// elsewhere reports whether what a task cuts on a lathe does not lie about the place that a mount puts on the spindle's axis.
+func (s Shop) elsewhere(m Mount, t process.Task) bool {
+	if m.Machine != "" {
+		return false
+	}
+	for _, p := range s.centresOf(t) {
+		if math.Hypot(p.X-m.CentreX, p.Y-m.CentreY) > sameSpot {
+			return true
+		}
+	}
+	return false
+}
+
+// sameSpot is how far two drawn places may lie apart and still be one: rounding of coordinates.
+const sameSpot = 1e-6
+
+// centresOf are the places that a task would turn about on a lathe.
+func (s Shop) centresOf(t process.Task) []shape.Spot {
+	list := append([]shape.Spot(nil), t.Spots...)
+	if t.Flat != nil {
+		for _, e := range t.Flat.Edges {
+			if o := s.Flat.Drawn.Edges[e.Edge]; o.IsArc() {
+				list = append(list, shape.Spot{X: o.CX, Y: o.CY, Radius: o.Radius})
+			}
+		}
+	}
+	return list
+}
+
+// flatMask is the tasks on which a verdict about a flat part depends: those that move its edges or faces, and those that open a hole wide enough to weaken it.
+func (s Shop) flatMask(m Mount, task int) []int {
+	if m.Machine == partspec.Bench {
+		return nil
+	}
+	var mask []int
+	for i, t := range s.Tasks {
+		if i == task || t.Flat == nil && !t.MakesSurface(m.About) {
+			continue
+		}
+		if t.Flat == nil || len(t.Flat.Edges) > 0 || t.Flat.Back != nil || t.Flat.Front != nil || wide(t.Flat.Holes) || t.MakesSurface(m.Surface) {
+			mask = append(mask, i)
+		}
+	}
+	return mask
+}
+
+// wideHole is the radius from which on a hole counts as weakening a plate that is squeezed. Ours, no source.
+const wideHole = 5.0
+
+func wide(holes []shape.Round) bool {
+	for _, h := range holes {
+		if h.Radius >= wideHole {
+			return true
+		}
+	}
+	return false
+}
+
+// flatMeasure fills in what the moment decides about a flat part.
+func (s Shop) flatMeasure(m Mount, task int, way process.Way, light float64, facts rules.Case, done func(int) bool) Figures {
+	f := Figures{Case: facts}
+	if facts.Elsewhere || m.Machine == partspec.Bench {
+		return f
+	}
+	at := moment{flat: s.flatBody(done), done: done, tasks: []int{task}, ways: []process.Way{way}, light: light}
+	switch m.Holding.Kind {
+	case partspec.Vice:
+		g := s.grips(m, at)
+		f.Case.Vice = &g.ViceFacts
+	case partspec.TableClamps:
+		l := s.clampsFor(m, at)
+		f.Case.Clamped = &l.Clamped
+	}
+	return f
+}
+
+// moment is the work as it lies at some moment, and what is to be done to it then.
+type moment struct {
+	flat  shape.Flat
+	done  func(int) bool
+	tasks []int
+	ways  []process.Way
+	light float64
+}
+
+// atDatum is how far the work may lie from where the dials have it once two of its edges have been found, radially.
+func (s Shop) atDatum() float64 { return math.Sqrt2 * s.edgeError() }
+
+// uprights lists the machines, beside the lathe, on whose table work can lie.
+func (s Shop) uprights() []partspec.MachineKind {
+	var list []partspec.MachineKind
+	if s.Mill.Kind != "" {
+		list = append(list, partspec.Mill)
+	}
+	if s.Drill.Kind != "" {
+		list = append(list, partspec.Drill)
+	}
+	return list
+}
+
+// unit is the unit that the part's sheet is read in.
+func (s Shop) unit() units.Unit {
+	if s.Part.Inches {
+		return units.InInch
+	}
+	return units.InMM
+}

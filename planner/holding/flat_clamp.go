@@ -1,0 +1,291 @@
+package holding
+
+import (
+	"fmt"
+	"math"
+	"sort"
+
+	"catchplate/partspec"
+	"catchplate/planner/mechanics"
+	"catchplate/planner/plan"
+	"catchplate/planner/plane"
+	"catchplate/planner/process"
+	"catchplate/planner/rules"
+)
+
+// What a clamp needs (rule B-07): its toe stays so far from a finished cut, and its strap from a tool (rule B-45). A toe bites at least leastBite onto the work.
+// The bite, the stud's room and the step of the search are ours, no source.
+const (
+	toeFromCut  = 3.0
+	toolRoom    = 2.0
+	leastBite   = 4.0
+	studRoom    = 8.0 // from the rim to the middle of the stud
+	searchStep  = 2.0 // along the rim
+	mostClamps  = 6
+	usualToe    = 10.0
+	usualClamps = 4
+)
+
+// spot is a place where a clamp may press.
+type spot struct {
+	plan.Clamp
+	angle float64 // seen from the middle of the clamps, radians
+}
+
+// laid is the clamps found for some cuts.
+type laid struct {
+	rules.Clamped
+	list []plan.Clamp
+}
+
+// clampsFor finds places for clamps that clear all cuts of a moment, and holds their force against the cuts. The middle that they are spread about is the
+// spindle's axis on a lathe, else the middle of the work.
+func (s Shop) clampsFor(m Mount, at moment) laid {
+	l := laid{Clamped: rules.Clamped{Owned: clampsOwned(m.Holding)}}
+	zones, all := s.zonesOf(at)
+	rim := at.flat.Rim()
+	cx, cy := m.CentreX, m.CentreY
+	if m.Machine != "" {
+		cx, cy = rim.Centroid()
+	}
+	if all || rim.Empty() {
+		l.Why = "clamps stand on the face that is cut"
+		return l
+	}
+	spots := s.clampSpots(m, at, rim, zones, cx, cy)
+	l.list, l.SpreadDeg = spread(spots, l.Owned)
+	l.Placed = len(l.list)
+	if l.Placed == 0 {
+		l.Why = fmt.Sprintf("there is no place for three clamps spread about the cut: a toe wants %.0f of solid, supported metal, %.0f clear of the cut", leastBite, toeFromCut)
+		if len(spots) > 0 {
+			l.Why += fmt.Sprintf("; those there leave a gap of %.0f degrees", l.SpreadDeg)
+		}
+		return l
+	}
+	l.HaveN = clampForce(m.Holding) * float64(l.Placed)
+	l.NeedN = s.clampNeed(m, at, l.list, cx, cy)
+	for i := range l.list {
+		l.list[i].ForceN = clampForce(m.Holding)
+	}
+	return l
+}
+
+func clampsOwned(h partspec.Holding) int {
+	if h.Clamps > 0 {
+		return h.Clamps
+	}
+	return usualClamps
+}
+
+// Bolt of a usual clamp and the torque a hand gives it (rule B-08: M6 at 6 N m pulls 5 kN); with the stud at a third of the strap the work gets two thirds.
+const (
+	clampBoltMM    = 6.0
+	clampTorqueNm  = 6.0
+	studToWork     = 1.0
+	studToPacking  = 2.0
+	clampFriction  = 0.15
+	strapLongTimes = 3.0 // toe to packing, of toe to stud
+)
+
+// clampForce is what one clamp presses with.
+func clampForce(h partspec.Holding) float64 {
+	if h.ClampForce > 0 {
+		return float64(h.ClampForce)
+	}
+	pull, err := mechanics.BoltPreloadN(clampTorqueNm, clampBoltMM)
+	if err != nil {
+		return 0
+	}
+	force, err := mechanics.StrapForceN(pull, studToWork, studToPacking)
+	if err != nil {
+		return 0
+	}
+	return force
+}
+
+// clampSpots lists where a clamp may press, in the order of the rim.
+func (s Shop) clampSpots(m Mount, at moment, rim plane.Region, zones []zone, cx, cy float64) []spot {
+	holes := s.finishedHoles()
+	figure := rim.Figure()
+	most := float64(m.Holding.ToeWidth)
+	if most == 0 {
+		most = usualToe
+	}
+	var list []spot
+	for _, e := range rim.Edges {
+		n := max(1, int(math.Floor(e.Length()/searchStep)))
+		for k := range n {
+			share := (float64(k) + 0.5) / float64(n)
+			if p, ok := s.clampAt(e, share, most, figure, rim, holes, zones); ok && s.onMachine(m, p, cx, cy) {
+				p.angle = math.Atan2(p.YMM-cy, p.XMM-cx)
+				list = append(list, p)
+			}
+		}
+	}
+	return list
+}
+
+// clampAt is the clamp with the deepest bite that stands square to an edge there.
+func (s Shop) clampAt(e plane.Edge, share, most float64, figure plane.Set, rim plane.Region, holes, zones []zone) (spot, bool) {
+	x, y := e.At(share)
+	ox, oy := e.Outward(share)
+	for bite := most; bite >= leastBite; bite-- {
+		r := bite / 2
+		px, py := x-ox*r, y-oy*r
+		if rim.Inside(px, py) < r-edgeNoise || clearOf(holes, px, py) < r || clearOf(zones, px, py) < math.Max(r+toeFromCut, r*math.Sqrt2+toolRoom) {
+			continue
+		}
+		stud := r + studRoom
+		strap := plane.Capsule{X0: px, Y0: py, X1: px + ox*stud*strapLongTimes, Y1: py + oy*stud*strapLongTimes, Radius: most / 2}
+		if strikes(strap, zones) {
+			continue
+		}
+		return spot{Clamp: plan.Clamp{XMM: px, YMM: py, ToeMM: bite, AngleDeg: degrees(math.Atan2(oy, ox)), StudMM: stud}}, true
+	}
+	return spot{}, false
+}
+
+// edgeNoise lets a toe that just reaches the rim count as on the metal.
+const edgeNoise = 1e-6
+
+// strikes reports whether a strap comes within reach of a tool. Looked at from toe to packing in short steps, which can miss by no more than the steps' sag.
+func strikes(strap plane.Capsule, zones []zone) bool {
+	n := int(math.Ceil(strap.Length() / strapStep))
+	for i := range n + 1 {
+		t := float64(i) / float64(n)
+		x, y := strap.X0+t*(strap.X1-strap.X0), strap.Y0+t*(strap.Y1-strap.Y0)
+		for _, z := range zones {
+			if z.away(x, y) < strap.Radius+toolRoom && (i > 0 || z.edge) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+const strapStep = 1.0
+
+func degrees(radians float64) float64 {
+	return math.Mod(radians*180/math.Pi+360, 360)
+}
+
+// onMachine reports whether a clamp finds its stud where it must stand.
+func (s Shop) onMachine(Mount, spot, float64, float64) bool { return true }
+
+// Clamps are spread so that no two neighbours are further apart than this, seen from the middle (rule B-07: three, at about 120 degrees).
+const mostSpreadDeg = 125.0
+
+// spread picks the fewest clamps, three at least, that leave no wide gap: from each place on round, always the furthest that is near enough. Of those with the fewest, the
+// ones with the least gap, then the first. Nil: there are none; the gap is then the least there can be.
+func spread(spots []spot, owned int) ([]plan.Clamp, float64) {
+	sorted := append([]spot(nil), spots...)
+	sort.SliceStable(sorted, func(i, j int) bool { return sorted[i].angle < sorted[j].angle })
+	if gap := widestGap(sorted); gap > mostSpreadDeg {
+		return nil, gap
+	}
+	var best []spot
+	bestGap := math.Inf(1)
+	for first := range sorted {
+		for n := 3; n <= min(owned, mostClamps); n++ {
+			if best != nil && n > len(best) {
+				break
+			}
+			round := evenly(sorted, first, n)
+			if gap := widestGap(round); len(round) == n && gap <= mostSpreadDeg && (best == nil || n < len(best) || gap < bestGap-1e-9) {
+				best, bestGap = round, gap
+			}
+		}
+	}
+	if best == nil {
+		return nil, widestGap(sorted)
+	}
+	var list []plan.Clamp
+	for _, p := range best {
+		list = append(list, p.Clamp)
+	}
+	return list, bestGap
+}
+
+// evenly picks n places about equally far apart, beginning with the first.
+func evenly(sorted []spot, first, n int) []spot {
+	var picked []spot
+	for k := range n {
+		want := sorted[first].angle + float64(k)*2*math.Pi/float64(n)
+		best, off := -1, math.Inf(1)
+		for i, p := range sorted {
+			if d := math.Abs(math.Remainder(p.angle-want, 2*math.Pi)); d < off-1e-12 && !near(picked, p) {
+				best, off = i, d
+			}
+		}
+		if best < 0 {
+			return nil
+		}
+		picked = append(picked, sorted[best])
+	}
+	sort.SliceStable(picked, func(i, j int) bool { return picked[i].angle < picked[j].angle })
+	return picked
+}
+
+// near reports whether a clamp would stand in another's way.
+func near(picked []spot, p spot) bool {
+	for _, q := range picked {
+		if math.Hypot(p.XMM-q.XMM, p.YMM-q.YMM) < usualToe*1.5 {
+			return true
+		}
+	}
+	return false
+}
+
+// widestGap is the widest angle between neighbours, in degrees; 360 for fewer than two.
+func widestGap(sorted []spot) float64 {
+	if len(sorted) < 2 {
+		return 360
+	}
+	gap := 2*math.Pi - sorted[len(sorted)-1].angle + sorted[0].angle
+	for i := 1; i < len(sorted); i++ {
+		gap = math.Max(gap, sorted[i].angle-sorted[i-1].angle)
+	}
+	return gap * 180 / math.Pi
+}
+
+// clampNeed is the total clamping force that the heaviest cut asks: what turns the work about the middle of the clamps, and what pushes it aside.
+func (s Shop) clampNeed(m Mount, at moment, list []plan.Clamp, cx, cy float64) float64 {
+	radius := 0.0
+	for _, c := range list {
+		radius += math.Hypot(c.XMM-cx, c.YMM-cy) / float64(len(list))
+	}
+	need := 0.0
+	for i, k := range at.tasks {
+		way := at.ways[i]
+		d := mechanics.ClampDemand{MainN: way.Force(at.light), CutRadiusMM: way.ForceAt, ClampRadiusMM: radius, Friction: clampFriction, Safety: safety}
+		if !axial(s.Tasks[k].Process) {
+			d.PassiveN = d.MainN / 2
+			if m.Machine != "" {
+				d.PassiveN, d.CutRadiusMM = d.MainN, s.farthest(s.Tasks[k], way, cx, cy)
+			}
+		}
+		if n, err := mechanics.LeastClampForce(d); err == nil {
+			need = math.Max(need, n)
+		}
+	}
+	return math.Ceil(need)
+}
+
+// axial reports whether a tool only twists the work and presses it down.
+func axial(p plan.Process) bool {
+	switch p {
+	case plan.Spot, plan.Drill, plan.Ream, plan.Tap, plan.Counterbore, plan.Countersink, plan.SawHole:
+		return true
+	}
+	return false
+}
+
+// farthest is how far from a place a task's cut gets.
+func (s Shop) farthest(t process.Task, way process.Way, cx, cy float64) float64 {
+	zones, _ := s.worked(t, way)
+	far := 0.0
+	for _, z := range zones {
+		far = math.Max(far, math.Max(math.Hypot(z.X0-cx, z.Y0-cy), math.Hypot(z.X1-cx, z.Y1-cy)))
+	}
+	return far
+}

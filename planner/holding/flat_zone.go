@@ -1,0 +1,108 @@
+package holding
+
+import (
+	"math"
+
+	"catchplate/partspec"
+	"catchplate/planner/plane"
+	"catchplate/planner/process"
+	"catchplate/planner/shape"
+)
+
+// A zone is where a tool works, seen along the spindle: the way of a disc, or everything beyond a radius where the work turns.
+type zone struct {
+	plane.Capsule
+	beyond  bool // outside the radius about the place, not inside it
+	through bool // the tool comes out at the held face
+	edge    bool // it works along an edge of the outline
+}
+
+// away is how far a place lies outside a zone.
+func (z zone) away(x, y float64) float64 {
+	d := z.Off(x, y) - z.Radius
+	if z.beyond {
+		return -d
+	}
+	return d
+}
+
+// worked lists where a task's tool works. all: on a whole face.
+func (s Shop) worked(t process.Task, way process.Way) (zones []zone, all bool) {
+	if f := t.Flat; f != nil && (f.Back != nil || f.Front != nil) && len(t.Spots) == 0 {
+		return nil, true
+	}
+	through := s.opens(t)
+	if f, ok := s.Part.Feature(t.Feature).(*partspec.Slot); ok {
+		a, b := f.Ends[0], f.Ends[1]
+		return []zone{{Capsule: plane.Capsule{X0: float64(a.X.Mid()), Y0: float64(a.Y.Mid()), X1: float64(b.X.Mid()), Y1: float64(b.Y.Mid()), Radius: float64(f.Width.High) / 2}, through: through}}, false
+	}
+	for _, p := range t.Spots {
+		zones = append(zones, zone{Capsule: plane.Round(p.X, p.Y, p.Radius), through: through})
+	}
+	if t.Flat != nil {
+		for _, e := range t.Flat.Edges {
+			zones = append(zones, s.along(e, way)...)
+		}
+	}
+	return zones, false
+}
+
+// opens reports whether a task goes through the work.
+func (s Shop) opens(t process.Task) bool {
+	return t.Z0 <= sameSpot && t.Z1 >= s.Length-sameSpot
+}
+
+// along is where a tool works on an edge: on a mill the way of the cutter outside the edge, with a run in and out; on a lathe all beyond the arc's radius.
+func (s Shop) along(cut shape.EdgeCut, way process.Way) []zone {
+	e := s.Flat.Drawn.Edges[cut.Edge]
+	if way.Machine == "" {
+		if !e.IsArc() {
+			return nil
+		}
+		return []zone{{Capsule: plane.Round(e.CX, e.CY, e.Radius+cut.Left), beyond: true, edge: true, through: true}}
+	}
+	if e.IsArc() {
+		return []zone{{Capsule: plane.Round(e.CX, e.CY, e.Radius+cut.Left+way.SizeMM), edge: true, through: true}}
+	}
+	r := way.SizeMM / 2
+	ox, oy := e.Outward(0)
+	l := e.Length()
+	dx, dy := (e.X1-e.X0)/l*(way.SizeMM+runOver), (e.Y1-e.Y0)/l*(way.SizeMM+runOver)
+	off := cut.Left + r
+	return []zone{{Capsule: plane.Capsule{X0: e.X0 + off*ox - dx, Y0: e.Y0 + off*oy - dy, X1: e.X1 + off*ox + dx, Y1: e.Y1 + off*oy + dy, Radius: r}, edge: true, through: true}}
+}
+
+// runOver is how far a cutter runs clear of the ends of an edge. Common practice, no source.
+const runOver = 2.0
+
+// finishedHoles are the holes that the part ends up with: no clamp, jaw or parallel counts on metal there.
+func (s Shop) finishedHoles() []zone {
+	var list []zone
+	for _, t := range s.Tasks {
+		if t.Flat == nil {
+			continue
+		}
+		for _, h := range t.Flat.Holes {
+			list = append(list, zone{Capsule: plane.Round(h.X, h.Y, h.Radius), through: h.Z0 <= sameSpot && h.Z1 >= s.Length-sameSpot})
+		}
+	}
+	return list
+}
+
+// zonesOf gathers the zones of all tasks of a moment.
+func (s Shop) zonesOf(at moment) (zones []zone, all bool) {
+	for i, k := range at.tasks {
+		z, whole := s.worked(s.Tasks[k], at.ways[i])
+		zones, all = append(zones, z...), all || whole
+	}
+	return zones, all
+}
+
+// clearOf is the least distance of a place from zones; infinite where there are none.
+func clearOf(zones []zone, x, y float64) float64 {
+	least := math.Inf(1)
+	for _, z := range zones {
+		least = math.Min(least, z.away(x, y))
+	}
+	return least
+}

@@ -1,0 +1,243 @@
+package holding
+
+import (
+	"fmt"
+	"math"
+
+	"catchplate/partspec"
+	"catchplate/planner/plan"
+	"catchplate/planner/plane"
+	"catchplate/planner/process"
+	"catchplate/planner/rules"
+)
+
+// A machine vice where the workshop does not say. Common practice, no source.
+const (
+	usualOpening   = 80.0
+	usualViceJaw   = 80.0
+	usualJawHeight = 25.0
+	viceLightN     = 500.0
+	viceFirmN      = 5000.0
+	leastContact   = 10.0 // of an edge in the jaws
+	flush          = 0.5  // that work stands above the jaws when nothing has to clear them
+	squareLift     = 0.02 // out of square over 100 mm (rule B-02)
+)
+
+// inVice lists work on parallels in a machine vice, gripped across X or across Y, either face up (rule B-33).
+func (s Shop) inVice(h partspec.Holding) []Mount {
+	var mounts []Mount
+	for _, k := range s.uprights() {
+		for _, free := range faces() {
+			for _, press := range []float64{0, 90} {
+				across := "X"
+				if press == 90 {
+					across = "Y"
+				}
+				mounts = append(mounts, Mount{Holding: h, Machine: k, Free: free, Surface: "its edges across " + across, PressDeg: press, Z0: 0, Z1: s.Length, Minutes: s.minutes(h), Locate: s.atDatum()})
+			}
+		}
+	}
+	return mounts
+}
+
+// pinch is how a vice holds the work.
+type pinch struct {
+	rules.ViceFacts
+	presses []plan.Press
+	under   []plan.Strip
+	wide    float64 // of a parallel
+	gripMM  float64
+}
+
+// grips works out how a vice holds the work for the cuts of a moment.
+func (s Shop) grips(m Mount, at moment) pinch {
+	var p pinch
+	rim := at.flat.Rim()
+	turned := turnedRim(rim, m.PressDeg) // the jaws press along its X
+	lo, hi, y0, y1, ok := facing(turned)
+	if !ok {
+		p.Why = "no two parallel straight edges face its jaws"
+		return p
+	}
+	h := m.Holding
+	p.Opening, p.Across = or(float64(h.Opening), usualOpening), hi-lo
+	zones, all := s.zonesOf(at)
+	y0, y1 = clearOfJaws(turn(zones, m.PressDeg), lo, hi, y0, y1, or(float64(h.JawWidth), usualViceJaw))
+	if y1-y0 < leastContact {
+		p.Why = fmt.Sprintf("only %.0f of the edges would lie in the jaws clear of the tool; at least %.0f", max(0, y1-y0), leastContact)
+		return p
+	}
+	s.depthInVice(&p, m, at, all)
+	p.presses = []plan.Press{press(lo, (y0+y1)/2, 180, y1-y0, m.PressDeg), press(hi, (y0+y1)/2, 0, y1-y0, m.PressDeg)}
+	s.parallels(&p, at, lo, hi, y0, y1, m.PressDeg)
+	p.HaveN = viceFirmN
+	if h.GripFirm > 0 {
+		p.HaveN = float64(h.GripFirm)
+	}
+	p.NeedN = s.viceNeed(at, (lo+hi)/2, (y0+y1)/2, (hi-lo)/2, m.PressDeg)
+	return p
+}
+
+func or(v, usual float64) float64 {
+	if v > 0 {
+		return v
+	}
+	return usual
+}
+
+// turnedRim is a rim as it lies when the direction at an angle, 0 or 90, is X: turned by a right angle, or as it is.
+func turnedRim(r plane.Region, deg float64) plane.Region {
+	if deg == 0 {
+		return r
+	}
+	var out plane.Region
+	for _, e := range r.Edges {
+		e.X0, e.Y0 = e.Y0, -e.X0
+		e.X1, e.Y1 = e.Y1, -e.X1
+		e.CX, e.CY = e.CY, -e.CX
+		out.Edges = append(out.Edges, e)
+	}
+	return out
+}
+
+// turn is turnedRim for zones.
+func turn(zones []zone, deg float64) []zone {
+	if deg == 0 {
+		return zones
+	}
+	out := append([]zone(nil), zones...)
+	for i, z := range out {
+		out[i].X0, out[i].Y0, out[i].X1, out[i].Y1 = z.Y0, -z.X0, z.Y1, -z.X1
+	}
+	return out
+}
+
+// press is a jaw's press, turned back into the part's frame.
+func press(x, y, deg, width, turned float64) plan.Press {
+	if turned == 0 {
+		return plan.Press{XMM: x, YMM: y, AngleDeg: deg, WidthMM: width}
+	}
+	return plan.Press{XMM: -y, YMM: x, AngleDeg: math.Mod(deg+90, 360), WidthMM: width}
+}
+
+// facing finds the straight edges at both ends of a rim along X, and the stretch of Y that they share.
+func facing(r plane.Region) (lo, hi, y0, y1 float64, ok bool) {
+	lo, _, hi, _ = r.Bounds()
+	l0, l1, left := straightAt(r, lo)
+	h0, h1, right := straightAt(r, hi)
+	y0, y1 = math.Max(l0, h0), math.Min(l1, h1)
+	return lo, hi, y0, y1, left && right && y1 > y0
+}
+
+// straightAt is the stretch of Y over which a rim runs straight along Y at an X.
+func straightAt(r plane.Region, x float64) (y0, y1 float64, ok bool) {
+	y0, y1 = math.Inf(1), math.Inf(-1)
+	for _, e := range r.Edges {
+		if !e.IsArc() && math.Abs(e.X0-x) < sameSpot && math.Abs(e.X1-x) < sameSpot {
+			y0, y1, ok = math.Min(y0, math.Min(e.Y0, e.Y1)), math.Max(y1, math.Max(e.Y0, e.Y1)), true
+		}
+	}
+	return y0, y1, ok
+}
+
+// clearOfJaws is the part of the shared stretch where jaws so long can stand clear of all tools: beside the first tool that works over the jaws' side of the edges.
+func clearOfJaws(zones []zone, lo, hi, y0, y1, jaw float64) (float64, float64) {
+	for _, z := range zones {
+		if z.beyond {
+			return y0, y0
+		}
+		left, right := math.Min(z.X0, z.X1)-z.Radius-toolRoom, math.Max(z.X0, z.X1)+z.Radius+toolRoom
+		if left > lo && right < hi {
+			continue // between the jaws
+		}
+		low, high := math.Min(z.Y0, z.Y1)-z.Radius-toolRoom, math.Max(z.Y0, z.Y1)+z.Radius+toolRoom
+		if below, above := low-y0, y1-high; below >= above {
+			y1 = math.Min(y1, low)
+		} else {
+			y0 = math.Max(y0, high)
+		}
+	}
+	if y1-y0 > jaw {
+		middle := (y0 + y1) / 2
+		y0, y1 = middle-jaw/2, middle+jaw/2
+	}
+	return y0, y1
+}
+
+// depthInVice is how much of the thickness the jaws grip.
+func (s Shop) depthInVice(p *pinch, m Mount, at moment, all bool) {
+	thick := at.flat.Front - at.flat.Back
+	p.Thick = thick
+	above := flush
+	if all {
+		above = toolRoom
+		for _, k := range at.tasks {
+			above = math.Max(above, toolRoom+s.Tasks[k].Depth)
+		}
+	}
+	p.gripMM = math.Min(thick-above, or(float64(m.Holding.JawHeight), usualJawHeight))
+	p.Grip = p.gripMM
+}
+
+// parallels finds the widest pair of parallels, one along each jaw, that lies clear of all tools that come through.
+func (s Shop) parallels(p *pinch, at moment, lo, hi, y0, y1, turned float64) {
+	zones, _ := s.zonesOf(at)
+	zones = turn(append(zones, s.finishedHoles()...), turned)
+	for _, wide := range []float64{10, 8, 6, 5, 4, 3} {
+		if 2*wide+leastContact > hi-lo {
+			continue
+		}
+		pair := []plane.Region{plane.Rectangle(lo, y0, lo+wide, y1), plane.Rectangle(hi-wide, y0, hi, y1)}
+		if underAny(pair, zones) {
+			continue
+		}
+		p.wide = wide
+		p.under = []plan.Strip{strip(lo, y0, lo+wide, y1, turned), strip(hi-wide, y0, hi, y1, turned)}
+		return
+	}
+	p.Why = "a tool comes through where the parallels must lie"
+}
+
+func strip(x0, y0, x1, y1, turned float64) plan.Strip {
+	if turned != 0 {
+		x0, y0, x1, y1 = -y1, x0, -y0, x1
+	}
+	return plan.Strip{X0: x0, Y0: y0, X1: x1, Y1: y1}
+}
+
+// underAny reports whether a tool that comes through gets within reach of any of the regions.
+func underAny(regions []plane.Region, zones []zone) bool {
+	for _, z := range zones {
+		if !z.through || z.beyond {
+			continue
+		}
+		reach := z.Grown(toolRoom)
+		for _, r := range regions {
+			if plane.Meet(reach, r.Figure()) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// viceNeed is the force of the jaws that the heaviest cut asks: friction on two faces against being pushed along them and turned about their middle.
+func (s Shop) viceNeed(at moment, x, y, half, turned float64) float64 {
+	if turned != 0 {
+		x, y = -y, x
+	}
+	need := 0.0
+	for i, k := range at.tasks {
+		need = math.Max(need, s.viceForce(s.Tasks[k], at.ways[i], at.light, x, y, half))
+	}
+	return math.Ceil(need)
+}
+
+func (s Shop) viceForce(t process.Task, way process.Way, light, x, y, half float64) float64 {
+	force := way.Force(light)
+	if axial(t.Process) {
+		return safety * force * way.ForceAt / half / (2 * frictionFinished)
+	}
+	far := s.farthest(t, way, x, y)
+	return safety * math.Hypot(force, force*far/half) / (2 * frictionFinished)
+}
