@@ -175,7 +175,7 @@ func (c *Canvas) stickOut(sc *scene, top float64) float64 {
 	}
 	from, to := min(sc.gripFree, sc.xFree), max(sc.gripFree, sc.xFree)
 	text := units.Decimal(sc.setup.StickOutMM, 1) + " mm out"
-	c.rungs(ladder([]span{{from, to, sc.reach, sc.reach, text}}, busy), top)
+	c.rungs(ladder([]span{{x0: from, x1: to, depth0: sc.reach, depth1: sc.reach, text: text}}, busy), top, 1)
 	return top + firstLevel + extPast
 }
 

@@ -120,6 +120,9 @@ func (w *writer) shape(p draw.Page, s draw.Shape) {
 		if s.Bold {
 			weight = ` font-weight="bold"`
 		}
+		if s.Turned {
+			weight += fmt.Sprintf(` transform="rotate(-90 %s %s)"`, num(s.At.X), num(s.At.Y))
+		}
 		w.printf(`<text x="%s" y="%s" font-size="%s" text-anchor="%s"%s>`, num(s.At.X), num(s.At.Y), num(s.Size), s.Anchor, weight)
 		w.escaped(s.Text)
 		w.text("</text>\n")
