@@ -10,6 +10,7 @@ import (
 	"catchplate/sheets/internal/fixture"
 )
 
+// TestPictures writes the figures of the fixtures to the folder in PICTURES, to be looked at.
 func TestPictures(t *testing.T) {
 	dir := os.Getenv("PICTURES")
 	if dir == "" {

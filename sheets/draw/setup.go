@@ -35,6 +35,13 @@ type scene struct {
 // Setup is the sketch of one holding: the work in section as it is when the holding begins, with the metal that comes off, what grips it,
 // and where each operation cuts.
 func Setup(name string, p *plan.Part, s *plan.Setup) Page {
+	if s.FlatBefore != nil && len(s.FlatBefore.Outline) > 0 {
+		after := s.FlatAfter
+		if after == nil {
+			after = s.FlatBefore
+		}
+		return flatSetup(name, p, s, s.FlatBefore, after)
+	}
 	before, ok := solid(s.Before)
 	after, okAfter := solid(s.After)
 	title := fmt.Sprintf("Holding %d: %s", s.Number, Plain(s.Title))
