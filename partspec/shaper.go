@@ -19,7 +19,6 @@ type shaper struct {
 	existing *shaper        // of the existing piece that the part is made from
 	rims     map[string]rim // edges of the chamfers and fillets
 	outer    []*outside     // pieces of the outside, from left to right once placed
-	flat     bool           // a flat part: there is no axis, and its outside is its outline
 	doubt    bool           // a feature failed, so what needs all of them is not judged
 }
 
@@ -32,7 +31,6 @@ const (
 	stageInside
 	stageCut    // grooves and recesses: in what stands
 	stageThread // threads and knurls: on what stands
-	stageBeside // what lies beside or across the axis
 	stageEdge   // chamfers and fillets: where pieces meet
 )
 
@@ -40,34 +38,23 @@ const (
 type featureKind struct {
 	word  string
 	stage stage // of an inside taper: stageInside
-	on    belongs
 	shape shapeOf
 }
 
-// belongs says on which parts a feature can be cut.
-type belongs int
-
-const (
-	onTurned belongs = iota + 1
-	onFlat
-	onBoth // on turned and on flat parts
-)
-
 // featureKinds lists every kind, in the order the language document tells them.
 var featureKinds = []featureKind{
-	{"spigot", stageOutside, onTurned, spigotShape},
-	{"flange", stageOutside, onTurned, spigotShape},
-	{"taper", stageOutside, onTurned, taperShape},
-	{"profile", stageOutside, onTurned, profileShape},
-	{"bore", stageInside, onBoth, boreShape},
-	{"counterbore", stageInside, onBoth, boreShape},
-	{"groove", stageCut, onTurned, grooveShape},
-	{"recess", stageCut, onTurned, recessShape},
-	{"thread", stageThread, onTurned, threadShape},
-	{"knurl", stageThread, onTurned, knurlShape},
-	{"holes", stageBeside, onFlat, holesShape},
-	{"chamfer", stageEdge, onTurned, chamferShape},
-	{"fillet", stageEdge, onTurned, filletShape},
+	{"spigot", stageOutside, spigotShape},
+	{"flange", stageOutside, spigotShape},
+	{"taper", stageOutside, taperShape},
+	{"profile", stageOutside, profileShape},
+	{"bore", stageInside, boreShape},
+	{"counterbore", stageInside, boreShape},
+	{"groove", stageCut, grooveShape},
+	{"recess", stageCut, recessShape},
+	{"thread", stageThread, threadShape},
+	{"knurl", stageThread, knurlShape},
+	{"chamfer", stageEdge, chamferShape},
+	{"fillet", stageEdge, filletShape},
 }
 
 // feature builds the feature of an entry; nil after an error.
@@ -93,8 +80,6 @@ func (s *shaper) feature(e *entry) Feature {
 		return s.chamfer(e)
 	case "fillet":
 		return s.fillet(e)
-	case "holes":
-		return s.holes(e)
 	}
 	panic("partspec: no builder for the feature " + e.word)
 }
@@ -104,17 +89,6 @@ func FeatureWords() []string {
 	var words []string
 	for _, k := range featureKinds {
 		words = append(words, k.word)
-	}
-	return words
-}
-
-// axialWords are the features along the axis of a turned part, which a piece of existing stock may have.
-func axialWords() []string {
-	var words []string
-	for _, k := range featureKinds {
-		if k.on != onFlat && k.stage != stageBeside {
-			words = append(words, k.word)
-		}
 	}
 	return words
 }
@@ -133,8 +107,8 @@ func stageOf(e *entry) stage {
 // build makes all features and returns them in file order.
 func (s *shaper) build() []Feature {
 	s.done, s.rims = map[string]Feature{}, map[string]rim{}
-	s.doubt = s.doubt || s.owner.lost || s.part.Length.Value <= 0
-	for _, now := range []stage{stageOutside, stageInside, stageCut, stageThread, stageBeside, stageEdge} {
+	s.doubt = s.owner.lost || s.part.Length.Value <= 0
+	for _, now := range []stage{stageOutside, stageInside, stageCut, stageThread, stageEdge} {
 		for _, e := range s.entries {
 			if stageOf(e) == now {
 				s.buildOne(e)
@@ -142,17 +116,13 @@ func (s *shaper) build() []Feature {
 		}
 		switch now {
 		case stageOutside:
-			if !s.flat {
-				s.placeOutside()
-			}
+			s.placeOutside()
 		case stageInside:
 			s.nestBores()
 		case stageCut:
 			s.checkGrooves()
 		case stageThread:
 			s.checkWalls()
-		case stageBeside:
-			s.checkHoles()
 		case stageEdge:
 			s.checkEdges()
 		}
@@ -168,7 +138,7 @@ func (s *shaper) build() []Feature {
 
 func (s *shaper) buildOne(e *entry) {
 	var f Feature
-	if !e.broken && s.part.Length.Value > 0 && s.belongsHere(e) {
+	if !e.broken && s.part.Length.Value > 0 {
 		f = s.feature(e)
 	}
 	if f == nil || e.broken {
@@ -177,32 +147,6 @@ func (s *shaper) buildOne(e *entry) {
 		return
 	}
 	s.done[e.name] = f
-}
-
-// belongsHere refuses features of turned parts on flat ones.
-func (s *shaper) belongsHere(e *entry) bool {
-	on := findFeatureKind(e.word).on
-	if on == onBoth || s.flat == (on == onFlat) {
-		return true
-	}
-	if !s.flat {
-		s.c.fail(e, e.head(), fmt.Sprintf("A turned part has no %s in this version", e.word), "Leave the block out, and do that work from the drawing.")
-		return false
-	}
-	s.c.fail(e, e.head(), fmt.Sprintf("A flat part has no %s", e.word),
-		"It is cut to its outline; in it stand %s. For a turned part leave thickness and outline out and write its length.", listed(flatWords()))
-	return false
-}
-
-// flatWords are the features that a flat part may have.
-func flatWords() []string {
-	var words []string
-	for _, k := range featureKinds {
-		if k.on != onTurned {
-			words = append(words, k.word)
-		}
-	}
-	return words
 }
 
 // drop takes a feature out that turned out wrong after it was built.

@@ -29,6 +29,9 @@ const (
 // checkGrip holds that what is gripped is there, as long and as thick as the plan says, and may be gripped.
 func (w *walk) checkGrip() {
 	g := w.setup.Grip
+	if w.atBench() {
+		return
+	}
 	if g.Surface != w.setup.Locates {
 		w.failOp("grip", "it grips %q and is located on %q", g.Surface, w.setup.Locates)
 	}

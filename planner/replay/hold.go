@@ -26,6 +26,9 @@ const (
 // release checks, when all cuts of a setup are known, that the grip held and did not harm.
 func (w *walk) release() {
 	g := w.setup.Grip
+	if w.atBench() {
+		return
+	}
 	w.checkStickOut()
 	w.checkBend()
 	switch g.Kind {
@@ -34,6 +37,9 @@ func (w *walk) release() {
 		w.checkDistortion()
 	case "glued_face", "glued_bore":
 		w.checkGlue()
+	}
+	if w.onMill() {
+		w.checkPushes()
 	}
 }
 

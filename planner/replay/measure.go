@@ -22,7 +22,10 @@ func errorOf(i partspec.Instrument) float64 {
 }
 
 // checkMeasured holds that a place reached by measuring can be measured: an instrument of the workshop takes it, finely enough for its range.
-func (w *walk) checkMeasured(cut plan.Cut, m motion) {
+func (w *walk) checkMeasured(cut plan.Cut, m motion) { w.checkMeasurable(cut, m.inside) }
+
+// checkMeasurable is checkMeasured for a size inside or outside.
+func (w *walk) checkMeasurable(cut plan.Cut, inside bool) {
 	q := cut.ToMeasure
 	if q == nil {
 		return
@@ -37,7 +40,7 @@ func (w *walk) checkMeasured(cut plan.Cut, m motion) {
 		size = z1 - z0
 	}
 	for _, i := range w.job.Workshop.Instruments {
-		if takes(i, q.What, m.inside) && inRange(i, size) && errorOf(i) <= errorShare*(q.HighMM-q.LowMM)+same {
+		if takes(i, q.What, inside) && inRange(i, size) && errorOf(i) <= errorShare*(q.HighMM-q.LowMM)+same {
 			return
 		}
 	}

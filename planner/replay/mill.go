@@ -180,7 +180,6 @@ func (w *walk) rebuildMill(op plan.Operation, cut plan.Cut, key cutKey) (pass, b
 	if !w.endAtMeasure(&m, cut) {
 		return pass{}, false
 	}
-	w.sunkByMeasure(&m, cut)
 	for _, v := range [...]float64{m.from[0], m.from[1], m.from[2], m.to[0], m.to[1], m.to[2]} {
 		if math.IsNaN(v) || math.IsInf(v, 0) {
 			w.failOp("readings", "cut %q: the dials must say where the tool stands, over the table and along the spindle", cut.Name)
@@ -189,19 +188,6 @@ func (w *walk) rebuildMill(op plan.Operation, cut plan.Cut, key cutKey) (pass, b
 	}
 	return m, true
 }
-
-// sunkByMeasure is a movement down to a measured place on a machine that has no dial along its spindle: it comes from well above the work.
-func (w *walk) sunkByMeasure(m *pass, cut plan.Cut) {
-	_, quill := w.machine.Dial(dialQuill)
-	_, z := w.machine.Dial(dialZ)
-	if q := cut.ToMeasure; q != nil && q.What == "position" && !quill && !z {
-		m.to[2] = q.LowMM
-		m.from[2] = m.to[2] + m.pose.up()*wellAbove
-	}
-}
-
-// wellAbove is far above any work on a bench machine's table, in mm.
-const wellAbove = 300.0
 
 // readMill puts the tool where the readings say.
 func (w *walk) readMill(at *place, readings []plan.Reading) bool {

@@ -33,6 +33,9 @@ func (w *walk) fits() bool {
 
 // findHolding finds the setup's holding in the workshop.
 func (w *walk) findHolding() bool {
+	if w.atBench() {
+		return true // nothing holds it but the bench vice, or a hand
+	}
 	for _, h := range w.job.Workshop.Holdings {
 		if h.Name == w.setup.Holding && string(h.Kind) == w.setup.HoldingKind {
 			w.holding = h

@@ -5,6 +5,7 @@ import (
 
 	"catchplate/partspec"
 	"catchplate/planner/plan"
+	"catchplate/planner/plane"
 )
 
 // pose is how the work stands under a mill's or a drilling machine's spindle.
@@ -105,4 +106,32 @@ func (m pass) slot() (long float64, moves bool) {
 // readingsOf joins the readings of a cut.
 func readingsOf(cut plan.Cut) []plan.Reading {
 	return append(append([]plan.Reading(nil), cut.From...), cut.To...)
+}
+
+// path is the way of the tool's axis in the table's plane.
+func (m pass) path() plane.Capsule {
+	return plane.Capsule{X0: m.from[0], Y0: m.from[1], X1: m.to[0], Y1: m.to[1], Radius: m.radius}
+}
+
+// strapPerStud is how far a clamp's strap reaches to its packing, for its stud's distance from the toe (rule B-08: the stud at one third).
+const strapPerStud = 3.0
+
+// strap is the line along a clamp from its toe over its stud to its packing.
+func strap(c plan.Clamp) plane.Capsule {
+	sin, cos := math.Sincos(c.AngleDeg * math.Pi / 180)
+	return plane.Capsule{X0: c.XMM, Y0: c.YMM, X1: c.XMM + strapPerStud*c.StudMM*cos, Y1: c.YMM + strapPerStud*c.StudMM*sin, Radius: c.ToeMM / 2}
+}
+
+// apart is the least distance between two ways; 0 where they cross.
+func apart(a, b plane.Capsule) float64 {
+	if cross(a, b) {
+		return 0
+	}
+	return min(a.Off(b.X0, b.Y0), a.Off(b.X1, b.Y1), b.Off(a.X0, a.Y0), b.Off(a.X1, a.Y1))
+}
+
+// cross reports whether two ways cross.
+func cross(a, b plane.Capsule) bool {
+	left := func(c plane.Capsule, x, y float64) float64 { return (c.X1-c.X0)*(y-c.Y0) - (c.Y1-c.Y0)*(x-c.X0) }
+	return left(a, b.X0, b.Y0)*left(a, b.X1, b.Y1) < 0 && left(b, a.X0, a.Y0)*left(b, a.X1, a.Y1) < 0
 }

@@ -64,7 +64,7 @@ func provePart(r *record, job *partspec.Job, part *partspec.Part, p plan.Part) p
 	movements, removing := 0, map[cutKey]bool{}
 	all := worlds(p)
 	for i, world := range all {
-		w := &walk{record: r, job: job, part: part, plan: p, world: world, removing: removing, filed: map[string]bool{}}
+		w := &walk{record: r, job: job, part: part, plan: p, world: world, removing: removing, filed: map[string]bool{}, holes: map[holeKey]*drilled{}, punched: map[markKey]bool{}}
 		w.run()
 		if i == 0 {
 			movements = w.motion
@@ -135,6 +135,14 @@ func (w *walk) checkDone() {
 			if f.FinishFile && !w.filed[name] {
 				w.fail(where{}, "finished part", "%s is never filed", f.ID())
 			}
+		case *partspec.Bore:
+			if f.At != nil {
+				w.fail(where{}, "finished part", "%s lies beside the axis of a turned part: nothing proves it", f.ID())
+			}
+		case *partspec.Spigot, *partspec.Recess, *partspec.Taper, *partspec.Groove, *partspec.Chamfer, *partspec.Holes, *partspec.CrossHole:
+			// held by the metal itself, see checkTarget
+		default:
+			w.fail(where{}, "finished part", "%s: nothing proves a %s", f.Head().ID(), f.Head().Word)
 		}
 	}
 }

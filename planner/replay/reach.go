@@ -186,6 +186,17 @@ func suits(p plan.Process, k partspec.ToolKind) bool {
 		plan.Steps:      {partspec.RoundNose, partspec.Grooving, partspec.Parting, partspec.Turning},
 		plan.PartOff:    {partspec.Parting},
 		plan.SawOff:     {partspec.Saw},
+
+		plan.MarkOut:     {partspec.Scriber},
+		plan.Counterbore: {partspec.Counterbores, partspec.EndMill},
+		plan.Countersink: {partspec.Countersink},
+		plan.BoreHead:    {partspec.BoringHead},
+		plan.SawHole:     {partspec.HoleSaw},
+		plan.SeatSteps:   {partspec.EndMill, partspec.BallNose},
+		plan.MillFace:    {partspec.EndMill, partspec.FlyCutter},
+		plan.MillEdge:    {partspec.EndMill},
+		plan.MillFlat:    {partspec.EndMill, partspec.FlyCutter},
+		plan.MillSlot:    {partspec.EndMill},
 	}
 	for _, ok := range kinds[p] {
 		if ok == k {

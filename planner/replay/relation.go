@@ -21,8 +21,8 @@ func (w *walk) checkRunOuts() {
 		if !w.findHolding() {
 			continue
 		}
-		if s.Locates == "stock" {
-			continue // raw metal: nothing is located on it
+		if s.Locates == "stock" || w.offLathe() {
+			continue // raw metal: nothing is located on it; a mill's work is clocked where it stands, and how well its noughts tell
 		}
 		if need, why := w.runOut(); s.RunOutMM < need-figure {
 			w.failOp("run-out", "it claims %s; %s runs out by %s", mm(s.RunOutMM), why, mm(need))
@@ -63,6 +63,7 @@ func (w *walk) checkRelations() {
 		of, ok1 := w.surfaceOf(r.Of)
 		to, ok2 := w.surfaceOf(r.To)
 		if !ok1 || !ok2 {
+			w.checkUnplaced(r)
 			continue
 		}
 		a, opA := w.madeBy(of)

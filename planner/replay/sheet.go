@@ -128,6 +128,19 @@ func sizeOf(part *partspec.Part, c plan.Check) (partspec.Size, bool) {
 		return f.Bottom, strings.HasPrefix(what, "diameter")
 	case *partspec.Taper:
 		return f.Large, what == "large end"
+	case *partspec.Holes:
+		return f.Diameter, what == "diameter"
+	case *partspec.CrossHole:
+		return f.Diameter, what == "diameter"
+	case *partspec.Flat:
+		return f.Distance, what == "distance"
+	case *partspec.Slot:
+		if what == "depth" {
+			return f.Depth, true
+		}
+		return f.Width, what == "width"
+	case *partspec.Seat:
+		return f.Radius, what == "radius"
 	}
 	return partspec.Size{}, false
 }

@@ -40,7 +40,7 @@ func (w *walk) checkSpeed(op plan.Operation) {
 // turns reports whether the spindle turns in a process.
 func turns(p plan.Process) bool {
 	switch p {
-	case plan.Tap, plan.Die, plan.Deburr, plan.SawOff, plan.FileProfile, plan.Thread, plan.Knurl:
+	case plan.MarkOut, plan.Saw, plan.FileEdge, plan.FileSeat, plan.Tap, plan.Die, plan.Deburr, plan.SawOff, plan.FileProfile, plan.Thread, plan.Knurl:
 		return false
 	}
 	return true

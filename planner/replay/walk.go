@@ -29,13 +29,19 @@ type walk struct {
 	plan  plan.Part
 	world world
 
-	body   solid.Body
-	trace  []moment // the stock, then after every cut
-	marks  []mark
-	filed  map[string]bool // profiles and rounded edges that have been filed
-	spots  []solid.Curve   // centre holes, as holes
-	parted bool            // the piece has been cut off in this setup
-	fixed  bool            // a face has been made that places along the axis are counted from
+	body  solid.Body
+	trace []moment // the stock, then after every cut
+	marks []mark
+	filed map[string]bool // profiles and rounded edges that have been filed
+	spots []solid.Curve   // centre holes, as holes
+
+	holes     map[holeKey]*drilled // beside and across the axis
+	holeOrder []holeKey            // in the order in which they were begun
+	milled    []aside              // seats, flats and slots, pass by pass
+	punched   map[markKey]bool
+	pushes    []push // of this setup, off the lathe
+	parted    bool   // the piece has been cut off in this setup
+	fixed     bool   // a face has been made that places along the axis are counted from
 
 	setup   plan.Setup
 	mounted solid.Body // the work when it was put in
@@ -88,7 +94,7 @@ func (w *walk) run() {
 // mount puts the work into a setup.
 func (w *walk) mount(s plan.Setup) bool {
 	w.setup, w.at = s, where{setup: s.Number}
-	w.zeros, w.zeroTool, w.parted, w.loads = map[string]nought{}, "", false, nil
+	w.zeros, w.zeroTool, w.parted, w.loads, w.pushes = map[string]nought{}, "", false, nil, nil
 	if s.FreeEnd != "left" && s.FreeEnd != "right" {
 		w.failOp("pose", "the free end is %q: expected left or right", s.FreeEnd)
 		return false
@@ -121,6 +127,9 @@ func (w *walk) checkWhole() {
 func (w *walk) operate(i, k int, op plan.Operation) {
 	if w.parted && removes(op) {
 		w.failOp("order", "the piece has been cut off already in this setup: it is no longer held")
+		return
+	}
+	if w.operateAside(i, k, op) {
 		return
 	}
 	w.setZeros(op)

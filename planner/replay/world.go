@@ -38,8 +38,8 @@ func worlds(p plan.Part) []world {
 	return all
 }
 
-// measuredCuts lists the cuts that measuring ends. A diameter does not move any other place: only its two ends matter, which all low and all
-// high already have; so only places along the axis are listed, unless there is none.
+// measuredCuts lists the cuts that measuring ends. A diameter does not move any other place, nor does the depth of a drill beside the axis: only their
+// two ends matter, which all low and all high already have; so only places that the lathe cuts along the axis are listed, unless there is none.
 func measuredCuts(p plan.Part) []cutKey {
 	var places, diameters []cutKey
 	for s, setup := range p.Setups {
@@ -47,7 +47,7 @@ func measuredCuts(p plan.Part) []cutKey {
 			for c, cut := range op.Cuts {
 				switch {
 				case cut.ToMeasure == nil:
-				case cut.ToMeasure.What == "diameter":
+				case cut.ToMeasure.What == "diameter", cut.At != nil:
 					diameters = append(diameters, cutKey{s, o, c})
 				default:
 					places = append(places, cutKey{s, o, c})

@@ -1,0 +1,77 @@
+package replay
+
+import (
+	"math"
+
+	"catchplate/partspec"
+	"catchplate/partspec/units"
+	"catchplate/planner/solid"
+	"catchplate/planner/tables"
+)
+
+// onAxis is the size of what is drawn on the part's axis and has no limits of its own: the finest step of the general tolerance, either way.
+func (w *walk) onAxis() partspec.Size {
+	d, err := tables.ISO2768(w.part.General, tables.GeneralLength, units.Length(smallSize))
+	if err != nil {
+		return partspec.Size{}
+	}
+	return partspec.Size{Low: d.Lower, High: d.Upper}
+}
+
+// smallSize is a size in the first step of the general tolerances of lengths.
+const smallSize = 1.0
+
+// acrossMetal is the drawn metal along a hole square to the axis, in the across pose: heights are counted from the axis towards the hole.
+type acrossMetal struct {
+	f           *partspec.CrossHole
+	least, most solid.Body
+	into        bool
+}
+
+func (w *walk) acrossMetal(f *partspec.CrossHole, least, most solid.Body) acrossMetal {
+	return acrossMetal{f, least, most, f.Into != ""}
+}
+
+// around is the stretch of the axis that a hole of radius r takes at z.
+func around(z, r float64) (lo, hi float64) { return z - r + same, z + r - same }
+
+func (m acrossMetal) mouth(h *drilled) (float64, bool) {
+	r := m.least.Outer.Greatest(around(h.x0(), float64(h.diameter.Value)/2))
+	return r, r > 0 && !math.IsInf(r, 0)
+}
+
+// out is where the hole comes out: on the far side, or in the bore that it ends in. A blind one must stay clear of any bore below it.
+func (m acrossMetal) out(h *drilled, r float64) float64 {
+	lo, hi := around(h.x, r)
+	off := math.Abs(h.y) + r
+	switch {
+	case m.into: // the bore's wall falls away to the sides of the hole
+		bore := math.Max(0, m.most.Inner.Least(lo, hi))
+		return math.Sqrt(math.Max(0, bore*bore-off*off))
+	case m.f.Through:
+		return -m.most.Outer.Greatest(lo, hi)
+	}
+	if bore := m.least.Inner.Greatest(lo, hi); bore > 0 {
+		return bore
+	}
+	return -m.least.Outer.Least(lo, hi)
+}
+
+func (m acrossMetal) depth() (low, high float64, through bool) {
+	return float64(m.f.Depth.Low), float64(m.f.Depth.High), m.f.Through || m.into
+}
+
+// strikes is how much higher than the drawn mouth metal stands within the tool's reach on either side, or how deep it cuts into the far wall of the bore that the
+// hole ends in.
+func (m acrossMetal) strikes(h *drilled, s aside) float64 {
+	drawn := m.least.Outer.Greatest(around(h.x0(), s.radius))
+	high := m.least.Outer.Greatest(around(h.x, s.radius+h.off)) - drawn
+	if !m.into {
+		return math.Max(0, high)
+	}
+	lo, hi := around(h.x, s.radius+h.off)
+	bore := m.least.Inner.Greatest(lo, hi)
+	// The cone rises by its slope, the wall by less at first: the two are nearest at the point or at the rim.
+	far := math.Max(-bore-s.to[2], -math.Sqrt(math.Max(0, bore*bore-s.radius*s.radius))-s.fullTo())
+	return math.Max(0, math.Max(high, far))
+}

@@ -1,0 +1,259 @@
+package replay
+
+import (
+	"fmt"
+	"math"
+
+	"catchplate/partspec"
+	"catchplate/planner/mechanics"
+	"catchplate/planner/plan"
+)
+
+// checkHoldingClear holds that a tool on a mill or a drilling machine keeps away from what holds the work, and has somewhere to come out.
+func (w *walk) checkHoldingClear(a aside) {
+	if w.atBench() {
+		return
+	}
+	g := w.setup.Grip
+	if !a.pose.across && (g.Kind == "jaws" || g.Kind == "collet" || g.Kind == "mandrel") {
+		w.checkJawsClear(a)
+	}
+	w.checkClampsClear(a)
+	w.checkWayOut(a)
+}
+
+// checkJawsClear holds that a tool which goes down as far as upright jaws stays inside them, or a mandrel outside.
+func (w *walk) checkJawsClear(a aside) {
+	g := w.setup.Grip
+	up := a.pose.up()
+	if up*(a.to[2]-w.jawFace()) >= clearance-same {
+		return
+	}
+	near, far := a.reachOf()
+	switch {
+	case !g.Inside && far+clearance > g.RadiusMM+same:
+		w.failOp("clearance", "cut %q goes down between jaws on Ø%s and comes within %s mm of them; it must keep %s away (rule B-45)", a.name, mm(2*g.RadiusMM), mm(g.RadiusMM-far), mm(clearance))
+	case g.Inside && near-clearance < g.RadiusMM-same:
+		w.failOp("clearance", "cut %q goes down beside what holds the bore of Ø%s and comes within %s mm of it; it must keep %s away (rule B-45)", a.name, mm(2*g.RadiusMM), mm(near-g.RadiusMM), mm(clearance))
+	}
+}
+
+// reachOf is how near to the part's axis an upright tool comes, and how far from it.
+func (m pass) reachOf() (near, far float64) {
+	path := m.path()
+	off := path.Off(0, 0)
+	return math.Max(0, off-m.radius), math.Max(math.Hypot(m.from[0], m.from[1]), math.Hypot(m.to[0], m.to[1])) + m.radius
+}
+
+// checkClampsClear holds that a tool passes every clamp, its strap and stud too, with room.
+func (w *walk) checkClampsClear(a aside) {
+	for i, c := range w.setup.Clamps {
+		if gap := apart(a.path(), strap(c)) - a.radius - c.ToeMM/2; gap < clearance-same {
+			w.failOp("clearance", "cut %q comes within %s mm of clamp %d; it must keep %s away (rule B-45)", a.name, mm(gap), i+1, mm(clearance))
+		}
+	}
+}
+
+// checkWayOut holds that a tool which comes out below the work has clear depth there, or a board (rule B-35).
+func (w *walk) checkWayOut(a aside) {
+	out := w.below(a)
+	if out <= same {
+		return
+	}
+	bed := w.setup.Bed
+	if bed == nil {
+		w.failOp("way out", "cut %q comes out %s mm below the work; nothing says what is there", a.name, mm(out))
+		return
+	}
+	if bed.Kind == "backing board" {
+		if need := math.Max(out, boardShare*2*a.radius) + boardSpare; bed.HeightMM < need-figure {
+			w.failOp("way out", "cut %q goes %s mm into a board of %s; it wants %s (rule B-35)", a.name, mm(out), mm(bed.HeightMM), mm(need))
+		}
+		return
+	}
+	if bed.GapMM < out+clearance-figure {
+		w.failOp("way out", "cut %q comes out %s mm below the work, where %s mm are clear; it needs %s more than it takes (rule B-35)", a.name, mm(out), mm(bed.GapMM), mm(clearance))
+	}
+	if len(bed.Under) == 0 && bed.Kind != "jaws" {
+		w.failOp("way out", "cut %q comes out below the work, which stands on its %s all over", a.name, bed.Kind)
+	}
+	for _, s := range bed.Under {
+		if gap := stripOff(s, a.to[0], a.to[1]) - a.radius; gap < clearance-figure {
+			w.failOp("way out", "cut %q comes out %s mm from what carries the work; it must keep %s away (rule B-35)", a.name, mm(gap), mm(clearance))
+		}
+	}
+}
+
+// A board under the work is as thick as 0.3 of the drill and 3 more (rule B-35).
+const (
+	boardShare = 0.3
+	boardSpare = 3.0
+)
+
+// below is how far a tool's end comes out below the work.
+func (w *walk) below(a aside) float64 {
+	if a.pose.across {
+		lo, hi := math.Min(a.from[0], a.to[0])-a.radius, math.Max(a.from[0], a.to[0])+a.radius
+		return -w.body.Outer.Greatest(lo, hi) - a.to[2]
+	}
+	z0, z1 := w.body.Ends()
+	if a.pose.up() > 0 {
+		return z0 - a.to[2]
+	}
+	return a.to[2] - z1
+}
+
+// stripOff is how far a place lies from a rectangle of the table's plane; 0 inside.
+func stripOff(s plan.Strip, x, y float64) float64 {
+	dx := math.Max(math.Max(math.Min(s.X0, s.X1)-x, x-math.Max(s.X0, s.X1)), 0)
+	dy := math.Max(math.Max(math.Min(s.Y0, s.Y1)-y, y-math.Max(s.Y0, s.Y1)), 0)
+	return math.Hypot(dx, dy)
+}
+
+// push is what a pass on a mill or a drilling machine pushes with.
+type push struct {
+	at      where
+	name    string
+	mainN   float64 // at the tool's rim, or at a quarter of a drill
+	radius  float64 // where mainN acts, from the tool's axis
+	thrustN float64 // along the spindle, into the work
+	from    float64 // how far from the part's axis the tool's own axis stands, in the table's plane
+	level   place   // where it acts
+	sideN   float64 // in the table's plane: milling
+}
+
+// addPush reckons a pass's force.
+func (w *walk) addPush(op plan.Operation, a aside) {
+	p, ok := w.pushOf(op, a)
+	if !ok {
+		return
+	}
+	if op.ForceN < forceShare*math.Max(p.mainN, p.sideN) {
+		w.failOp("force", "cut %q pushes with %.0f N, the grip was judged by %.0f", a.name, math.Max(p.mainN, p.sideN), op.ForceN)
+	}
+	w.pushes = append(w.pushes, p)
+	if v := 2 * math.Pi * p.radius * op.RPM / 1000; w.machine.PowerKW > 0 && op.RPM > 0 {
+		if need, have := mechanics.CuttingPowerKW(p.mainN/wear, v), w.machine.PowerKW*driveShare; need > have {
+			w.failOp("power", "cut %q takes %.2f kW at the spindle; %s has %.2f to give (rule C-29)", a.name, need, w.machine.Name, have)
+		}
+	}
+}
+
+// pushOf is the force of a pass; not ok where nothing is known of it: fed by hand, or a metal with no figures.
+func (w *walk) pushOf(op plan.Operation, a aside) (p push, ok bool) {
+	mat := w.part.Material
+	if mat.Kc11MPa == 0 || op.FeedMM <= 0 || a.process == plan.Tap {
+		return p, false
+	}
+	p = push{at: w.at, name: a.name, from: math.Hypot(a.to[0], a.to[1]), level: a.to}
+	if a.pose.across {
+		p.from = math.Abs(a.to[1])
+	}
+	switch a.Kind {
+	case partspec.Drills, partspec.Counterbores:
+		return w.drillPush(op, a, p)
+	case partspec.EndMill, partspec.BallNose, partspec.FlyCutter, partspec.BoringHead:
+		if op.DepthMM <= 0 {
+			return p, false
+		}
+		f, err := mechanics.CuttingForce(mechanics.Cut{KC11MPa: mat.Kc11MPa, MC: mat.Mc, DepthMM: op.DepthMM, FeedMM: op.FeedMM, EdgeAngleDeg: edgeAngle, WearFactor: wear})
+		if err != nil {
+			w.failOp("force", "%v", err)
+			return p, false
+		}
+		p.mainN, p.radius, p.sideN, p.thrustN = f.MainN, a.radius, math.Hypot(f.MainN, f.PassiveN), f.FeedN
+		return p, true
+	}
+	return p, false
+}
+
+// drillPush is the torque and the thrust of a drill or a counterbore that opens what it finds.
+func (w *walk) drillPush(op plan.Operation, a aside, p push) (push, bool) {
+	d, found := 2*a.radius, 0.0
+	goal, _ := nearestAim(w.aimsOf(w.part.Feature(a.feature), a.pose), a.to[0], a.to[1])
+	if h := w.holes[holeKey{a.feature, goal.number}]; h != nil {
+		for _, s := range h.steps {
+			if s.key != a.key && s.bores() {
+				found = math.Max(found, 2*s.radius)
+			}
+		}
+	}
+	if found >= d {
+		return p, false
+	}
+	p.radius = d / 4
+	if a.Kind == partspec.Counterbores {
+		p.radius = d / 2
+	}
+	f, err := mechanics.DrillCut{DiameterMM: d, FeedMM: op.FeedMM, PointAngleDeg: a.pointDeg(), KC11MPa: w.part.Material.Kc11MPa, MC: w.part.Material.Mc, WearFactor: wear, PilotMM: found}.Force()
+	if err != nil {
+		w.failOp("force", "%v", err)
+		return p, false
+	}
+	p.mainN, p.thrustN = f.TorqueNm*1000/p.radius, f.ThrustN
+	return p, true
+}
+
+// checkPushes holds, when a setup off the lathe ends, that the holding resists every pass.
+func (w *walk) checkPushes() {
+	g := w.setup.Grip
+	least := 0.0
+	for _, p := range w.pushes {
+		switch g.Kind {
+		case "jaws":
+			need, err := mechanics.LeastGripPerJaw(w.jawsDemand(p))
+			if err != nil {
+				w.fail(p.at, "grip force", "%v", err)
+				return
+			}
+			if have := w.workingN(p.at.op); have < gripShare*need.PerJawN {
+				w.fail(p.at, "grip force", "cut %q needs %.0f N a jaw (%s%s); the grip is %.0f N", p.name, need.PerJawN, need.RuledBy, w.thrustNote(p), have)
+				return
+			}
+			least = math.Max(least, need.PerJawN)
+		}
+	}
+	if g.Kind == "jaws" && g.LeastN < gripShare*least {
+		w.failOp("grip force", "the cuts need %.0f N a jaw, the plan says %.0f", least, g.LeastN)
+	}
+}
+
+// jawsDemand is a pass as the jaws of an upright chuck feel it: the tool's own torque turns the work about the tool, which is the same about any axis; its thrust is
+// carried by friction, or by what the work stands on; its side force pushes and tips.
+func (w *walk) jawsDemand(p push) mechanics.GripDemand {
+	lo, hi := w.grip()
+	friction := frictionFinished
+	if w.setup.Locates == "stock" {
+		friction = frictionRaw
+	}
+	d := mechanics.GripDemand{MainN: p.mainN, CutRadiusMM: p.radius, FeedN: p.thrustN, GripRadiusMM: w.setup.Grip.RadiusMM, GripLengthMM: w.contact, Jaws: w.setup.Grip.Jaws, Friction: friction, Safety: safety}
+	d.AxialStop = w.carried()
+	if p.sideN > 0 {
+		d.MainN, d.CutRadiusMM, d.PassiveN = p.sideN, p.from+p.radius, p.sideN
+		d.OverhangMM = math.Abs(p.level[2] - (lo+hi)/2)
+	}
+	return d
+}
+
+// carried reports whether something stands under the work in upright jaws: parallels, packing or a board, or a shoulder on the jaws' face.
+func (w *walk) carried() bool {
+	bed := w.setup.Bed
+	return bed != nil && bed.Kind != "jaws" || w.shouldered()
+}
+
+// thrustNote tells that a thrust is held by the jaws alone.
+func (w *walk) thrustNote(p push) string {
+	if p.thrustN == 0 || w.carried() {
+		return ""
+	}
+	return fmt.Sprintf("; nothing stands under the work, so that the jaws' friction alone bears a thrust of %.0f N", p.thrustN)
+}
+
+// shouldered reports whether a shoulder of the work sits on the jaws' face.
+func (w *walk) shouldered() bool {
+	behind, before := w.body.Outer.At(w.jawFace())
+	if w.free() < 0 {
+		behind, before = before, behind
+	}
+	return before > behind+offSurface
+}
