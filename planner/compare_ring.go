@@ -24,11 +24,11 @@ type found struct {
 	objections []rules.Verdict
 }
 
-// against sorts the better option first: it passes, is quicker to set, spends less of the tolerance, runs truer, allows deeper passes. Of those refused,
+// against sorts the better option first: it passes, is quicker to set, allows deeper passes, spends less of the tolerance, runs truer. Of those refused,
 // the one with fewer objections; what is not there to be gripped comes last.
 func (f found) against(g found) int {
 	return cmp.Or(first(f.Passes, g.Passes), first(!f.figures.Case.Gone, !g.figures.Case.Gone), cmp.Compare(len(f.objections), len(g.objections)), cmp.Compare(f.Minutes, g.Minutes),
-		cmp.Compare(f.share(), g.share()), cmp.Compare(f.RunOutMM, g.RunOutMM), cmp.Compare(g.PassShare, f.PassShare), cmp.Compare(f.StickOutMM, g.StickOutMM), cmp.Compare(f.mount.ID, g.mount.ID))
+		cmp.Compare(g.PassShare, f.PassShare), cmp.Compare(f.share(), g.share()), cmp.Compare(f.RunOutMM, g.RunOutMM), cmp.Compare(f.StickOutMM, g.StickOutMM), cmp.Compare(f.mount.ID, g.mount.ID))
 }
 
 // instead sorts the ways to use one holding on one surface: what was asked for comes into it, then it passes, then it is the plan's own.
@@ -79,41 +79,10 @@ func (c comparer) changed(m holding.Mount) (holding.Mount, []string) {
 	return m, names
 }
 
-// Jaws as the holdings are judged by: the arc that bored jaws and collets cover of their share, the width of a jaw that the workshop does not give, the
-// radial clearance of a plug. A test holds the ring made from them to the judged figures.
-const (
-	boredShare    = 0.9
-	plainJawMM    = 8.0
-	plugRadialMM  = 0.005
-	fullCircleDeg = 360.0
-)
-
 // squeezed is the ring that an option's jaws press on; false where no ring is pressed that has to be round.
 func (c comparer) squeezed(f found) (mechanics.RingGrip, bool) {
-	m, k := f.mount, f.figures.Case
-	if m.Jaws() == 0 || k.Gone || k.LimitMM <= 0 {
-		return mechanics.RingGrip{}, false
-	}
-	body := c.ctx.Stock
-	for i, t := range c.shop.Tasks {
-		if f.done(i) {
-			body = t.Apply(body)
-		}
-	}
-	z0, z1 := body.Ends()
-	metal := c.ctx.Part.Material
-	wall := f.figures.Wall
-	g := mechanics.RingGrip{OutsideDiameterMM: 2 * (body.Inner.Greatest(m.Z0, m.Z1) + wall), WallMM: wall, LengthMM: z1 - z0, GripLengthMM: math.Min(m.Z1-m.Z0, z1-z0), Jaws: m.Jaws(),
-		JawWidthMM: float64(m.Holding.JawWidth), ForcePerJawN: f.figures.WorkingN, ModulusMPa: metal.ModulusGPa.Low * 1000, Poisson: metal.Poisson, YieldMPa: metal.YieldMPa.Low}
-	if m.Holding.Kind == partspec.Collets || m.Holding.Kind == partspec.SoftJaws {
-		g.JawWidthMM, g.JawArcDeg = 0, boredShare*fullCircleDeg/float64(g.Jaws)
-	} else if g.JawWidthMM == 0 {
-		g.JawWidthMM = plainJawMM
-	}
-	if m.Plug {
-		g.Plug = &mechanics.Plug{ClearanceMM: plugRadialMM}
-	}
-	return g, true
+	k := f.figures.Case
+	return f.figures.Ring, f.figures.Ring.Jaws > 0 && !k.Gone && k.LimitMM > 0
 }
 
 // thinned judges an option anew with the wall that was asked for. The outside of the ring stays.

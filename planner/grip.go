@@ -7,6 +7,7 @@ import (
 	"catchplate/planner/holding"
 	"catchplate/planner/plan"
 	"catchplate/planner/sequence"
+	"catchplate/planner/shape"
 )
 
 // demand is what one operation asks of the grip: no less than least; and a working force spends as much of the roundness as lobePerN says.
@@ -14,7 +15,7 @@ type demand struct {
 	op       string
 	step     sequence.Step
 	least    float64
-	most     float64 // that the roundness stands; 0 = anything
+	most     float64 // that roundness and yield stand; 0 = anything
 	lobePerN float64
 	f        holding.Figures
 }
@@ -42,8 +43,11 @@ func (w *writer) gripOf(m holding.Mount, steps []sequence.Step) plan.Grip {
 	g.LeastN, g.MostN = window(after)
 	g.WorkingN = math.Max(g.LeastN, list[0].f.Case.LightN)
 	for _, d := range after {
-		if lobe := d.lobePerN * g.WorkingN; lobe > g.ErrorMM {
-			g.ErrorMM, g.LimitMM, g.Trust, g.StressMPa = lobe, d.f.LimitMM, d.f.Trust, math.Round(d.f.StressMPa)
+		if limit := d.f.LimitMM; limit > 0 && (g.LimitMM == 0 || limit < g.LimitMM) {
+			g.LimitMM = limit
+		}
+		if lobe := d.lobePerN * g.WorkingN; d.f.LimitMM > 0 && lobe >= g.ErrorMM {
+			g.ErrorMM, g.Trust, g.StressMPa = lobe, d.f.Trust, math.Round(d.f.StressMPa*g.WorkingN/d.f.WorkingN)
 		}
 	}
 	if firm := list[0].f.Case.FirmN; g.MostN > firm {
@@ -76,18 +80,33 @@ func (o *ordering) demands(m holding.Mount, steps []sequence.Step, before map[in
 		done[k] = true
 	}
 	var list []demand
+	round := 0.0 // finest roundness made in this stay so far
 	for _, s := range steps {
 		c := o.alts[s.Op][s.Alt]
+		c.facts.Round = round
 		_, f := o.shop.Judge(m, s.Op, c.way, c.light, c.facts, func(i int) bool { return done[i] })
 		d := demand{op: o.shop.Tasks[s.Op].ID, step: s, least: f.LeastN, f: f}
 		if f.LimitMM > 0 && f.LobeMM > 0 {
 			d.lobePerN = f.LobeMM / f.WorkingN
 			d.most = math.Floor(f.LimitMM / d.lobePerN)
 		}
+		if f.YieldShare > 0 {
+			d.bound(math.Floor(f.WorkingN / f.YieldShare))
+		}
 		list = append(list, d)
 		done[s.Op] = true
+		if t := o.shop.Tasks[s.Op]; t.Stage == shape.Finishing && t.Round > 0 && (round == 0 || t.Round < round) {
+			round = t.Round
+		}
 	}
 	return list
+}
+
+// bound lowers the most that a demand stands.
+func (d *demand) bound(most float64) {
+	if d.most == 0 || most < d.most {
+		d.most = most
+	}
 }
 
 // window is the least that holds for all demands and the most that none of them is spoiled by (0: no limit).

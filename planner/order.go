@@ -135,6 +135,8 @@ var remedies = []string{"a holding that leaves the surface open and does not cru
 // lights are the depths of a pass, as parts of the ordinary one, that are tried where a holding or a wall wants light cuts.
 var lights = []float64{1, 0.5, 0.25, 0.1}
 
+func lightest() float64 { return lights[len(lights)-1] }
+
 // choices lists, for every task, its ways in every mount that could ever serve.
 func (o *ordering) choices() {
 	o.alts = make([][]choice, len(o.shop.Tasks))
@@ -421,8 +423,7 @@ func (o *ordering) whyNever(task int) []string {
 			if m.Free != w.End {
 				continue
 			}
-			light := lights[len(lights)-1]
-			v := o.ctx.Rules.Judge(o.shop.Facts(m, task, w, light))
+			v := o.ctx.Rules.Judge(o.shop.Facts(m, task, w, lightest()))
 			for _, x := range v {
 				found = append(found, near{fmt.Sprintf("%s: %s (%s)", m.ID, x.Reason, x.Rule), len(v)})
 			}

@@ -257,37 +257,55 @@ func (w *writer) truthLostIn(s plan.Setup) bool {
 // mostRejected bounds the holdings a sheet tells of for one setup.
 const mostRejected = 6
 
-// rejectedBefore notes the holdings that would have been quicker to set and why they were passed over.
+// rejectedBefore notes the holdings that would have been quicker to set and why they were passed over: of several grips on one surface the one that comes
+// nearest, under the lightest cuts.
 func (w *writer) rejectedBefore(chosen holding.Mount, steps []sequence.Step, s *plan.Setup) {
-	seen := map[string]bool{}
-	count := 0
+	var order []string
+	nearest := map[string]objected{}
 	for k, m := range w.mounts {
-		if m.ID == chosen.ID || m.Free != chosen.Free || seen[m.Holding.Name+m.Surface] {
+		if m.Free != chosen.Free || m.Holding.Name == chosen.Holding.Name && m.Surface == chosen.Surface {
 			continue
 		}
-		v, task := w.firstObjection(k, steps)
-		if v == nil || v.Rule == "B-45a" || count == mostRejected {
+		o, refused := w.firstObjection(k, steps)
+		if !refused || o.verdicts[0].Rule == "B-45a" {
 			continue
 		}
-		seen[m.Holding.Name+m.Surface] = true
-		count++
-		w.out.Rejected = append(w.out.Rejected, plan.Rejected{Holding: m.ID, For: fmt.Sprintf("setup %d, %s", s.Number, task), Reason: v.Reason, Rule: v.Rule})
+		key := m.Holding.Name + m.Surface
+		best, known := nearest[key]
+		if !known {
+			order = append(order, key)
+		}
+		if !known || len(o.verdicts) < len(best.verdicts) {
+			nearest[key] = o
+		}
+	}
+	for _, key := range order[:min(len(order), mostRejected)] {
+		o := nearest[key]
+		w.out.Rejected = append(w.out.Rejected, plan.Rejected{Holding: w.mounts[o.mount].ID, For: fmt.Sprintf("setup %d, %s", s.Number, o.task), Reason: o.verdicts[0].Reason, Rule: o.verdicts[0].Rule})
 	}
 }
 
-func (w *writer) firstObjection(mount int, steps []sequence.Step) (*rules.Verdict, string) {
+// objected is what stands against a mount for a task.
+type objected struct {
+	mount    int
+	task     string
+	verdicts []rules.Verdict
+}
+
+func (w *writer) firstObjection(mount int, steps []sequence.Step) (objected, bool) {
+	m := w.mounts[mount]
 	for _, st := range steps {
 		for _, way := range w.shop.Tasks[st.Op].Ways {
-			if way.End != w.mounts[mount].Free {
+			if way.End != m.Free {
 				continue
 			}
-			v, _ := w.shop.Judge(w.mounts[mount], st.Op, way, 1, w.shop.Facts(w.mounts[mount], st.Op, way, 1), func(i int) bool { return w.done[i] })
+			v, _ := w.shop.Judge(m, st.Op, way, lightest(), w.shop.Facts(m, st.Op, way, lightest()), func(i int) bool { return w.done[i] })
 			if len(v) > 0 {
-				return &v[0], w.shop.Tasks[st.Op].ID
+				return objected{mount, w.shop.Tasks[st.Op].ID, v}, true
 			}
 		}
 	}
-	return nil, ""
+	return objected{}, false
 }
 
 // wordOrder says what the order rests on and why neighbours stand as they do.

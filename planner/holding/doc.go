@@ -36,12 +36,21 @@ type Mount struct {
 	Centre           bool    // a tailstock centre in the free end
 	Packed           bool    // soft packing under hard jaws
 	Stop             bool    // a face sits hard on the jaw step or shoulder
+	Step             bool    // and it is the work's own finished end, on the steps of the jaws
 	Threaded         bool    // the mandrel is threaded for the thread in the bore
 	Plug             bool    // a plug stands in the bore under the jaws
 	Glue             Glue
 	Minutes          float64
 	RunOut           float64
 	Helper           string // what has to be made first, empty for nothing
+}
+
+// front is where the grip ends on the free end's side.
+func (m Mount) front() float64 {
+	if m.Free == partspec.Left {
+		return m.Z0
+	}
+	return m.Z1
 }
 
 // Glue says how a glued arbor holds.

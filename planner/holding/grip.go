@@ -9,8 +9,6 @@ import (
 	"catchplate/planner/plan"
 	"catchplate/planner/process"
 	"catchplate/planner/rules"
-	"catchplate/planner/shape"
-	"catchplate/planner/solid"
 )
 
 // Friction of the grip and the safety factor (rule B-42).
@@ -43,19 +41,6 @@ func (s Shop) demand(c *rules.Case, m Mount, t process.Task, way process.Way, li
 		c.FirmN, c.LightN = UsualFirm, UsualLight
 	}
 	c.LeastN = s.leastGrip(m, t, way, force, jawCount(m.Holding))
-}
-
-// squeeze fills in the wall under the grip now, and the error that the grip leaves.
-func (s Shop) squeeze(c *rules.Case, f *Figures, m Mount, t process.Task, body solid.Body, done func(int) bool) {
-	if m.Glue != NoGlue || m.Between || m.Machine == partspec.Bench {
-		return
-	}
-	c.Wall = body.LeastWall(m.Z0, m.Z1)
-	f.Wall = c.Wall
-	if !m.Inside {
-		s.distortion(f, m, t, body, done, jawCount(m.Holding))
-		c.LobeMM, c.LimitMM, c.Trust = f.LobeMM, f.LimitMM, f.Trust
-	}
 }
 
 // UsualLight and UsualFirm are a hand-tightened small chuck's forces, N a jaw: the workshop file's figures go before them. The ranges are a chuck
@@ -99,95 +84,6 @@ func (s Shop) leastGrip(m Mount, t process.Task, way process.Way, force float64,
 		return 0
 	}
 	return math.Ceil(g.PerJawN)
-}
-
-// distortion works out the lobed error at the working grip and what of it may pass: a third of the roundness of any round surface that is finished, or is
-// being finished, in the part while it is squeezed.
-func (s Shop) distortion(f *Figures, m Mount, t process.Task, body solid.Body, done func(int) bool, jaws int) {
-	inner := body.Inner.Greatest(m.Z0, m.Z1)
-	if inner <= 0 || math.IsInf(f.Wall, 0) {
-		return
-	}
-	round := s.roundAtStake(t, done)
-	if round == 0 {
-		return
-	}
-	z0, z1 := body.Ends()
-	ring := mechanics.RingGrip{OutsideDiameterMM: 2 * (inner + f.Wall), WallMM: f.Wall, LengthMM: z1 - z0, GripLengthMM: math.Min(m.Z1-m.Z0, z1-z0), Jaws: jaws,
-		JawWidthMM: float64(m.Holding.JawWidth), ForcePerJawN: f.WorkingN, ModulusMPa: s.Part.Material.ModulusGPa.Low * 1000, Poisson: s.Part.Material.Poisson, YieldMPa: s.Part.Material.YieldMPa.Low}
-	s.jawForm(&ring, m)
-	d, err := s.ringError(ring)
-	if err != nil {
-		f.Trust = "none"
-		return
-	}
-	f.LobeMM, f.LimitMM, f.Trust, f.StressMPa = d.ErrorMostMM, round*lobeShare, string(d.Trust), d.StressMostMPa
-}
-
-// ringError is RingGrip.Distortion with its answers kept. Without a plug the error is in proportion to the force, so that one answer serves all.
-func (s Shop) ringError(ring mechanics.RingGrip) (mechanics.Distortion, error) {
-	scale := 1.0
-	if ring.Plug == nil {
-		scale, ring.ForcePerJawN = ring.ForcePerJawN/unitForceN, unitForceN
-	}
-	d, ok := s.rings[ring]
-	if !ok {
-		var err error
-		if d, err = ring.Distortion(); err != nil {
-			return d, err
-		}
-		if ring.Plug == nil {
-			s.rings[ring] = d
-		}
-	}
-	d.ErrorJawPlaneMM, d.ErrorMostMM, d.StressMostMPa = d.ErrorJawPlaneMM*scale, d.ErrorMostMM*scale, d.StressMostMPa*scale
-	return d, nil
-}
-
-// unitForceN is the force a jaw for which answers are kept.
-const unitForceN = 100.0
-
-// lobeShare is the part of the roundness allowed that a grip may spend (rule B-23).
-const lobeShare = 1.0 / 3
-
-// jawForm gives the ring its kind of jaws.
-func (s Shop) jawForm(ring *mechanics.RingGrip, m Mount) {
-	if m.Holding.Kind == partspec.Collets || m.Holding.Kind == partspec.SoftJaws {
-		// Bored jaws and collets meet the work over nearly all of their share of the circle; even pressure is the pessimistic reading of that.
-		ring.JawWidthMM, ring.JawArcDeg = 0, wrapShare*360/float64(ring.Jaws)
-	} else if ring.JawWidthMM == 0 {
-		ring.JawWidthMM = usualJawWidth
-	}
-	if m.Plug {
-		ring.Plug = &mechanics.Plug{ClearanceMM: plugClearance}
-	}
-}
-
-// usualJawWidth is that of a small chuck; plugClearance that of a plug turned to the measured bore, radial (0.01 to 0.02 on diameter).
-// wrapShare is the part of the circle that bored jaws cover.
-const (
-	wrapShare     = 0.9
-	usualJawWidth = 8.0
-	plugClearance = 0.005
-)
-
-// roundAtStake is the finest roundness among the surfaces finished now or by this task.
-func (s Shop) roundAtStake(t process.Task, done func(int) bool) float64 {
-	least := 0.0
-	take := func(r float64) {
-		if r > 0 && (least == 0 || r < least) {
-			least = r
-		}
-	}
-	if t.Stage == shape.Finishing {
-		take(t.Round)
-	}
-	for i, o := range s.Tasks {
-		if done(i) && o.Stage == shape.Finishing {
-			take(o.Round)
-		}
-	}
-	return least
 }
 
 // Shear that glue is reckoned with, and the pull of a mandrel's screw (rules B-16, B-08: M6 at 6 N m gives 5 kN, as the square of the diameter).

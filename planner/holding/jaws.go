@@ -1,6 +1,8 @@
 package holding
 
 import (
+	"math"
+
 	"catchplate/partspec"
 	"catchplate/planner/shape"
 )
@@ -51,7 +53,7 @@ func (s Shop) onStock(h partspec.Holding) []Mount {
 		}
 		for _, grip := range []float64{min(jawLength(h), BarGrip(s.Shop)), stepGrip} {
 			m := base
-			m.Free, m.Stop = free, grip == stepGrip
+			m.Free, m.Stop, m.Step = free, grip == stepGrip, grip == stepGrip
 			m.Z0, m.Z1 = span(back, back+inward(free)*grip)
 			if s.Part.Stock.Kind == partspec.Existing {
 				if m.Radius = s.Stock.Outer.Greatest(m.Z0, m.Z1); m.Radius > s.Stock.Outer.Least(m.Z0, m.Z1) {
@@ -103,7 +105,7 @@ func (s Shop) onOutside(h partspec.Holding) []Mount {
 				continue
 			}
 			for _, packed := range packings(h, b) {
-				m := Mount{Holding: h, Free: free, Surface: b.Name, Radius: s.blockGrip(b), Packed: packed, Minutes: s.minutes(h), RunOut: s.runOut(h, packed), Stop: s.seats(i, free) && s.rounded(nearEdge(b, free)) == 0}
+				m := Mount{Holding: h, Free: free, Surface: b.Name, Radius: s.blockGrip(b), Packed: packed, Minutes: s.minutes(h) + packing(packed), RunOut: s.runOut(h, packed), Stop: s.seats(i, free) && s.rounded(nearEdge(b, free)) == 0}
 				front := nearEdge(b, free)
 				if !m.Stop {
 					front -= inward(free) * (jawClearance + 0.5)
@@ -116,10 +118,40 @@ func (s Shop) onOutside(h partspec.Holding) []Mount {
 				}
 				m.Z0, m.Z1 = span(front, front-inward(free)*long)
 				mounts = append(mounts, m)
+				if m, ok := s.onStep(m, i); ok {
+					mounts = append(mounts, m)
+				}
 			}
 		}
 	}
 	return mounts
+}
+
+// onStep is a grip on the block at the held end, with the end's face hard on the jaw steps: for discs, which are too short to be held by their outside
+// alone (rule B-27). Soft jaws are bored with a floor for it; a collet has none.
+func (s Shop) onStep(m Mount, block int) (Mount, bool) {
+	end := m.Free.Other()
+	if m.Stop || !s.ends(block, end) || m.Holding.Kind == partspec.Collets || s.land(end) < shoulderSeat {
+		return m, false
+	}
+	back, front := s.freeEnd(end), m.front()
+	m.Stop, m.Step = true, true
+	m.Z0, m.Z1 = span(back, back+inward(m.Free)*min(stepGrip, math.Abs(front-back)))
+	return m, s.disc(m)
+}
+
+// ends reports whether a block is the part's last towards an end.
+func (s Shop) ends(block int, end partspec.End) bool {
+	if end == partspec.Left {
+		return block == 0
+	}
+	return block == len(s.Blocks)-1
+}
+
+// land is how wide an end's finished face is, from its hole to its edge.
+func (s Shop) land(end partspec.End) float64 {
+	z := s.freeEnd(end) - inward(end)*faceLook
+	return s.end.Outer.Least(z-faceLook/2, z+faceLook/2) - max(0, s.end.Inner.Greatest(z-faceLook/2, z+faceLook/2))
 }
 
 // rounded is how far the fillet in the corner at an edge reaches along the work from it: jaws keep clear of that.
@@ -146,6 +178,16 @@ func (s Shop) blockGrip(b shape.Block) float64 {
 	}
 	return b.Greatest
 }
+
+// packing is the time to lay soft packing under the jaws. Ours, no source.
+func packing(packed bool) float64 {
+	if packed {
+		return packingMinutes
+	}
+	return 0
+}
+
+const packingMinutes = 2.0
 
 // packings tells whether hard jaws go on bare, packed, or may do either.
 func packings(h partspec.Holding, b shape.Block) []bool {

@@ -5,15 +5,15 @@ import (
 	"strings"
 
 	"catchplate/partspec"
+	"catchplate/planner/mechanics"
 	"catchplate/planner/plan"
 	"catchplate/planner/process"
 	"catchplate/planner/rules"
-	"catchplate/planner/shape"
 	"catchplate/planner/solid"
 )
 
 // Mask is the tasks on which a verdict about a task in a mount depends: those that make, cut or thin what is gripped, and of a ring that is squeezed
-// those that settle its length and what may not come out lobed.
+// those that settle its length; of a disc on the jaw steps those that settle how wide it is.
 func (s Shop) Mask(m Mount, task int, way process.Way, tender bool) []int {
 	if s.Part.Flat() {
 		return s.flatMask(m, task)
@@ -29,7 +29,7 @@ func (s Shop) Mask(m Mount, task int, way process.Way, tender bool) []int {
 		if i == task {
 			continue
 		}
-		if separates || ring && (t.Process == plan.Face || t.Stage == shape.Finishing && t.Round > 0) || t.MakesSurface(m.Surface) || t.Touches(z0, z1) || m.Centre && (t.Inside || t.Process == plan.Face) || (m.Glue == GlueFace || m.Stop) && t.End == m.Free.Other() && t.Process == plan.Face {
+		if separates || ring && t.Process == plan.Face || m.Step && !t.Inside || t.MakesSurface(m.Surface) || t.Touches(z0, z1) || m.Centre && (t.Inside || t.Process == plan.Face) || (m.Glue == GlueFace || m.Stop) && t.End == m.Free.Other() && t.Process == plan.Face {
 			mask = append(mask, i)
 		}
 	}
@@ -53,9 +53,10 @@ func (s Shop) squeezable(m Mount) bool {
 type Figures struct {
 	LeastN, MostN, WorkingN float64
 	LobeMM, LimitMM         float64
-	StressMPa               float64
+	StressMPa, YieldShare   float64
 	Trust                   string
 	Wall                    float64
+	Ring                    mechanics.RingGrip // what the jaws press on; no jaws for none
 	Case                    rules.Case
 }
 
@@ -69,7 +70,7 @@ func (s Shop) Facts(m Mount, task int, way process.Way, light float64) rules.Cas
 	}
 	t := s.Tasks[task]
 	c := rules.Case{Holding: m.Holding, Surface: m.Surface, Op: t.Op, Diameter: 2 * m.Radius, Length: m.Z1 - m.Z0, JawLength: jawLength(m.Holding), Packed: m.Packed, Through: m.Stop, Centre: m.Centre, Plug: m.Plug, Threaded: m.Threaded,
-		Hexagon: s.Part.Stock.Kind == partspec.Hexagon && (m.Surface == "stock" || s.supplied(m.Surface)), Largest: float64(s.Part.Stock.EnvelopeDiameter())}
+		Hexagon: s.Part.Stock.Kind == partspec.Hexagon && (m.Surface == "stock" || s.supplied(m.Surface)), Largest: 2 * s.end.Outer.Greatest(0, s.Length)}
 	if t.Process != plan.Drill && t.Process != plan.Ream {
 		c.PassDepth = math.Min(way.Rate.DepthMM*light, max(t.Depth, way.DeepMM))
 	}
@@ -82,31 +83,52 @@ func (s Shop) Facts(m Mount, task int, way process.Way, light float64) rules.Cas
 	return c
 }
 
-// disc reports whether the work stands out no more than the diameter it ends up with.
+// disc reports whether the work stands out no more than the diameter it ends up with, what is still to be faced off its free end included.
 func (s Shop) disc(m Mount) bool {
-	out := s.Length - m.Z1
-	if m.Free == partspec.Left {
-		out = m.Z0
+	return math.Abs(s.rawFree(m.Free)-m.front()) <= 2*s.end.Outer.Greatest(0, s.Length)
+}
+
+// rawFree is the farthest that the work reaches at a free end: the stock's own end there, or where the piece is cut off its bar.
+func (s Shop) rawFree(free partspec.End) float64 {
+	if s.Place.OnBar() && free != s.Place.Free {
+		return s.freeEnd(free) + inward(free)*s.Place.Spare
 	}
-	return out <= 2*s.end.Outer.Greatest(s.end.Ends())
+	z0, z1 := s.Stock.Ends()
+	if free == partspec.Right {
+		return z1
+	}
+	return z0
 }
 
 // edgeMM is how far past the drawn edge of a surface its chamfer may reach, in mm: what a grip loses to graduations.
 const edgeMM = 0.5
 
-// edged is how much of the surface gripped its chamfers and grooves take, or may take before it is let go.
+// edged is how much of the surface gripped its chamfers, round edges and grooves take, or may take before it is let go.
 func (s Shop) edged(m Mount) float64 {
 	sum := 0.0
 	if m.Inside || m.Surface == "stock" {
 		return sum
 	}
-	for _, t := range s.Tasks {
-		lo, hi := max(t.Z0, m.Z0), min(t.Z1, m.Z1)
-		if lo < hi && !t.Inside && (t.Process == plan.Chamfer || t.Process == plan.Groove || t.Process == plan.Fillet) {
-			sum += hi - lo + edgeMM
+	for _, f := range s.Part.Features {
+		switch f.(type) {
+		case *partspec.Chamfer, *partspec.Fillet, *partspec.Groove:
+			if lost := s.lostTo(f.Head().Name, m); lost > 0 {
+				sum += lost + edgeMM
+			}
 		}
 	}
 	return sum
+}
+
+// lostTo is how much of a grip along the axis the tasks of a feature take from the outside.
+func (s Shop) lostTo(feature string, m Mount) float64 {
+	most := 0.0
+	for _, t := range s.Tasks {
+		if t.Feature == feature && !t.Inside {
+			most = max(most, min(t.Z1, m.Z1)-max(t.Z0, m.Z0))
+		}
+	}
+	return most
 }
 
 // Judge measures a case at a moment of the work and asks the rules.
@@ -131,10 +153,14 @@ func (s Shop) measure(m Mount, task int, way process.Way, light float64, facts r
 	if !c.Gone {
 		c.Finished, c.Tight = s.finish(m, done)
 		c.Thread = s.threadOn(m, done)
-		body := s.body(done)
-		s.squeeze(&c, &f, m, s.Tasks[task], body, done)
+		t := s.Tasks[task]
+		if m.Step {
+			now := s.body(done)
+			c.Largest = 2 * now.Outer.Greatest(now.Ends())
+		}
+		s.squeeze(&c, &f, m, t, s.body(func(i int) bool { return done(i) || i == task && t.Keep == nil }))
 		if c.Tender {
-			s.bend(&c, stage{body, s.key(done)}, m, s.Tasks[task], way, light)
+			s.bend(&c, stage{s.body(done), s.key(done)}, m, t, way, light)
 		}
 	}
 	f.Case = c
@@ -199,7 +225,7 @@ func (s Shop) gone(m Mount, done func(int) bool) bool {
 	if m.Surface == "stock" && s.Place.OnBar() {
 		return parted || lost
 	}
-	if m.Surface == "stock" && m.Stop && !seat {
+	if m.Step && !seat {
 		return true // its raw end stands out behind the place where the finished one will sit on the steps
 	}
 	return !parted || !made || lost
@@ -237,10 +263,7 @@ func (s Shop) cuts(m Mount, t process.Task, way process.Way) bool {
 	if m.Centre && (t.Process == plan.Face || t.Process == plan.PartOff) {
 		return true // the centre is in the way, or would pinch the blade; a saw is used with the spindle stopped
 	}
-	front := m.Z1
-	if m.Free == partspec.Left {
-		front = m.Z0
-	}
+	front := m.front()
 	if t.Keep != nil && t.Process == plan.Face {
 		return t.End != m.Free
 	}

@@ -35,7 +35,7 @@ func (g RingGrip) refusal(d Distortion) string {
 	reserve := g.stressReserve()
 	slender := g.slenderness()
 	switch {
-	case g.YieldMPa > 0 && d.StressMostMPa*reserve > g.YieldMPa:
+	case g.YieldShare(d.StressMostMPa) > 1:
 		return fmt.Sprintf("the wall would yield: %.0f MPa (and %.0f %% more is possible) against %.0f",
 			d.StressMostMPa, (reserve-1)*100, g.YieldMPa)
 	case d.ErrorMostMM > largestError*g.OutsideDiameterMM:
@@ -44,6 +44,14 @@ func (g RingGrip) refusal(d Distortion) string {
 		return fmt.Sprintf("the wall is thinner than 1/%.0f of the mean radius", thinnestRing)
 	}
 	return ""
+}
+
+// YieldShare is a predicted stress, with what it may be low by, as a part of what the metal bears: over 1 it yields. 0 where its yield is not known.
+func (g RingGrip) YieldShare(stressMPa float64) float64 {
+	if g.YieldMPa <= 0 {
+		return 0
+	}
+	return stressMPa * g.stressReserve() / g.YieldMPa
 }
 
 // stressReserve is how much higher than predicted the stress may be.

@@ -90,7 +90,7 @@ func (g RingGrip) beyond(force, toleranceMM float64) string {
 		return "range"
 	case d.ErrorMostMM > toleranceMM:
 		return "tolerance"
-	case g.YieldMPa > 0 && d.StressMostMPa*g.stressReserve() > g.YieldMPa:
+	case g.YieldShare(d.StressMostMPa) > 1:
 		return "yield"
 	}
 	return ""

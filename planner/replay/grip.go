@@ -4,13 +4,14 @@ import (
 	"math"
 
 	"catchplate/partspec"
+	"catchplate/planner/plan"
 	"catchplate/planner/solid"
 )
 
 const (
 	// Without a tailstock work is gripped over at least 10, or half its diameter (rule B-27, a collet maker's), or as much as the jaws of a small
-	// chuck give, where the forces are left to decide; with one, over 5. A disc hard on the jaw steps may do with 4, for cuts to 0.5 deep and a
-	// diameter to 20 grips.
+	// chuck give, where the forces are left to decide; with one, over 5. A disc with its face hard on the jaw steps may do with 4, for cuts to 0.5
+	// deep and a diameter to 20 grips.
 	leastGrip      = 10.0
 	leastGripShare = 0.5
 	enoughGrip     = 15.0
@@ -98,18 +99,27 @@ func (w *walk) checkGripLength(long, length float64) {
 	if w.setup.Tailstock {
 		need = leastGripTail
 	}
-	disc := d <= discDiameters*length && w.setup.StickOutMM <= 2*w.body.Outer.Greatest(w.body.Ends())+figureStickOut && w.lightCuts()
-	if length >= need-same || length >= leastGripDisc-same && disc {
+	if length >= need-same || length >= leastGripDisc-same && w.faced(length) {
 		return
 	}
 	w.failOp("grip", "it grips Ø%s over %s; at least %s is needed, or %s for a disc on the jaw steps with cuts to %s (rule B-27)",
 		mm(d), mm(length), mm(need), mm(leastGripDisc), mm(discDepth))
 }
 
-// lightCuts reports whether no operation of the setup cuts deeper than a disc on the jaw steps stands.
+// faced reports whether the work is a disc, standing out no more than its diameter, with its face hard on the jaw steps, under light cuts.
+func (w *walk) faced(length float64) bool {
+	wide := 2 * w.body.Outer.Greatest(w.body.Ends())
+	return w.seated() && wide <= discDiameters*length+same && math.Abs(w.freeZ()-w.jawFace()) <= wide+same && w.lightCuts()
+}
+
+// lightCuts reports whether no operation of the setup cuts deeper than a disc on the jaw steps stands. A broken edge counts by how deep its flat lies.
 func (w *walk) lightCuts() bool {
 	for _, op := range w.setup.Operations {
-		if op.DepthMM > discDepth+figure {
+		deep := op.DepthMM
+		if f, ok := w.part.Feature(op.Feature).(*partspec.Chamfer); ok && op.Process == plan.Chamfer {
+			deep *= math.Cos(f.Angle.Radians())
+		}
+		if deep > discDepth+figure {
 			return false
 		}
 	}

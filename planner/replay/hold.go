@@ -114,8 +114,12 @@ func (w *walk) checkDistortion() {
 	g := w.setup.Grip
 	limit, of := w.roundness()
 	ring := w.ring(w.lastN())
-	if math.IsInf(limit, 1) || 2*ring.WallMM >= ring.OutsideDiameterMM {
-		return // nothing round was made, or the work is solid
+	if 2*ring.WallMM >= ring.OutsideDiameterMM {
+		return // the work is solid
+	}
+	w.checkYield(ring)
+	if math.IsInf(limit, 1) {
+		return // nothing round was made
 	}
 	if g.LimitMM > limit+figure {
 		w.failOp("distortion", "the plan lets %s mm of lobed error pass; %s allows %s", mm(g.LimitMM), of, mm(limit))
@@ -138,7 +142,17 @@ func (w *walk) checkDistortion() {
 	}
 }
 
+// checkYield holds that the wall springs back when the grip is let go.
+func (w *walk) checkYield(ring mechanics.RingGrip) {
+	d, err := ring.Distortion()
+	if err == nil && ring.YieldShare(d.StressMostMPa) > 1+yieldFigure {
+		w.failOp("distortion", "the wall would yield under %.0f N a jaw: %.0f MPa, with what the figure may be low by, against %.0f", ring.ForcePerJawN, d.StressMostMPa, ring.YieldMPa)
+	}
+}
+
 const (
+	// yieldFigure is by how much of the yield the stress reckoned here may differ from the plan's: its walls are those of other moments.
+	yieldFigure = 0.05
 	// boredShare is the part of its share of the circle that a bored soft jaw covers (rule B-21: gaps of a twentieth; ours, with the corners off).
 	boredShare = 0.9
 	// plugClearance is that of a plug turned to the measured bore, in radius (0 to 0.02 on diameter).

@@ -135,7 +135,7 @@ func (w *walk) lost(m motion, before solid.Body) solid.Loss {
 	if !m.along() || m.set() {
 		return solid.Lost(before, w.body, same)
 	}
-	skim := shoulderSkim
+	skim := shoulderSkim + math.Min(w.slackPlace, shoulderSkim) // lengths made by measuring may leave more, up to as much again
 	if m.Kind == partspec.Boring {
 		skim = math.Max(skim, pointZone(m))
 	}

@@ -50,6 +50,10 @@ type Case struct {
 	LobeMM  float64 // lobed error at the working grip, peak to valley
 	LimitMM float64 // what may pass; 0 = nothing depends on it
 	Trust   string
+	Round   float64 // finest roundness made earlier in the same stay, where that is known; 0 = none
+
+	StressMPa  float64 // in the squeezed wall
+	YieldShare float64 // that, with its error, as a part of what the metal bears
 
 	TorqueNmm float64 // drive needed, for mandrels and glue
 	DriveNmm  float64 // drive there is
@@ -146,12 +150,15 @@ var neverOnThread = Holding{
 	},
 }
 
+// markTight is the tolerance under which a surface counts as finished to size, not to be marked by jaws. Common practice, no source.
+const markTight = 0.2
+
 var packFinished = Holding{
 	plan.Rule{ID: "B-37", Class: "holding", Title: "No bare hard jaws on finished work",
-		Text: "IF hard jaws grip a surface finished to a tolerance under 0.1 mm THEN they are refused; with soft packing they mark nothing but lose truth (0.1 mm full reading).",
+		Text: "IF hard jaws grip a surface finished to a tolerance under 0.2 mm THEN they are refused; with soft packing they mark nothing but lose truth (0.1 mm full reading).",
 		Why:  "bruises, and three lines of contact", Sure: "common practice", Source: "common practice, no source", Except: "collets and soft jaws"},
 	func(c Case) Verdict {
-		if c.Finished && c.Tight > 0 && c.Tight < 0.1 && hardJaws(c.Holding.Kind) && !c.Packed {
+		if c.Finished && c.Tight > 0 && c.Tight < markTight && hardJaws(c.Holding.Kind) && !c.Packed {
 			return refuse("bare hard jaws on %s, finished within %.3f", c.Surface, c.Tight)
 		}
 		return Verdict{}
@@ -233,13 +240,16 @@ func (c Case) TooSlender() string {
 
 var wallUnderGrip = Holding{
 	plan.Rule{ID: "B-23", Class: "holding", Title: "When a wall is thin",
-		Text: "IF a hollow part is squeezed THEN work out the lobed error that the grip leaves, from the wall, the material, the jaws and the least force that holds; refuse it above a third of the roundness allowed.",
+		Text: "IF a hollow part is squeezed THEN work out the lobed error that the grip leaves in what is made round in it, from the wall, the material, the jaws and the least force that holds; refuse it above a third of the roundness allowed, and refuse any grip under which the wall would yield.",
 		Why:  "this is how a ring comes out three-cornered",
 		Sure: "published", Source: "circular-ring table of Roark's Formulas for Stress and Strain (not opened); exact annulus and shell harmonics checked against finite elements; the third is ours",
 		Except: "the gripped zone is waste and the finished ring stands clear of it"},
 	func(c Case) Verdict {
 		if c.LimitMM > 0 && c.LobeMM > c.LimitMM {
 			return refuse("would leave a lobed error of %.3f (%s figure) at %.0f N a jaw; %.3f may pass", c.LobeMM, c.Trust, max(c.LeastN, c.LightN), c.LimitMM)
+		}
+		if c.YieldShare > 1 {
+			return refuse("the wall would yield under %.0f N a jaw: %.0f MPa", max(c.LeastN, c.LightN), c.StressMPa)
 		}
 		return Verdict{}
 	},
