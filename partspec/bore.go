@@ -9,7 +9,7 @@ import (
 )
 
 var boreShape = shapeOf{attrs: []attr{
-	may("diameter", kindSize), may("depth", kindSize), may("through", kindFlag), may("from", kindWord), may("flat", kindFlag),
+	may("at", kindPlace), may("diameter", kindSize), may("depth", kindSize), may("through", kindFlag), may("from", kindWord), may("flat", kindFlag),
 	may("as_supplied", kindFlag), may("measured", kindLength), may("roughness", kindNumber), may("note", kindText),
 }}
 
@@ -17,7 +17,7 @@ var boreShape = shapeOf{attrs: []attr{
 // nestBores, when all are known.
 func (s *shaper) bore(e *entry) Feature {
 	f := &Bore{
-		FeatureHead: s.head(e), From: s.fromEnd(e, Left), FlatBottom: e.flag("flat") || e.word == "counterbore",
+		FeatureHead: s.head(e), From: s.boreFrom(e), At: s.boreAt(e), FlatBottom: e.flag("flat") || e.word == "counterbore",
 		Roughness: e.number("roughness"), AsSupplied: e.flag("as_supplied"), Measured: measured(e),
 	}
 	f.Diameter = s.boreDiameter(e)
@@ -44,6 +44,34 @@ func (s *shaper) fromEnd(e *entry, otherwise End) End {
 			`Write from = "left" or from = "right": the end face that it is open at.`)
 		return EndInvalid
 	}
+}
+
+// boreFrom is the end that a bore opens at: of a turned part the left one, of a flat one the front, unless the file says otherwise.
+func (s *shaper) boreFrom(e *entry) End {
+	if s.flat {
+		return s.holesFrom(e)
+	}
+	return s.fromEnd(e, Left)
+}
+
+// boreAt is where a bore of a flat part lies; on a turned part it lies on the axis.
+func (s *shaper) boreAt(e *entry) *Point {
+	switch {
+	case !s.flat && e.has("at"):
+		s.c.fail(e, e.at("at"), fmt.Sprintf("%s lies on the axis", e.title()),
+			"Leave at out; holes beside the axis are written as holes. A bore off the axis of a turned part is not known to this version.")
+	case s.flat && !e.has("at") && s.part.Outline != nil && s.part.Outline.Kind != "disc":
+		s.c.fail(e, e.head(), fmt.Sprintf("%s lacks at", e.title()), "Write %s.", example(attr{"at", kindPlace, true}))
+	case s.flat && !e.has("at"):
+		origin := exact(units.Dimension{InInches: s.part.Inches}, e.head(), "the middle of the disc")
+		return &Point{origin, origin}
+	case s.flat:
+		if p, ok := s.place(e, "at"); ok {
+			return &p
+		}
+		e.broken = true
+	}
+	return nil
 }
 
 // fromMouth is the stretch between two depths, counted from an end face.
@@ -77,7 +105,7 @@ func (s *shaper) checkDepth(e *entry, f *Bore) {
 			"The part is %s long. For a through bore leave depth out.%s",
 			s.shown(length), s.wrongUnit(f.Depth.Value, length))
 	}
-	if f.AsSupplied {
+	if f.AsSupplied && !s.flat {
 		s.c.fail(e, e.at("depth"), "The stock's own bore goes right through", "Leave depth out.")
 	}
 }
@@ -85,6 +113,10 @@ func (s *shaper) checkDepth(e *entry, f *Bore) {
 // boreDiameter is what is drawn, the stock tube's own bore, or the core of the
 // thread in it.
 func (s *shaper) boreDiameter(e *entry) Size {
+	if e.flag("as_supplied") && s.flat {
+		s.c.fail(e, e.at("as_supplied"), "Plate has no bore", "Leave as_supplied out and write the diameter.")
+		return Size{}
+	}
 	if e.flag("as_supplied") && s.part.Stock.Kind != Existing {
 		if e.has("diameter") {
 			s.c.fail(e, e.at("diameter"), fmt.Sprintf("%s has two diameters", e.title()),
@@ -115,6 +147,7 @@ func (s *shaper) boreDiameter(e *entry) Size {
 // hollow is a bore or an inside taper on its way into its place.
 type hollow struct {
 	entry        *entry
+	at           *Point // centre, where it is not the axis
 	from         End
 	begin, deep  units.Length // counted from its end face
 	through      bool
@@ -131,7 +164,7 @@ func (s *shaper) hollows() []hollow {
 	for _, e := range s.entries {
 		switch f := s.done[e.name].(type) {
 		case *Bore:
-			list = append(list, hollow{e, f.From, 0, f.Depth.Value, f.Through, f.Diameter.Value, f.Diameter.Value,
+			list = append(list, hollow{e, f.At, f.From, 0, f.Depth.Value, f.Through, f.Diameter.Value, f.Diameter.Value,
 				func(span Span) { f.Span = span }, !f.Through && !f.FlatBottom})
 		case *Taper:
 			if f.Inside {
@@ -147,6 +180,22 @@ func (s *shaper) hollows() []hollow {
 // ones have taken theirs, and refuses bores that cannot lie together.
 func (s *shaper) nestBores() {
 	list := s.hollows()
+	for len(list) > 0 {
+		var one, others []hollow
+		for _, h := range list {
+			if samePlace(h.at, list[0].at) {
+				one = append(one, h)
+			} else {
+				others = append(others, h)
+			}
+		}
+		s.nest(one)
+		list = others
+	}
+}
+
+// nest does so for the bores about one centre.
+func (s *shaper) nest(list []hollow) {
 	for i, h := range list {
 		for _, other := range list[i+1:] {
 			if !h.entry.broken && !other.entry.broken {

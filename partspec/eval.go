@@ -40,6 +40,9 @@ func (c *checker) evaluate(f *field, path []*field) {
 
 // work turns the expression of a field into its value.
 func (c *checker) work(f *field, path []*field) (value, bool) {
+	if f.kind == kindPattern {
+		return c.patternName(f)
+	}
 	if problem := checkExpression(f.expr); problem != nil {
 		c.report(problem)
 		return value{}, false

@@ -179,6 +179,7 @@ type Holes struct {
 	From     End     // the face it is drilled from; either serves when Through and not countersunk
 	Through  bool
 	Depth    Size         // full-diameter depth when blind; the part's length there when Through
+	Span     Span         // along the axis: from the face that it enters to its floor, or to the face that it leaves
 	Sink     *Sink        // counterbore or countersink at From
 	Locate   LocateBy     // how the places are found; "" = the workshop's best
 	Within   units.Length // how far each hole may lie from its place, radially, when written (position); 0 = by the places' limits

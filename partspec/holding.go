@@ -29,7 +29,19 @@ var holdingShapes = map[string]shapeOf{
 	string(BetweenCentres):   always.with(may("capacity", kindLengths)),
 	string(Tailstock):        always,
 	string(Plug):             always.with(may("capacity", kindLengths)),
+	string(Faceplate):        clamped.with(need("diameter", kindLength)),
+	string(AnglePlate):       clamped.with(may("squareness", kindLength)),
+	string(Vice):             pinching.with(need("opening", kindLength)),
+	string(TableClamps):      clamped,
+	string(VerticalSlide):    pinching.with(need("opening", kindLength)),
+	string(VeeBlock):         always.with(may("capacity", kindLengths)),
 }
+
+// clamped is what a holding may say that presses with straps.
+var clamped = always.with(may("clamps", kindCount), may("clamp_force", kindNumber), may("toe_width", kindLength))
+
+// pinching is what a vice may say.
+var pinching = always.with(may("jaw_width", kindLength), may("jaw_height", kindLength), may("grip_force", kindNumbers), may("squareness", kindLength))
 
 func (c *checker) holding(b *hclsyntax.Block, inches bool) (Holding, bool) {
 	e, name := c.thing(b, inches, holdingShapes, words(HoldingKinds()))
@@ -38,10 +50,19 @@ func (c *checker) holding(b *hclsyntax.Block, inches bool) (Holding, bool) {
 		Sizes: c.ascending(e, "sizes"), SizeRange: e.length("range"), Jaws: int(e.number("jaws")),
 		JawWidth: e.length("jaw_width"), JawLength: e.length("jaw_length"), GripLength: e.length("grip_length"),
 		RunOut: e.length("run_out"), MostSpeed: units.Speed(e.number("most_speed")), SetupMinutes: units.Minutes(e.number("setup_minutes")),
+		Diameter: e.length("diameter"), Opening: e.length("opening"), JawHeight: e.length("jaw_height"), Squareness: e.length("squareness"),
+		Clamps: int(e.number("clamps")), ClampForce: units.Force(e.number("clamp_force")), ToeWidth: e.length("toe_width"),
 	}
 	h.Smallest, h.Largest = c.pair(e, "capacity")
 	h.InsideSmallest, h.InsideLargest = c.pair(e, "inside")
 	h.GripLight, h.GripFirm = c.gripForce(e)
+	const mostClamps = 50
+	if h.Clamps > mostClamps {
+		c.fail(e, e.at("clamps"), "Nobody owns so many clamps", "At most %d are believed.", mostClamps)
+	}
+	if e.known("clamp_force") && h.ClampForce <= 0 {
+		c.fail(e, e.at("clamp_force"), "A clamp presses with some force", "Write newtons on the work, like clamp_force = 3000.")
+	}
 	if e.known("jaws") && (h.Jaws < 2 || h.Jaws > 6) {
 		c.fail(e, e.at("jaws"), "A chuck has 2 to 6 jaws", "Write jaws = 3 or jaws = 4.")
 	}

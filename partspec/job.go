@@ -196,7 +196,7 @@ func (o *Outline) Edge(name string) (OutlineEdge, bool) {
 	return OutlineEdge{}, false
 }
 
-// OutlineEdge is a line or an arc of an outline, from its start to its end in the outline's direction.
+// OutlineEdge is a line or an arc of an outline, from its start to its end in the outline's direction. A disc has one edge, "rim", an arc that ends where it begins.
 type OutlineEdge struct {
 	Name           string
 	X0, Y0, X1, Y1 units.Length

@@ -24,6 +24,8 @@ const (
 	maxFits         = 500
 	maxFeatures     = 300   // in one part
 	maxChain        = 1_000 // values that rest on one another
+	maxHoles        = 200   // in one pattern
+	maxEdges        = 200   // of an outline
 )
 
 // Tolerances of the checks, all in millimetres.

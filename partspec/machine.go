@@ -1,6 +1,7 @@
 package partspec
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -40,10 +41,10 @@ func (c *checker) machine(b *hclsyntax.Block, inches bool) (Machine, bool) {
 	}
 	c.checkSpeeds(e, m)
 	for _, d := range b.Body.Blocks {
-		if d.Type != "dial" {
+		if d.Type != "dial" || m.Kind == Bench || m.Kind == "" {
 			continue // told already
 		}
-		dial, ok := c.dial(d, inches)
+		dial, ok := c.dial(d, m.Kind, inches)
 		if _, taken := m.Dial(dial.Name); ok && taken {
 			c.fail(e, d.DefRange(), "Two dials of one name", "Give one another name.")
 		} else if ok {
@@ -102,17 +103,21 @@ var dialShape = shapeOf{attrs: []attr{
 	may("travel", kindLength), may("note", kindText),
 }}
 
-// dialNames are the slides a lathe's dials belong to.
-var dialNames = []string{"cross", "top", "saddle", "tailstock", "quill", "x", "y", "z"}
+// dialNames are the slides that the dials of each kind of machine belong to.
+var dialNames = map[MachineKind][]string{
+	Lathe: {"cross", "top", "saddle", "tailstock"},
+	Mill:  {"x", "y", "quill", "z"},
+	Drill: {"quill", "x", "y"},
+}
 
-func (c *checker) dial(b *hclsyntax.Block, inches bool) (Dial, bool) {
+func (c *checker) dial(b *hclsyntax.Block, of MachineKind, inches bool) (Dial, bool) {
 	e := c.enter(b, "", inches, dialShape, nameLabel)
 	c.evaluateEntry(e)
 	if e.broken {
 		return Dial{}, false
 	}
-	if !slices.Contains(dialNames, e.name) {
-		c.fail(e, b.LabelRanges[0], "There is no dial \""+e.name+"\"", "%s", orList(e.name, dialNames))
+	if !slices.Contains(dialNames[of], e.name) {
+		c.fail(e, b.LabelRanges[0], fmt.Sprintf("A %s has no dial %q", of, e.name), "%s", orList(e.name, dialNames[of]))
 	}
 	d := Dial{
 		Name: e.name, Graduation: e.dimension("graduation"), PerTurn: e.dimension("per_turn"),

@@ -113,7 +113,7 @@ func (f *field) forReference(inches bool) (cty.Value, bool) {
 			return mm.Divide(mmInInch), true
 		}
 		return mm, true
-	case kindAngle, kindNumber, kindCount:
+	case kindAngle, kindNumber, kindCount, kindTurn:
 		return decimal(f.value.number), true
 	}
 	return cty.NilVal, false

@@ -13,7 +13,9 @@ func (s *shaper) own(e *entry) {
 	case "bore", "counterbore":
 		s.ownSizes(e, useHole, "diameter")
 		s.ownSizes(e, useLength, "depth")
-		s.fromEnd(e, EndInvalid)
+		s.boreFrom(e)
+	case "holes":
+		s.ownHoles(e)
 	case "taper":
 		s.ownTaper(e)
 	case "profile":
@@ -45,6 +47,19 @@ func (s *shaper) own(e *entry) {
 		s.ownFace(e, "edge")
 	}
 	s.ownSizes(e, useLength, "length")
+}
+
+// ownHoles judges what each attribute of a pattern says by itself.
+func (s *shaper) ownHoles(e *entry) {
+	s.ownSizes(e, useHole, "diameter", "dowel")
+	s.ownSizes(e, useLength, "circle", "depth", "full_thread")
+	s.holesFrom(e)
+	s.locateBy(e)
+	s.leftHand(e)
+	for _, in := range e.children {
+		s.ownSizes(in, useHole, "diameter")
+		s.ownSizes(in, useLength, "depth")
+	}
 }
 
 func (s *shaper) ownSizes(e *entry, as use, names ...string) {

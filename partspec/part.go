@@ -12,11 +12,11 @@ import (
 
 var partShape = shapeOf{
 	attrs: []attr{
-		need("material", kindWord), need("length", kindSize), may("drawn_in", kindWord), may("general", kindWord),
+		need("material", kindWord), may("length", kindSize), may("thickness", kindSize), may("drawn_in", kindWord), may("general", kindWord),
 		may("quantity", kindCount), may("bought", kindFlag), may("roundness", kindLength), may("roughness", kindNumber),
 		may("inner_corner", kindLength), may("note", kindText),
 	},
-	blocks: slices.Concat([]string{"stock"}, FeatureWords(), relationWords),
+	blocks: slices.Concat([]string{"stock", "outline"}, FeatureWords(), relationWords),
 }
 
 // defaultInnerCorner is the largest radius left in a corner that is drawn sharp
@@ -27,6 +27,7 @@ const defaultInnerCorner units.Length = 0.4
 type partEntry struct {
 	*entry
 	stock     *entry
+	outline   *entry // of a flat part
 	features  []*entry
 	relations []*entry
 }
@@ -36,6 +37,9 @@ func (p *partEntry) all() []*entry {
 	list := []*entry{p.entry}
 	if p.stock != nil {
 		list = append(list, p.stock.withChildren()...)
+	}
+	if p.outline != nil {
+		list = append(list, p.outline.withChildren()...)
 	}
 	for _, e := range slices.Concat(p.features, p.relations) {
 		list = append(list, e.withChildren()...)
@@ -59,6 +63,8 @@ func (c *checker) gatherPart(block *hclsyntax.Block) {
 		switch {
 		case b.Type == "stock":
 			c.gatherStock(p, b)
+		case b.Type == "outline":
+			c.gatherOutline(p, b)
 		case slices.Contains(relationWords, b.Type):
 			p.relations = append(p.relations, c.enter(b, p.path(), inches, relationShape, noLabel))
 		case slices.Contains(FeatureWords(), b.Type):
@@ -90,7 +96,12 @@ func (c *checker) gatherFeature(list []*entry, b *hclsyntax.Block, in *entry) []
 	}
 	e := c.enter(b, in.path(), in.inches, kind.shape, nameLabel)
 	for _, inner := range b.Body.Blocks {
-		if shape, ok := segmentShapes[inner.Type]; ok && slices.Contains(kind.shape.blocks, inner.Type) {
+		if !slices.Contains(kind.shape.blocks, inner.Type) {
+			continue // told already
+		}
+		if shape, ok := holeShapes[inner.Type]; ok {
+			e.children = append(e.children, c.enter(inner, e.path(), e.inches, shape, noLabel))
+		} else if shape, ok := segmentShapes[inner.Type]; ok {
 			e.children = append(e.children, c.gatherSegment(inner, e, shape))
 		}
 	}
@@ -127,9 +138,9 @@ func (c *checker) buildPart(p *partEntry) *Part {
 	}
 	part.Material = c.material(p.entry)
 	s := &shaper{c: c, part: part, owner: p.entry, entries: p.features}
-	part.Length = s.size(p.entry, "length", useLength)
+	s.buildFrame(p)
 	if p.stock == nil && !part.Bought {
-		c.fail(p.entry, p.head(), p.title()+" has no stock", "Write what it is cut from: stock \"bar\" { diameter = 25 }.")
+		c.fail(p.entry, p.head(), p.title()+" has no stock", "Write what it is cut from: %s.", exampleStock(p))
 	}
 	part.Stock = c.buildStock(p, s)
 	part.Features = s.build()

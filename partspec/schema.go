@@ -26,6 +26,11 @@ const (
 	kindLengths       // a list of plain lengths
 	kindNumbers       // a list of figures
 	kindTexts         // a list of words
+	kindTurn          // degrees of a whole turn, either way
+	kindPlace         // a place in the plane: two coordinates, each of which may carry limits, or a name
+	kindPlaces        // a list of places, or one
+	kindPair          // two lengths, along X and along Y, or one for both
+	kindPattern       // the pattern of holes of another part, by its name
 )
 
 // attr is one attribute that a block may have.
@@ -221,7 +226,7 @@ func (c *checker) unknownAttribute(e *entry, a *hclsyntax.Attribute, shape shape
 func (c *checker) unknownBlock(b *hclsyntax.Block, in string, known []string) {
 	if slices.Contains(laterWords, b.Type) {
 		c.report(fault(b.TypeRange, fmt.Sprintf("%s is not known to this version", b.Type),
-			"It plans turned parts on one axis: outside and inside cylinders, tapers, grooves, profiles, threads, knurls and edges. Leave the block out, and do that work from the drawing."))
+			"It plans turned parts on one axis and flat parts with what is drilled, bored and milled in them. Leave the block out, and do that work from the drawing."))
 		return
 	}
 	summary := fmt.Sprintf("There is no block %s", b.Type)
@@ -244,8 +249,7 @@ func hint(word string, known, blocks []string) string {
 // laterWords are words of the trade that the language does not take yet; they
 // are refused by name, so that nobody looks for a misspelling.
 var laterWords = []string{
-	"axis", "holes", "seat", "flat", "slot", "cross_hole", "outline", "thickness", "wrapper", "position",
-	"joint", "finish", "place", "job", "rack", "keyway", "gear",
+	"axis", "wrapper", "joint", "finish", "place", "job", "rack", "keyway", "gear",
 }
 
 // example shows how an attribute is written.
@@ -268,6 +272,16 @@ func example(a attr) string {
 		return a.name + " = [1, 2, 3]"
 	case kindTexts:
 		return a.name + ` = ["M6", "M8"]`
+	case kindTurn:
+		return a.name + " = 90"
+	case kindPlace:
+		return a.name + ` = [30, 70], or the name of a bore or of an arc's centre, like "main" or "top.centre"`
+	case kindPlaces:
+		return a.name + " = [[7, 7], [53, 7]]"
+	case kindPair:
+		return a.name + " = [20, 15]"
+	case kindPattern:
+		return a.name + " = part.flange.holes.ring"
 	}
 	return a.name + ` = "..."`
 }

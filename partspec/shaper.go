@@ -19,6 +19,7 @@ type shaper struct {
 	existing *shaper        // of the existing piece that the part is made from
 	rims     map[string]rim // edges of the chamfers and fillets
 	outer    []*outside     // pieces of the outside, from left to right once placed
+	flat     bool           // a flat part: there is no axis, and its outside is its outline
 	doubt    bool           // a feature failed, so what needs all of them is not judged
 }
 
@@ -31,6 +32,7 @@ const (
 	stageInside
 	stageCut    // grooves and recesses: in what stands
 	stageThread // threads and knurls: on what stands
+	stageBeside // what lies beside or across the axis
 	stageEdge   // chamfers and fillets: where pieces meet
 )
 
@@ -38,23 +40,34 @@ const (
 type featureKind struct {
 	word  string
 	stage stage // of an inside taper: stageInside
+	on    belongs
 	shape shapeOf
 }
 
+// belongs says on which parts a feature can be cut.
+type belongs int
+
+const (
+	onTurned belongs = iota + 1
+	onFlat
+	onBoth // on turned and on flat parts
+)
+
 // featureKinds lists every kind, in the order the language document tells them.
 var featureKinds = []featureKind{
-	{"spigot", stageOutside, spigotShape},
-	{"flange", stageOutside, spigotShape},
-	{"taper", stageOutside, taperShape},
-	{"profile", stageOutside, profileShape},
-	{"bore", stageInside, boreShape},
-	{"counterbore", stageInside, boreShape},
-	{"groove", stageCut, grooveShape},
-	{"recess", stageCut, recessShape},
-	{"thread", stageThread, threadShape},
-	{"knurl", stageThread, knurlShape},
-	{"chamfer", stageEdge, chamferShape},
-	{"fillet", stageEdge, filletShape},
+	{"spigot", stageOutside, onTurned, spigotShape},
+	{"flange", stageOutside, onTurned, spigotShape},
+	{"taper", stageOutside, onTurned, taperShape},
+	{"profile", stageOutside, onTurned, profileShape},
+	{"bore", stageInside, onBoth, boreShape},
+	{"counterbore", stageInside, onBoth, boreShape},
+	{"groove", stageCut, onTurned, grooveShape},
+	{"recess", stageCut, onTurned, recessShape},
+	{"thread", stageThread, onTurned, threadShape},
+	{"knurl", stageThread, onTurned, knurlShape},
+	{"holes", stageBeside, onFlat, holesShape},
+	{"chamfer", stageEdge, onTurned, chamferShape},
+	{"fillet", stageEdge, onTurned, filletShape},
 }
 
 // feature builds the feature of an entry; nil after an error.
@@ -80,6 +93,8 @@ func (s *shaper) feature(e *entry) Feature {
 		return s.chamfer(e)
 	case "fillet":
 		return s.fillet(e)
+	case "holes":
+		return s.holes(e)
 	}
 	panic("partspec: no builder for the feature " + e.word)
 }
@@ -89,6 +104,17 @@ func FeatureWords() []string {
 	var words []string
 	for _, k := range featureKinds {
 		words = append(words, k.word)
+	}
+	return words
+}
+
+// axialWords are the features along the axis of a turned part, which a piece of existing stock may have.
+func axialWords() []string {
+	var words []string
+	for _, k := range featureKinds {
+		if k.on != onFlat && k.stage != stageBeside {
+			words = append(words, k.word)
+		}
 	}
 	return words
 }
@@ -107,8 +133,8 @@ func stageOf(e *entry) stage {
 // build makes all features and returns them in file order.
 func (s *shaper) build() []Feature {
 	s.done, s.rims = map[string]Feature{}, map[string]rim{}
-	s.doubt = s.owner.lost || s.part.Length.Value <= 0
-	for _, now := range []stage{stageOutside, stageInside, stageCut, stageThread, stageEdge} {
+	s.doubt = s.doubt || s.owner.lost || s.part.Length.Value <= 0
+	for _, now := range []stage{stageOutside, stageInside, stageCut, stageThread, stageBeside, stageEdge} {
 		for _, e := range s.entries {
 			if stageOf(e) == now {
 				s.buildOne(e)
@@ -116,13 +142,17 @@ func (s *shaper) build() []Feature {
 		}
 		switch now {
 		case stageOutside:
-			s.placeOutside()
+			if !s.flat {
+				s.placeOutside()
+			}
 		case stageInside:
 			s.nestBores()
 		case stageCut:
 			s.checkGrooves()
 		case stageThread:
 			s.checkWalls()
+		case stageBeside:
+			s.checkHoles()
 		case stageEdge:
 			s.checkEdges()
 		}
@@ -138,7 +168,7 @@ func (s *shaper) build() []Feature {
 
 func (s *shaper) buildOne(e *entry) {
 	var f Feature
-	if !e.broken && s.part.Length.Value > 0 {
+	if !e.broken && s.part.Length.Value > 0 && s.belongsHere(e) {
 		f = s.feature(e)
 	}
 	if f == nil || e.broken {
@@ -147,6 +177,32 @@ func (s *shaper) buildOne(e *entry) {
 		return
 	}
 	s.done[e.name] = f
+}
+
+// belongsHere refuses features of turned parts on flat ones.
+func (s *shaper) belongsHere(e *entry) bool {
+	on := findFeatureKind(e.word).on
+	if on == onBoth || s.flat == (on == onFlat) {
+		return true
+	}
+	if !s.flat {
+		s.c.fail(e, e.head(), fmt.Sprintf("A turned part has no %s in this version", e.word), "Leave the block out, and do that work from the drawing.")
+		return false
+	}
+	s.c.fail(e, e.head(), fmt.Sprintf("A flat part has no %s", e.word),
+		"It is cut to its outline; in it stand %s. For a turned part leave thickness and outline out and write its length.", listed(flatWords()))
+	return false
+}
+
+// flatWords are the features that a flat part may have.
+func flatWords() []string {
+	var words []string
+	for _, k := range featureKinds {
+		if k.on != onTurned {
+			words = append(words, k.word)
+		}
+	}
+	return words
 }
 
 // drop takes a feature out that turned out wrong after it was built.

@@ -17,14 +17,31 @@ var stockShapes = map[string]shapeOf{
 	"hexagon": sawn.with(need("across_flats", kindSize)),
 	"existing": {
 		attrs:  []attr{need("length", kindSize), may("at", kindPosition), may("rough", kindFlag), may("note", kindText)},
-		blocks: FeatureWords(),
+		blocks: axialWords(),
 	},
+	"plate": rolled,
+	"sheet": rolled,
 }
 
-var stockKinds = []string{"bar", "tube", "hexagon", "existing"}
+// rolled is what plate and sheet may say.
+var rolled = sawn.with(need("thickness", kindSize), may("width", kindLength), may("faces_as_supplied", kindFlag))
+
+// stockKinds are those of turned parts, flatStock those of flat ones.
+var (
+	stockKinds = []string{"bar", "tube", "hexagon", "existing"}
+	flatStock  = []string{"plate", "sheet"}
+)
 
 // laterStock are forms of metal that the language does not take yet.
-var laterStock = []string{"plate", "sheet", "casting", "square", "flat", "forging"}
+var laterStock = []string{"casting", "square", "flat", "forging"}
+
+// exampleStock is how stock is written, for a message.
+func exampleStock(p *partEntry) string {
+	if p.isFlat() {
+		return `stock "plate" { thickness = 6 }`
+	}
+	return `stock "bar" { diameter = 25 }`
+}
 
 func (c *checker) gatherStock(p *partEntry, b *hclsyntax.Block) {
 	label := ""
@@ -42,9 +59,9 @@ func (c *checker) gatherStock(p *partEntry, b *hclsyntax.Block) {
 		return
 	case slices.Contains(laterStock, label):
 		c.report(fault(b.LabelRanges[0], fmt.Sprintf("Stock %q is not known to this version", label),
-			"It plans turned parts from a bar, a tube, a hexagon or an existing piece."))
+			"It plans turned parts from a bar, a tube, a hexagon or an existing piece, and flat parts from plate or sheet."))
 	case label != "" && !known:
-		c.report(fault(b.LabelRanges[0], fmt.Sprintf("There is no stock %q", label), "%s", orList(label, stockKinds)))
+		c.report(fault(b.LabelRanges[0], fmt.Sprintf("There is no stock %q", label), "%s", orList(label, slices.Concat(stockKinds, flatStock))))
 	default:
 		p.stock = c.enter(b, p.path(), p.inches, shape, kindLabel)
 		for _, inner := range b.Body.Blocks {
@@ -66,6 +83,10 @@ func (c *checker) buildStock(p *partEntry, s *shaper) Stock {
 		s.ownStock(e)
 		return Stock{}
 	}
+	if slices.Contains(flatStock, e.name) != s.flat {
+		s.wrongStock(p)
+		return Stock{}
+	}
 	stock := Stock{Length: e.dimension("length"), Rough: e.flag("rough"), Range: e.head()}
 	switch e.name {
 	case "bar":
@@ -80,11 +101,13 @@ func (c *checker) buildStock(p *partEntry, s *shaper) Stock {
 		}
 	case "existing":
 		c.buildExisting(e, s, &stock)
+	case "plate", "sheet":
+		s.rolledStock(e, &stock)
 	}
 	if e.broken {
 		return Stock{}
 	}
-	for _, size := range []*Size{&stock.Outside, &stock.Inside} {
+	for _, size := range []*Size{&stock.Outside, &stock.Inside, &stock.Thickness} {
 		if size.general && stock.Kind != Existing {
 			*size = size.within(units.Limits{Low: size.Low, High: size.High}, "stock as bought, taken at ISO 2768-"+s.part.General)
 		}

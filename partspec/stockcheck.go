@@ -13,6 +13,10 @@ func (s *shaper) checkStock() {
 	if stock.Kind == StockInvalid {
 		return
 	}
+	if s.flat {
+		s.checkRolled(stock)
+		return
+	}
 	if left := stock.Length.Value + stock.At; stock.Length.Value > 0 && left < s.length()-sameLength {
 		s.c.fail(s.owner, stock.Range, fmt.Sprintf("The stock is shorter than %s", s.owner.title()),
 			"The part is %s long, the stock %s.%s",

@@ -39,13 +39,23 @@ var toolShapes = map[string]shapeOf{
 	string(KnurlTool):      {attrs: []attr{need("pitches", kindLengths)}},
 	string(Saw):            {attrs: []attr{may("kerf", kindLength)}},
 	string(Files):          {},
+	string(EndMill):        {attrs: []attr{need("sizes", kindLengths), may("reach", kindLength), may("material", kindWord)}},
+	string(BallNose):       {attrs: []attr{need("sizes", kindLengths), may("reach", kindLength), may("material", kindWord)}},
+	string(FlyCutter):      nosed.with(need("swing", kindLengths)),
+	string(BoringHead):     nosed.with(need("swing", kindLengths), may("reach", kindLength)),
+	string(HoleSaw):        {attrs: []attr{need("sizes", kindLengths)}},
+	string(Counterbores):   {attrs: []attr{need("sizes", kindLengths)}},
+	string(Countersink):    {attrs: []attr{need("sizes", kindLengths), may("angle", kindAngle)}},
+	string(EdgeFinder):     {attrs: []attr{may("accuracy", kindLength)}},
+	string(Scriber):        {attrs: []attr{may("accuracy", kindLength)}},
 }
 
 // ToolKinds lists every kind of tool in the order the language document tells
 // them.
 func ToolKinds() []ToolKind {
 	return []ToolKind{CentreDrill, Drills, Reamers, Turning, Boring, RecessTool, Parting, Grooving, RoundNose, ChamferTool,
-		ThreadExternal, ThreadInternal, Taps, Dies, KnurlTool, Saw, Files}
+		ThreadExternal, ThreadInternal, Taps, Dies, KnurlTool, Saw, Files, EndMill, BallNose, FlyCutter, BoringHead, HoleSaw, Counterbores,
+		Countersink, EdgeFinder, Scriber}
 }
 
 func (c *checker) tool(b *hclsyntax.Block, inches bool) (Tool, bool) {
@@ -56,7 +66,7 @@ func (c *checker) tool(b *hclsyntax.Block, inches bool) (Tool, bool) {
 		Sizes: c.ascending(e, "sizes"), Threads: c.threads(e), Hand: e.text("hand"), Carbide: c.carbide(e),
 		NoseRadius: e.length("nose_radius"), Radius: e.length("radius"), Width: e.length("width"), Depth: e.length("depth"),
 		Reach: e.length("reach"), BarDiameter: e.length("bar_diameter"), LeastBore: e.length("least_bore"),
-		Angle: e.angle("angle"), Kerf: e.length("kerf"),
+		Angle: e.angle("angle"), Kerf: e.length("kerf"), Accuracy: e.length("accuracy"),
 	}
 	if unread {
 		return t, false // what its values mean together is not judged
@@ -66,6 +76,12 @@ func (c *checker) tool(b *hclsyntax.Block, inches bool) (Tool, bool) {
 		t.Sizes = c.drillSizes(e, t.Sizes)
 	case ThreadExternal, ThreadInternal:
 		t.LeastPitch, t.MostPitch = c.pair(e, "pitches")
+	case FlyCutter, BoringHead:
+		t.LeastSwing, t.MostSwing = c.pair(e, "swing")
+	case Countersink:
+		if !e.has("angle") {
+			t.Angle = commonSink
+		}
 	case KnurlTool:
 		t.Pitches = c.ascending(e, "pitches")
 	case Turning:
@@ -175,3 +191,6 @@ func (c *checker) steppedSizes(e *entry, from, to, step units.Length) []units.Le
 	}
 	return sizes
 }
+
+// commonSink is the included angle of a countersink that says none: that of metric screws (ISO 7046, ISO 10642, from memory).
+const commonSink units.Angle = 90

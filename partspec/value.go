@@ -20,7 +20,8 @@ type value struct {
 	number float64          // kindAngle, kindNumber, kindCount
 	text   string           // kindText, kindWord
 	flag   bool             // kindFlag
-	list   []value          // kindLengths, kindNumbers, kindTexts
+	list   []value          // kindLengths, kindNumbers, kindTexts; kindPair: two
+	places []place          // kindPlace: one, unless text names it; kindPlaces
 }
 
 // misuse says what is wrong with a value and what to write instead.
@@ -42,11 +43,18 @@ func convert(f *field, v cty.Value, files *Sources) (value, *misuse) {
 		return value{flag: v.True()}, nil
 	case kindText, kindWord:
 		return convertText(f.attr, v)
-	case kindAngle, kindNumber, kindCount:
+	case kindAngle, kindNumber, kindCount, kindTurn:
 		return convertNumber(f.attr, v)
+	case kindPlace, kindPlaces:
+		return convertPlaces(f, v)
+	case kindPair:
+		return convertPair(f, v)
 	}
 	return convertLength(f.attr, v, f.owner.bare(), written(f, files))
 }
+
+// fullTurn is a whole turn, in degrees.
+const fullTurn = 360
 
 func wrongKind(a attr) *misuse {
 	return &misuse{"it is of the wrong kind", "Write " + example(a) + "."}
@@ -77,6 +85,12 @@ func convertNumber(a attr, v cty.Value) (value, *misuse) {
 	x, wrong := figure(a, v)
 	if wrong != nil {
 		return value{}, wrong
+	}
+	if a.kind == kindTurn {
+		if math.Abs(x) > fullTurn {
+			return value{}, &misuse{"it is more than a turn", "A direction is in degrees, from -360 to 360."}
+		}
+		return value{number: x}, nil
 	}
 	switch {
 	case x < 0:

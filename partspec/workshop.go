@@ -96,7 +96,8 @@ const (
 
 // HoldingKinds lists every kind in the order the language document tells them.
 func HoldingKinds() []HoldingKind {
-	return []HoldingKind{ThreeJaw, FourJaw, Collets, SoftJaws, StubMandrel, PlainMandrel, ExpandingMandrel, GluedArbor, BetweenCentres, Tailstock, Plug}
+	return []HoldingKind{ThreeJaw, FourJaw, Collets, SoftJaws, StubMandrel, PlainMandrel, ExpandingMandrel, GluedArbor, BetweenCentres, Tailstock, Plug,
+		Faceplate, AnglePlate, Vice, TableClamps, VerticalSlide, VeeBlock}
 }
 
 // Holding is a way of holding work that the workshop owns. Zero fields mean "not given": the table's or rule's default serves.

@@ -109,6 +109,10 @@ type attempt struct {
 func planPart(job *partspec.Job, part *partspec.Part, set rules.Set) plan.Part {
 	out := plan.Part{Name: part.Name, Note: part.Note, Material: part.Material.ID, MaterialName: part.Material.Name, Quantity: part.Quantity, DrawnInInch: part.Inches,
 		LengthMM: float64(part.Length.Value), Drawing: drawing.Of(part)}
+	if refused := notPlanned(part); refused != nil {
+		out.Refusals = refused
+		return out
+	}
 	best, refused := bestAttempt(job, part, set)
 	if best == nil {
 		out.Refusals = refused

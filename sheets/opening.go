@@ -34,7 +34,7 @@ func (s *sheet) workshop() md {
 
 // drawing shows the part as it was understood.
 func drawing(s *sheet) []block {
-	if len(s.part.Drawing.Section.Outer) == 0 {
+	if len(s.part.Drawing.Section.Outer) == 0 && s.part.Drawing.Flat == nil {
 		return nil
 	}
 	return []block{group{class: "drawing", id: "drawing", blocks: []block{

@@ -45,7 +45,7 @@ var testLibraries = []string{"github.com/stretchr/testify", "pgregory.net/rapid"
 var importRules = []importRule{
 	{pkg: "partspec/units"},
 	{pkg: "partspec/parttest", may: []string{"hcl", "partspec", "partspec/units", "planner/tables", "rapid", "testify"}}, // only tests import it
-	{pkg: "partspec/...", may: []string{"hcl", "cty", "levenshtein", "partspec", "partspec/units", "planner/tables"}},
+	{pkg: "partspec/...", may: []string{"hcl", "cty", "levenshtein", "partspec", "partspec/units", "planner/tables", "planner/plane"}},
 	{pkg: "planner/plan", may: []string{"partspec/units"}},
 	{pkg: "planner/tables", may: []string{"partspec/units"}},
 	{pkg: "planner/solid", may: []string{"partspec/units"}},

@@ -45,6 +45,30 @@ workshop "small_workshop" {
     speeds = [280, 500, 900, 1500, 2500]
   }
 
+  machine "mill" {
+    power_kw = 0.6
+    speeds   = [100, 180, 300, 500, 850, 1400, 2200]
+
+    dial "x" {
+      graduation = 0.02
+      per_turn   = 2
+      backlash   = 0.1
+      travel     = 300
+    }
+    dial "y" {
+      graduation = 0.02
+      per_turn   = 2
+      backlash   = 0.1
+      travel     = 120
+    }
+    dial "quill" {
+      graduation = 0.05
+      per_turn   = 2.5
+      backlash   = 0.1
+      travel     = 60
+    }
+  }
+
   machine "bench" {}
 
   holding "three_jaw" {
@@ -98,6 +122,29 @@ workshop "small_workshop" {
   holding "tailstock" {}
   holding "plug" {
     capacity = [5, 90]
+  }
+  holding "faceplate" {
+    diameter    = 170
+    clamps      = 4
+    clamp_force = 3000
+    toe_width   = 12
+    run_out     = 0.02
+    most_speed  = 800
+  }
+  holding "vice" {
+    opening    = 80
+    jaw_width  = 80
+    jaw_height = 28
+    grip_force = [500, 8000]
+    squareness = 0.03
+  }
+  holding "table_clamps" {
+    clamps      = 4
+    clamp_force = 3000
+    toe_width   = 12
+  }
+  holding "vee_block" {
+    capacity = [5, 50]
   }
 
   tool "centre_drill" {
@@ -222,6 +269,32 @@ workshop "small_workshop" {
     kerf = 1.2
   }
   tool "files" {}
+  tool "end_mill" {
+    sizes = [3, 4, 5, 6, 8, 10, 12, 16]
+  }
+  tool "ball_nose" {
+    sizes = [3, 4, 6, 8, 10]
+  }
+  tool "fly_cutter" {
+    swing       = [30, 70]
+    nose_radius = 0.8
+  }
+  tool "boring_head" {
+    swing = [10, 60]
+    reach = 50
+  }
+  tool "counterbores" {
+    sizes = [6, 8, 10, 11, 15, 18]
+  }
+  tool "countersink" {
+    sizes = [8.3, 12.4, 16.5, 20.5]
+  }
+  tool "edge_finder" {
+    accuracy = 0.02
+  }
+  tool "scriber" {
+    accuracy = 0.2
+  }
 
   measuring "rule" {
     range      = [0, 300]

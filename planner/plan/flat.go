@@ -90,7 +90,7 @@ type FlatHole struct {
 	XMM        float64 `json:"x_mm"`
 	YMM        float64 `json:"y_mm"`
 	DiameterMM float64 `json:"diameter_mm"`
-	FromZ      float64 `json:"from_z"`
+	FromZ      float64 `json:"from_z"` // its mouth: the face it is drilled from, where a sink lies
 	ToZ        float64 `json:"to_z"`
 	Thread     string  `json:"thread,omitempty"`
 	SinkMM     float64 `json:"sink_mm,omitempty"` // diameter of its widened mouth

@@ -81,3 +81,15 @@ func TestInsideAtRoundEnds(t *testing.T) {
 		assert.InDelta(t, p[2], slot.Inside(p[0], p[1]), 1e-9, "%v", p)
 	}
 }
+
+// One edge may go all the way round: the rim of a disc that ends where it begins.
+func TestOneEdgeAllRound(t *testing.T) {
+	r := Region{[]Edge{{X0: 7, Y0: 0, X1: 7, Y1: 0, CX: 0, CY: 0, Radius: 7}}}
+	assert.InDelta(t, math.Pi*49, r.Area(), exact)
+	for _, c := range []struct{ x, y, want float64 }{{0, 0, 7}, {3, 4, 2}, {-3, -4, 2}, {-6, 1, 7 - math.Hypot(6, 1)}, {-8, 1, 7 - math.Hypot(8, 1)}, {9, 1, 7 - math.Hypot(9, 1)}} {
+		assert.InDelta(t, c.want, r.Inside(c.x, c.y), exact, "%v, %v", c.x, c.y)
+	}
+	wider, err := r.Moved([]float64{1})
+	require.NoError(t, err)
+	assert.InDelta(t, math.Pi*64, wider.Area(), exact)
+}

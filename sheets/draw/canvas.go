@@ -96,7 +96,36 @@ func (c *Canvas) Page(name, title, desc string) Page {
 func modules(mm float64) float64 { return math.Ceil(mm/Module) * Module }
 
 func moved(s Shape, dx, dy float64) Shape {
-	shift := func(p Point) Point { return Point{p.X + dx, p.Y + dy} }
+	return mapped(s, func(p Point) Point { return Point{p.X + dx, p.Y + dy} })
+}
+
+// Place draws all of another canvas, moved.
+func (c *Canvas) Place(o *Canvas, dx, dy float64) {
+	for _, s := range o.shapes {
+		c.shapes = append(c.shapes, moved(s, dx, dy))
+	}
+	if !math.IsInf(o.box.Left, 0) {
+		c.box = c.box.join(Box{o.box.Left + dx, o.box.Top + dy, o.box.Right + dx, o.box.Bottom + dy})
+	}
+}
+
+// PlaceTurned draws all of another canvas, turned a quarter anticlockwise about its origin: what lay to the right then lies above.
+func (c *Canvas) PlaceTurned(o *Canvas) {
+	for _, s := range o.shapes {
+		s = mapped(s, func(p Point) Point { return Point{p.Y, -p.X} })
+		if t, ok := s.(Text); ok {
+			t.Turned = true
+			s = t
+		}
+		c.shapes = append(c.shapes, s)
+	}
+	if !math.IsInf(o.box.Left, 0) {
+		c.box = c.box.join(Box{o.box.Top, -o.box.Right, o.box.Bottom, -o.box.Left})
+	}
+}
+
+// mapped carries a shape's points elsewhere without changing its size or handedness.
+func mapped(s Shape, shift func(Point) Point) Shape {
 	switch s := s.(type) {
 	case Path:
 		steps := make([]Step, len(s.Steps))

@@ -10,6 +10,7 @@ type span struct {
 	x0, x1         float64
 	depth0, depth1 float64
 	text           string
+	least          float64 // nothing of it may stand left of this; 0 = anywhere
 }
 
 // rung is a span with its place found.
@@ -28,7 +29,7 @@ const (
 	textAbove   = 1.0 // from a dimension line to the base line of its text
 	textPad     = 1.0 // white beside a text
 	mostLevels  = 40
-	linePrice   = 6.0  // levels that a text goes farther out rather than be cut by an extension line
+	linePrice   = 9.0  // levels that a text goes farther out rather than be cut by an extension line
 	besidePrice = 0.5  // and rather than stand beside its dimension line
 	shiftPrice  = 0.1  // and rather than stand off its middle
 	crowdPrice  = 0.2  // and rather than keep a neighbour from its level
@@ -72,7 +73,7 @@ func settleSpan(s span, done []rung, later []span, busy []float64) rung {
 	for level := 0; level < mostLevels && float64(level) < bestCost; level++ {
 		for i, textX := range places {
 			r := rung{span: s, level: level, textX: textX}
-			if !r.free(done) {
+			if !r.free(done) || !r.kept() {
 				continue
 			}
 			cost := float64(level) + linePrice*float64(r.cut(done, lines)) + crowdPrice*float64(r.crowds(later))
@@ -164,6 +165,12 @@ func (r rung) room() (left, right float64) {
 // tight is true when the arrows do not fit between the extension lines.
 func (r rung) tight() bool { return r.x1-r.x0 < 3*arrowLong }
 
+// kept reports whether the rung keeps out of what lies left of its least place.
+func (r rung) kept() bool {
+	left, _ := r.room()
+	return r.least == 0 || left >= r.least
+}
+
 func (r rung) free(done []rung) bool {
 	left, right := r.room()
 	for _, o := range done {
@@ -200,16 +207,17 @@ func between(left, x, right float64) int {
 	return 0
 }
 
-// rungs draws dimension lines, the first one below top.
-func (c *Canvas) rungs(rungs []rung, top float64) {
+// rungs draws dimension lines beyond base, going down (away = 1) or up (away = -1).
+func (c *Canvas) rungs(rungs []rung, base, away float64) {
+	at := func(r rung) float64 { return base + away*(firstLevel+float64(r.level)*levelStep) }
 	for _, r := range rungs {
-		y := top + firstLevel + float64(r.level)*levelStep
-		c.Line(Thin, Point{r.x0, r.depth0 + extGap}, Point{r.x0, y + extPast})
-		c.Line(Thin, Point{r.x1, r.depth1 + extGap}, Point{r.x1, y + extPast})
+		y := at(r)
+		c.Line(Thin, Point{r.x0, r.depth0 + away*extGap}, Point{r.x0, y + away*extPast})
+		c.Line(Thin, Point{r.x1, r.depth1 + away*extGap}, Point{r.x1, y + away*extPast})
 		c.dimensionLine(r, y)
 	}
 	for _, r := range rungs { // texts last: they are written over the lines of others
-		y := top + firstLevel + float64(r.level)*levelStep - textAbove
+		y := at(r) - textAbove
 		c.Text(Text{At: Point{r.textX, y}, Anchor: AtMiddle, Size: textSize, Text: r.text})
 	}
 }

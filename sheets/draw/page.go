@@ -112,6 +112,7 @@ type Text struct {
 	Anchor Anchor
 	Size   float64 // height of the font in millimetres
 	Bold   bool
+	Turned bool // reads upwards: turned a quarter anticlockwise about At
 	Text   string
 }
 
@@ -122,14 +123,17 @@ func (Text) isShape()   {}
 // Box is the room that the text may take, by the widest of the fonts that are likely to print it.
 func (t Text) Box() Box {
 	w := Width(t.Text, t.Size, t.Bold)
-	left := t.At.X
+	start := 0.0
 	switch t.Anchor {
 	case AtMiddle:
-		left -= w / 2
+		start = -w / 2
 	case AtEnd:
-		left -= w
+		start = -w
 	}
-	return Box{left, t.At.Y - ascent*t.Size, left + w, t.At.Y + descent*t.Size}
+	if t.Turned {
+		return Box{t.At.X - ascent*t.Size, t.At.Y - start - w, t.At.X + descent*t.Size, t.At.Y - start}
+	}
+	return Box{t.At.X + start, t.At.Y - ascent*t.Size, t.At.X + start + w, t.At.Y + descent*t.Size}
 }
 
 func (p Path) box() Box {

@@ -29,6 +29,9 @@ const (
 
 // Part is the dimensioned drawing of a part: upper half in section, lower half from outside, to be held against the paper drawing.
 func Part(name string, p *plan.Part) Page {
+	if p.Drawing.Flat != nil && len(p.Drawing.Flat.Outline) > 0 {
+		return flatPart(name, p)
+	}
 	section, ok := solid(p.Drawing.Section)
 	if !ok {
 		return NewCanvas().Page(name, Title(p.Name)+": no drawing", "This part has no drawing.")
@@ -140,9 +143,9 @@ func (c *Canvas) lengths(b *bench) (keys []string) {
 			keys = append(keys, text+": "+d.Text)
 		}
 		z0, z1 := min(d.Z0, d.Z1), max(d.Z0, d.Z1)
-		spans = append(spans, span{b.v.x(z0), b.v.x(z1), b.depth(d, z0), b.depth(d, z1), text})
+		spans = append(spans, span{x0: b.v.x(z0), x1: b.v.x(z1), depth0: b.depth(d, z0), depth1: b.depth(d, z1), text: text})
 	}
-	c.rungs(ladder(spans, nil), b.reach)
+	c.rungs(ladder(spans, nil), b.reach, 1)
 	return keys
 }
 

@@ -114,11 +114,20 @@ func (w *writer) shape(p draw.Page, s draw.Shape) {
 		}
 		w.printf(`<path class="%s" d="%s"/>`+"\n", s.Class, d)
 	case draw.Circle:
-		w.printf(`<circle class="%s" cx="%s" cy="%s" r="%s"/>`+"\n", s.Class, num(s.Centre.X), num(s.Centre.Y), num(s.Radius))
+		circle := fmt.Sprintf(`cx="%s" cy="%s" r="%s"/>`+"\n", num(s.Centre.X), num(s.Centre.Y), num(s.Radius))
+		if patterned(s.Class) {
+			w.printf(`<circle class="paper" %s`, circle)
+			w.printf(`<circle class="%s" style="fill:url(#%s-%s)" %s`, s.Class, id(p.Name), s.Class, circle)
+			return
+		}
+		w.printf(`<circle class="%s" %s`, s.Class, circle)
 	case draw.Text:
 		weight := ""
 		if s.Bold {
 			weight = ` font-weight="bold"`
+		}
+		if s.Turned {
+			weight += fmt.Sprintf(` transform="rotate(-90 %s %s)"`, num(s.At.X), num(s.At.Y))
 		}
 		w.printf(`<text x="%s" y="%s" font-size="%s" text-anchor="%s"%s>`, num(s.At.X), num(s.At.Y), num(s.Size), s.Anchor, weight)
 		w.escaped(s.Text)

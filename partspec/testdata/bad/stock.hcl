@@ -26,7 +26,7 @@ part "large" {
 part "sheet_part" {
   material = "brass"
   length   = 10
-  stock "plate" { # ERROR "is not known to this version"
+  stock "plate" { # ERROR "A turned part is not cut from plate"
     thickness = 3
   }
   spigot "body" {

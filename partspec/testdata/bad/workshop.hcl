@@ -10,7 +10,7 @@ workshop "shed" {
       graduation = 0.03 # ERROR "A turn is not a whole number of graduations"
       per_turn   = 1
     }
-    dial "sideways" { # ERROR "There is no dial"
+    dial "sideways" { # ERROR "A lathe has no dial"
       graduation = 0.02
       per_turn   = 1
     }

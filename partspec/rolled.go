@@ -1,0 +1,85 @@
+package partspec
+
+import (
+	"fmt"
+
+	"catchplate/partspec/units"
+)
+
+// wrongStock refuses bar for flat parts and plate for turned ones.
+func (s *shaper) wrongStock(p *partEntry) {
+	e := p.stock
+	if s.flat {
+		s.c.fail(e, e.head(), fmt.Sprintf("A flat part is not cut from a %s", e.name), "Write %s, or sheet; for a turned part leave thickness and outline out.", exampleStock(p))
+		return
+	}
+	s.c.fail(e, e.head(), fmt.Sprintf("A turned part is not cut from %s", e.name),
+		"Write %s; for a flat part write its thickness and its outline instead of its length.", exampleStock(p))
+}
+
+// rolledStock reads plate or sheet.
+func (s *shaper) rolledStock(e *entry, stock *Stock) {
+	stock.Kind, stock.Width = Plate, e.dimension("width")
+	if e.name == "sheet" {
+		stock.Kind, stock.FacesAsSupplied = Sheet, true
+	}
+	stock.Thickness = s.size(e, "thickness", useLength)
+	if e.known("faces_as_supplied") {
+		stock.FacesAsSupplied = e.flag("faces_as_supplied")
+	}
+}
+
+// checkRolled finds flat parts that the stock has no metal for.
+func (s *shaper) checkRolled(stock Stock) {
+	thick, want := stock.Thickness.Value, s.length()
+	switch spare := thick - want; {
+	case spare < -sameLength:
+		s.c.fail(s.owner, stock.Range, fmt.Sprintf("The stock is thinner than %s", s.owner.title()), "The part is %s thick, the %s %s.%s",
+			s.shown(want), stock.Kind, s.shown(thick), s.wrongUnit(want, thick))
+	case stock.FacesAsSupplied && spare > sameLength:
+		s.c.fail(s.owner, stock.Range, "The stock's faces are left, and it is thicker than the part",
+			"The part is %s thick, the %s %s. Write the stock's own thickness, or faces_as_supplied = false to have it milled.", s.shown(want), stock.Kind, s.shown(thick))
+	case !stock.FacesAsSupplied && spare <= sameLength:
+		s.c.fail(s.owner, stock.Range, fmt.Sprintf("Nothing is left to mill on the faces of %s", s.owner.title()),
+			"It is as thick as its stock: write faces_as_supplied = true in the stock to leave them as they are, or take thicker stock.")
+	}
+	if s.part.Outline == nil {
+		return
+	}
+	x0, y0, x1, y1 := s.part.Outline.region().Bounds()
+	s.checkExtent(stock, "width", stock.Width.Value, units.Length(x1-x0), s.keeps("left") && s.keeps("right"))
+	s.checkExtent(stock, "length", stock.Length.Value, units.Length(y1-y0), s.keeps("bottom") && s.keeps("top"))
+}
+
+// keeps reports whether an edge is left as supplied.
+func (s *shaper) keeps(name string) bool {
+	edge, _ := s.part.Outline.Edge(name)
+	return edge.AsSupplied
+}
+
+// checkExtent compares the stock with the outline in one direction. kept says that both edges across it are the stock's own.
+func (s *shaper) checkExtent(stock Stock, attribute string, have, want units.Length, kept bool) {
+	across := map[string]string{"width": "wide", "length": "long"}[attribute]
+	switch {
+	case have == 0 && kept:
+		s.c.fail(s.owner, stock.Range, fmt.Sprintf("The stock lacks %s", attribute), "Two edges are left as supplied, so that its size is the part's: write %s = %s.", attribute, s.shown(want))
+	case have == 0:
+	case have < want-sameLength:
+		s.c.fail(s.owner, stock.Range, fmt.Sprintf("The stock is smaller than %s", s.owner.title()), "The part is %s %s, the stock %s.%s",
+			s.shown(want), across, s.shown(have), s.wrongUnit(want, have))
+	case kept && have > want+sameLength:
+		s.c.fail(s.owner, stock.Range, "Two edges are left as supplied, and the stock is larger than the part", "The part is %s %s, the stock %s: take as_supplied out of one edge, or write the stock's own size.",
+			s.shown(want), across, s.shown(have))
+	case !kept && have < want+sameLength && !s.oneKept(attribute):
+		s.c.fail(s.owner, stock.Range, fmt.Sprintf("Nothing is left to cut on the edges of %s", s.owner.title()),
+			"It is as %s as its stock: write edge \"left\" { as_supplied = true } in the outline for each edge that is left as it is, or take larger stock.", across)
+	}
+}
+
+// oneKept reports whether one of the two edges across a direction is the stock's own.
+func (s *shaper) oneKept(attribute string) bool {
+	if attribute == "width" {
+		return s.keeps("left") || s.keeps("right")
+	}
+	return s.keeps("bottom") || s.keeps("top")
+}

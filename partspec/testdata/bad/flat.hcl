@@ -1,0 +1,210 @@
+# Flat parts that cannot be, and words in wrong places.
+part "no_outline" {
+  material  = "brass"
+  thickness = 4 # ERROR "has a thickness and no outline"
+  stock "plate" {
+    thickness = 5
+  }
+}
+
+part "no_thickness" {
+  material = "brass"
+  stock "sheet" {
+    thickness = 2
+  }
+  outline "disc" { # ERROR "has an outline and no thickness"
+    diameter = 50
+  }
+}
+
+part "no_length" { # ERROR "lacks length"
+  material = "brass"
+  stock "bar" {
+    diameter = 20
+  }
+  spigot "body" {
+    diameter = 18
+  }
+}
+
+part "both" {
+  material  = "brass"
+  thickness = 4
+  length    = 20 # ERROR "A flat part has no length"
+  stock "plate" {
+    thickness = 5
+  }
+  outline "disc" {
+    diameter = 50
+  }
+}
+
+part "turned_words" {
+  material  = "brass"
+  thickness = 4
+  stock "bar" { # ERROR "A flat part is not cut from a bar"
+    diameter = 60
+  }
+  outline "rectangle" {
+    width  = 40
+    height = 30
+  }
+  spigot "hub" { # ERROR "A flat part has no spigot"
+    diameter = 20
+  }
+  bore "nowhere" { # ERROR "lacks at"
+    diameter = 10
+  }
+  bore "left_word" {
+    at       = [20, 15]
+    diameter = 8
+    from     = "left" # ERROR "cannot begin from 'left'"
+  }
+  bore "tube" {
+    at          = [30, 15]
+    as_supplied = true # ERROR "Plate has no bore"
+  }
+}
+
+part "outlines" {
+  material  = "brass"
+  thickness = 4
+  stock "plate" {
+    thickness = 5
+  }
+  outline "square" { # ERROR "There is no outline 'square'"
+    width = 40
+  }
+  outline "disc" { # ERROR "has a second outline"
+    diameter = 50
+  }
+}
+
+part "low_top" {
+  material  = "brass"
+  thickness = 4
+  stock "plate" {
+    thickness = 5
+  }
+  outline "round_topped" {
+    width  = 60
+    height = 40
+    radius = 20 # ERROR "The round top does not reach the sides"
+  }
+}
+
+part "corners" {
+  material  = "brass"
+  thickness = 4
+  stock "plate" {
+    thickness = 5
+  }
+  outline "rectangle" {
+    width         = 60
+    height        = 20
+    corner_radius = 10 # ERROR "The corners leave no straight edge"
+  }
+}
+
+part "edges" {
+  material  = "brass"
+  thickness = 4
+  stock "plate" {
+    thickness = 4.5
+  }
+  outline "round_topped" {
+    width  = 60
+    height = 40
+    radius = 30
+    datum  = ["left", "topp"] # ERROR "Did you mean 'top'?"
+    edge "lft" { # ERROR "There is no edge 'lft'"
+      as_supplied = true
+    }
+    edge "top" {
+      as_supplied = true # ERROR "is an arc"
+    }
+    edge "left" {
+      as_supplied = true
+      finish_by   = "file" # ERROR "is left and filed"
+    }
+    edge "left" { # ERROR "A second edge 'left'"
+      finish_by = "file"
+    }
+    edge "right" {
+      finish_by = "saw" # ERROR "cannot be finished by 'saw'"
+    }
+  }
+}
+
+part "datums" {
+  material  = "brass"
+  thickness = 4
+  stock "plate" {
+    thickness = 4.5
+  }
+  outline "round_topped" {
+    width  = 60
+    height = 40
+    radius = 30
+    datum  = ["left", "top"] # ERROR "cannot be a datum"
+  }
+}
+
+part "one_datum" {
+  material  = "brass"
+  thickness = 4
+  stock "plate" {
+    thickness = 4.5
+  }
+  outline "rectangle" {
+    width  = 60
+    height = 40
+    datum  = ["left", "right"] # ERROR "not two edges at right angles"
+  }
+}
+
+part "thin" {
+  material  = "brass"
+  thickness = 4
+  stock "plate" { # ERROR "The stock is thinner"
+    thickness = 3
+  }
+  outline "disc" {
+    diameter = 50
+  }
+}
+
+part "same" {
+  material  = "brass"
+  thickness = 4
+  stock "plate" { # ERROR "Nothing is left to mill on the faces"
+    thickness = 4
+  }
+  outline "disc" {
+    diameter = 50
+  }
+}
+
+part "left_faces" {
+  material  = "brass"
+  thickness = 4
+  stock "sheet" { # ERROR "The stock's faces are left, and it is thicker"
+    thickness = 5
+  }
+  outline "disc" {
+    diameter = 50
+  }
+}
+
+part "small_stock" {
+  material  = "brass"
+  thickness = 4
+  stock "sheet" { # ERROR "The part is 50 mm wide, the stock 45 mm" ERROR "Nothing is left to cut on the edges"
+    thickness = 4
+    width     = 45
+    length    = 50
+  }
+  outline "disc" {
+    diameter = 50
+  }
+}

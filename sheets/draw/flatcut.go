@@ -1,0 +1,305 @@
+package draw
+
+import (
+	"math"
+	"strings"
+
+	"catchplate/partspec/units"
+	"catchplate/planner/plan"
+)
+
+// Sizes of the cut-open view of flat work, in millimetres on paper: heights are drawn so that they can be seen, not to scale.
+const (
+	leastThick = 5.0
+	mostThick  = 26.0
+	leastBed   = 4.0
+	mostBed    = 13.0
+	tableThick = 4.0
+	strapThick = 3.0
+	sideOff    = 8.0
+)
+
+// cutView carries a place along the cut and a depth under the free face to paper: standing, with the free face up, or lying, with it to the right.
+type cutView struct {
+	scale, deep float64 // along the work, and across its thickness
+	mirror      bool
+	lathe       bool
+	base        float64 // where the work's underside lies
+	under       float64 // z of the underside
+	up          float64 // +1 where z rises from it
+	bed         float64 // height of the bed on paper
+}
+
+func (sc *flatScene) cutView() cutView {
+	low, high := sc.before.BackZ, sc.before.FrontZ
+	thick := max(high-low, touching)
+	v := cutView{scale: sc.v.scale, mirror: sc.v.mirror, lathe: onLathe(sc.s), under: low, up: 1}
+	v.deep = min(max(thick*sc.v.scale, leastThick), mostThick) / thick
+	if sc.v.mirror {
+		v.under, v.up = high, -1
+	}
+	if b := sc.s.Bed; b != nil && b.HeightMM > 0 {
+		v.bed = min(max(b.HeightMM*sc.v.scale, leastBed), mostBed)
+	}
+	return v
+}
+
+// high is how far above the underside a depth lies.
+func (v cutView) high(z float64) float64 { return (z - v.under) * v.up * v.deep }
+
+// at is a place along the cut (x, or y on a lathe) and a height on paper above the underside.
+func (v cutView) at(along, high float64) Point {
+	if v.lathe {
+		return Point{v.base + high, -along * v.scale}
+	}
+	if v.mirror {
+		along = -along
+	}
+	return Point{along * v.scale, v.base - high}
+}
+
+// stretch draws a rectangle along the cut between two heights.
+func (c *Canvas) stretch(class Class, v cutView, from, to, low, high float64) {
+	c.Rect(class, v.at(from, low), v.at(to, high))
+}
+
+// cutWork draws the work cut open: what comes off dotted, what stays hatched.
+func (c *Canvas) cutWork(sc *flatScene, v cutView) {
+	alongY := v.lathe
+	solid := func(class Class, f *plan.Flat) {
+		for _, run := range chords(f.Outline, sc.cutAt, alongY) {
+			c.stretch(class, v, run[0], run[1], v.high(f.BackZ), v.high(f.FrontZ))
+			c.stretch(Outline, v, run[0], run[1], v.high(f.BackZ), v.high(f.FrontZ))
+		}
+	}
+	open := func(class Class, f *plan.Flat, g gap) {
+		z0, z1 := max(g.z0, f.BackZ), min(g.z1, f.FrontZ)
+		if z0 >= z1 {
+			return
+		}
+		c.stretch(class, v, g.y0, g.y1, v.high(z0), v.high(z1))
+		c.stretch(Outline, v, g.y0, g.y1, v.high(z0), v.high(z1))
+	}
+	solid(Off, sc.before)
+	solid(Stays, sc.after)
+	were := gapsAlong(sc.before, sc.cutAt, alongY)
+	for _, g := range gapsAlong(sc.after, sc.cutAt, alongY) {
+		class := Off
+		for _, o := range were {
+			if o == g {
+				class = Paper
+			}
+		}
+		open(class, sc.after, g)
+	}
+	for _, g := range were {
+		open(Paper, sc.before, g)
+	}
+}
+
+// gapsAlong are the holes that a cut along Y at x (or along X at y) opens.
+func gapsAlong(f *plan.Flat, at float64, alongY bool) []gap {
+	if alongY {
+		return gaps(f, at)
+	}
+	turned := plan.Flat{}
+	for _, h := range f.Holes {
+		h.XMM, h.YMM = h.YMM, h.XMM
+		turned.Holes = append(turned.Holes, h)
+	}
+	return gaps(&turned, at)
+}
+
+// tableSide draws, below the plan, the work on a table cut open along X, with what carries and presses it.
+func (c *Canvas) tableSide(sc *flatScene, held Box) {
+	v := sc.cutView()
+	thick := math.Abs(sc.before.FrontZ-sc.before.BackZ) * v.deep
+	v.base = c.Bounds().Bottom + sideOff + strapThick + thick
+	edge := func(x float64) float64 { return sc.v.at(x, 0).X }
+	x0, _, x1, _ := extent(sc.before.Outline)
+	for _, pr := range sc.presses() {
+		c.sideJaw(sc, v, pr)
+	}
+	if b := sc.s.Bed; b != nil && v.bed > 0 {
+		if len(b.Under) == 0 {
+			c.stretch(Holder, v, x0, x1, -v.bed, 0)
+		}
+		for _, u := range b.Under {
+			c.stretch(Holder, v, u.X0, u.X1, -v.bed, 0)
+		}
+	}
+	c.Rect(Holder, Point{held.Left - 4, v.base + v.bed}, Point{held.Right + 4, v.base + v.bed + tableThick})
+	c.cutWork(sc, v)
+	for _, cl := range sc.s.Clamps {
+		c.sideClamp(sc, v, cl)
+	}
+	c.depthZeros(sc, v, min(edge(x0), edge(x1), held.Left))
+	c.heldWords(append([]string{holderWords(sc.s)}, bedWords(sc.s)...))
+}
+
+// sideJaw draws a vice's jaw beside the work, or behind it where the vice grips along the other way.
+func (c *Canvas) sideJaw(sc *flatScene, v cutView, pr plan.Press) {
+	top := max(v.high(sc.s.Grip.FromZ), v.high(sc.s.Grip.ToZ), 0)
+	p := v.at(pr.XMM, 0)
+	along := sc.v.towards(pr.AngleDeg)
+	if math.Abs(along.X) > math.Abs(along.Y) {
+		c.Rect(Holder, Point{p.X, v.base + v.bed}, Point{p.X + math.Copysign(jawDeep, along.X), v.base - top})
+		return
+	}
+	half := max(pr.WidthMM*sc.v.scale, 8) / 2
+	c.Rect(Holder, Point{p.X - half, v.base + v.bed}, Point{p.X + half, v.base - top})
+}
+
+// sideClamp draws a strap over the work: from the side where it lies along the cut, else from its end.
+func (c *Canvas) sideClamp(sc *flatScene, v cutView, cl plan.Clamp) {
+	face := max(v.high(sc.after.BackZ), v.high(sc.after.FrontZ))
+	along := sc.v.towards(cl.AngleDeg)
+	wide := max(cl.ToeMM*sc.v.scale, 4)
+	toe := v.at(cl.XMM, face)
+	if v.lathe {
+		toe = v.at(cl.YMM, face)
+	}
+	lengthwise := math.Abs(along.X)
+	if v.lathe {
+		lengthwise = math.Abs(along.Y)
+	}
+	if lengthwise < 0.7 {
+		if v.lathe {
+			c.Rect(Holder, Point{toe.X, toe.Y - wide/2}, Point{toe.X + strapThick, toe.Y + wide/2})
+		} else {
+			c.Rect(Holder, Point{toe.X - wide/2, toe.Y}, Point{toe.X + wide/2, toe.Y - strapThick})
+		}
+		return
+	}
+	stud, end := sc.strap(cl)
+	start := stepBy(sc.v.at(cl.XMM, cl.YMM), along, -wide/2)
+	if v.lathe {
+		c.Rect(Holder, Point{v.base - v.bed, stud.Y - 1.3}, Point{toe.X + strapThick + 3, stud.Y + 1.3})
+		c.Rect(Holder, Point{v.base - v.bed, end.Y - 2.5}, Point{toe.X, end.Y + 2.5})
+		c.Rect(Holder, Point{toe.X, start.Y}, Point{toe.X + strapThick, end.Y})
+		return
+	}
+	c.Rect(Holder, Point{stud.X - 1.3, v.base + v.bed}, Point{stud.X + 1.3, toe.Y - strapThick - 3})
+	c.Rect(Holder, Point{end.X - 2.5, v.base + v.bed}, Point{end.X + 2.5, toe.Y})
+	c.Rect(Holder, Point{start.X, toe.Y}, Point{end.X, toe.Y - strapThick})
+}
+
+// bedWords say what carries the work and where a tool may come through.
+func bedWords(s *plan.Setup) []string {
+	var out []string
+	b := s.Bed
+	if b == nil {
+		return nil
+	}
+	if b.Kind != "" {
+		text := b.Kind
+		if b.HeightMM > 0 {
+			text += " " + units.Decimal(b.HeightMM, 1) + " mm high"
+		}
+		out = append(out, text)
+	}
+	if b.GapMM > 0 {
+		out = append(out, units.Decimal(b.GapMM, 1)+" mm clear "+behind(s)+" the work, for tools that come through")
+	} else if strings.Contains(b.Kind, "board") {
+		out = append(out, "tools that come through end in the board")
+	}
+	return out
+}
+
+// behind is where the holder lies as seen from the work.
+func behind(s *plan.Setup) string {
+	if onLathe(s) {
+		return "behind"
+	}
+	return "below"
+}
+
+func holderWords(s *plan.Setup) string {
+	text := Plain(strings.TrimSpace(s.Holding))
+	if s.Grip.Packing != "" {
+		text += ", with " + s.Grip.Packing
+	}
+	return text
+}
+
+// depthZeros marks the heights at which the quill, or the table's z, stands at nought.
+func (c *Canvas) depthZeros(sc *flatScene, v cutView, left float64) {
+	for i, z := range zerosOf(sc.s, "quill", "z") {
+		y := v.at(0, v.high(z.referenceMM)).Y
+		row := y - float64(i)*(lineStep+0.5)
+		c.Line(Thin, Point{left, y}, Point{left - 4, row})
+		c.Circle(Head, Point{left, y}, 0.7)
+		c.Text(Text{At: Point{left - 5, row + noteSize/3}, Anchor: AtEnd, Size: textSize, Text: z.dial + " 0 (" + z.numbers(sc.s) + ")"})
+	}
+}
+
+// latheSide draws, right of the plan, the work on a lathe cut open along Y through the axis.
+func (c *Canvas) latheSide(sc *flatScene, held Box) {
+	v := sc.cutView()
+	plate := c.Bounds().Right + 13
+	const plateThick = 6.0
+	v.base = plate + plateThick + v.bed
+	c.Rect(Holder, Point{plate, held.Top + 1}, Point{plate + plateThick, held.Bottom - 1})
+	axis := -sc.centre.y * sc.v.scale
+	c.Rect(Holder, Point{plate - 6, axis - 9}, Point{plate, axis + 9})
+	if b := sc.s.Bed; b != nil && v.bed > 0 {
+		_, y0, _, y1 := extent(sc.before.Outline)
+		if len(b.Under) == 0 {
+			c.stretch(Holder, v, y0, y1, -v.bed, 0)
+		}
+		for _, u := range b.Under {
+			c.stretch(Holder, v, u.Y0, u.Y1, -v.bed, 0)
+		}
+	}
+	for _, pr := range sc.presses() {
+		if along := sc.v.towards(pr.AngleDeg); math.Abs(along.Y) > 0.7 {
+			p := v.at(pr.YMM, 0)
+			top := max(v.high(sc.s.Grip.FromZ), v.high(sc.s.Grip.ToZ), leastThick/2)
+			c.Rect(Holder, Point{plate + plateThick, p.Y}, Point{v.base + top, p.Y + math.Copysign(jawDeep, along.Y)})
+		}
+	}
+	c.cutWork(sc, v)
+	for _, cl := range sc.s.Clamps {
+		c.sideClamp(sc, v, cl)
+	}
+	face := v.base + max(v.high(sc.before.BackZ), v.high(sc.before.FrontZ))
+	c.Line(Centre, Point{plate - 9, axis}, Point{face + 20, axis})
+	if len(sc.s.Operations) > 0 {
+		c.shaft(Point{face + 3, axis - 2.5}, Point{face + 3 + cutLong, axis - 2.5})
+	}
+	c.heldWords(latheWords(sc.s))
+}
+
+// latheWords say what holds the work, what balances it, and where the dials along the bed stand at nought.
+func latheWords(s *plan.Setup) []string {
+	words := append([]string{holderWords(s)}, bedWords(s)...)
+	if b := s.Balance; b != nil && b.WeightKg > 0 {
+		words = append(words, "counterweight "+units.Decimal(b.WeightKg, 2)+" kg, its middle "+units.Decimal(b.RadiusMM, 0)+" mm from the axis, at "+units.Decimal(b.AngleDeg, 0)+"° from the part's X")
+	}
+	for _, z := range zerosOf(s, "saddle", "tailstock") {
+		words = append(words, z.dial+" 0 at "+units.Decimal(z.referenceMM, 2)+" mm from the back ("+z.numbers(s)+")")
+	}
+	return words
+}
+
+// heldWords stand below the views, over the whole width.
+func (c *Canvas) heldWords(words []string) {
+	box := c.Bounds()
+	y := box.Bottom + 1.5
+	line := ""
+	write := func(text string) {
+		for _, l := range Wrap(text, max(box.Width()-4, labelMost*2), noteSize, false) {
+			y += LineStep * noteSize
+			c.Text(Text{At: Point{box.Left, y}, Anchor: AtStart, Size: noteSize, Text: l})
+		}
+	}
+	for _, w := range words {
+		if line != "" {
+			line += "; "
+		}
+		line += w
+	}
+	if line != "" {
+		write(Title(line) + ".")
+	}
+}

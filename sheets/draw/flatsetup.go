@@ -1,0 +1,276 @@
+package draw
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"catchplate/partspec/units"
+	"catchplate/planner/plan"
+)
+
+// The most that flat work may take on paper in the sketch of a holding.
+const (
+	flatWorkWide  = 84.0
+	flatWorkHigh  = 80.0
+	latheWorkHigh = 72.0
+	flatSetupTall = 205.0
+)
+
+// flatScene is flat work as it is held: in plan as seen from the side of its free face, and cut open beside or below that.
+type flatScene struct {
+	v             planeView
+	p             *plan.Part
+	s             *plan.Setup
+	before, after *plan.Flat
+	course        []xy // of the work as it comes
+	box           Box  // of the work on paper, in plan
+	centre        xy   // on a lathe: what runs on the axis
+	cutAt         float64
+	fed           bool // an arrow of a cutter's way is drawn
+	keep          field
+}
+
+// flatSetup is the sketch of one holding of flat work.
+func flatSetup(name string, p *plan.Part, s *plan.Setup, before, after *plan.Flat) Page {
+	title := fmt.Sprintf("Holding %d: %s", s.Number, Plain(s.Title))
+	x0, y0, x1, y1 := extent(before.Outline)
+	high := flatWorkHigh
+	if onLathe(s) {
+		high = latheWorkHigh
+	}
+	scale := min(mostScale, flatWorkWide/max(x1-x0, touching), high/max(y1-y0, touching))
+	draw := func() Page {
+		return newFlatScene(p, s, before, after, scale).draw().Page(name, title, flatSceneText(s))
+	}
+	page := draw()
+	for tries := 0; tries < mostTries && (page.Width > PageWidth || page.Height > flatSetupTall); tries++ {
+		scale *= shrink
+		page = draw()
+	}
+	return page
+}
+
+func onLathe(s *plan.Setup) bool { return s.MachineKind == "lathe" || s.MachineKind == "" }
+
+func newFlatScene(p *plan.Part, s *plan.Setup, before, after *plan.Flat, scale float64) *flatScene {
+	sc := &flatScene{v: planeView{scale, s.FreeEnd == "left"}, p: p, s: s, before: before, after: after, course: course(before.Outline)}
+	x0, y0, x1, y1 := extent(before.Outline)
+	a, b := sc.v.at(x0, y0), sc.v.at(x1, y1)
+	sc.box = Box{min(a.X, b.X), min(a.Y, b.Y), max(a.X, b.X), max(a.Y, b.Y)}
+	sc.centre = xy{s.CentreX, s.CentreY}
+	sc.cutAt = sc.sectionAt((x0+x1)/2, (y0+y1)/2)
+	return sc
+}
+
+// sectionAt is where the work is cut open: through the largest hole made in this holding, else through the largest there is, else in the middle. On a
+// lathe it is the x of a cut along Y, else the y of a cut along X.
+func (sc *flatScene) sectionAt(x, y float64) float64 {
+	h, ok := largest(sc.fresh())
+	if !ok {
+		h, ok = largest(sc.after.Holes)
+	}
+	if ok {
+		x, y = h.XMM, h.YMM
+	}
+	if onLathe(sc.s) {
+		if ok || sc.centre != (xy{}) {
+			return sc.centre.x
+		}
+		return x
+	}
+	return y
+}
+
+// fresh are the holes that this holding makes or changes.
+func (sc *flatScene) fresh() []plan.FlatHole {
+	var out []plan.FlatHole
+	for _, h := range sc.after.Holes {
+		if !hasHole(sc.before.Holes, h) {
+			out = append(out, h)
+		}
+	}
+	return out
+}
+
+func hasHole(holes []plan.FlatHole, h plan.FlatHole) bool {
+	for _, o := range holes {
+		if o == h {
+			return true
+		}
+	}
+	return false
+}
+
+func (sc *flatScene) draw() *Canvas {
+	c := NewCanvas()
+	c.flatHolderBehind(sc)
+	c.flatWork(sc)
+	c.flatHolderBefore(sc)
+	c.clampNames(sc)
+	held := c.Bounds()
+	marks, unmarked := c.flatOperations(sc, held)
+	c.flatZeros(sc, held)
+	if onLathe(sc.s) {
+		c.latheSide(sc, held)
+	} else if !sc.atBench() {
+		c.tableSide(sc, held)
+	}
+	c.holeNumbers(sc.v, sc.after.Holes, drawnHoles(sc.p), sc.p.Drawing.Rings, &sc.keep)
+	all := c.Bounds()
+	middle := (all.Left + all.Right) / 2
+	c.marks(marks, held.Top-flatLabelsOff-2, -1, middle-PageWidth/2+pageEdge, middle+PageWidth/2-pageEdge)
+	c.flatLegend(sc, unmarked)
+	return c
+}
+
+// flatLabelsOff is from what holds the work to where leaders turn upright.
+const flatLabelsOff = 4.0
+
+func (sc *flatScene) atBench() bool { return sc.s.MachineKind == "bench" || sc.s.Grip.Kind == "bench" }
+
+// flatWork draws the work from the side of its free face: what comes off dotted, what is there already plain.
+func (c *Canvas) flatWork(sc *flatScene) {
+	c.Path(sc.v.rim(Off, sc.before.Outline))
+	c.Path(sc.v.rim(Outline, sc.before.Outline))
+	c.Path(sc.v.rim(Paper, sc.after.Outline))
+	rim := sc.v.rim(Outline, sc.after.Outline)
+	c.Path(rim)
+	sc.keep.path(rim)
+	c.rings(sc.v, sc.p.Drawing.Rings, sc.after.Holes, &sc.keep)
+	for _, s := range sc.after.Slots {
+		if !hasSlot(sc.before.Slots, s) {
+			c.Path(slotPath(sc.v, s, Off))
+		}
+		c.slot(sc.v, s, &sc.keep)
+	}
+	for _, h := range sc.after.Holes {
+		if !hasHole(sc.before.Holes, h) {
+			c.Circle(Off, sc.v.at(h.XMM, h.YMM), max(h.DiameterMM, h.SinkMM)/2*sc.v.scale)
+		}
+	}
+	for _, h := range sc.after.Holes {
+		class := seenClass(h, sc.after, sc.v)
+		c.hole(sc.v, h, class, &sc.keep)
+	}
+}
+
+func hasSlot(slots []plan.FlatSlot, s plan.FlatSlot) bool {
+	for _, o := range slots {
+		if o == s {
+			return true
+		}
+	}
+	return false
+}
+
+// flatZeros marks where the table's dials stand at nought: x below the plan, y beside it.
+func (c *Canvas) flatZeros(sc *flatScene, held Box) {
+	var lower []mark
+	foot := sc.box.Bottom
+	for _, z := range zerosOf(sc.s, "x") {
+		x := sc.v.at(z.referenceMM, 0).X
+		c.Line(Thin, Point{x, foot + 1}, Point{x, held.Bottom + 3})
+		lower = append(lower, mark{x: x, start: held.Bottom + 3, lines: Wrap("x 0 ("+z.numbers(sc.s)+")", labelMost, textSize, false)})
+	}
+	if len(lower) > 0 {
+		c.marks(lower, held.Bottom+4, 1, sc.box.Left-PageWidth/4, sc.box.Right+PageWidth/4)
+	}
+	groups := zerosOf(sc.s, "y")
+	for i, z := range groups {
+		y := sc.v.at(0, z.referenceMM).Y
+		left := held.Left - 3
+		c.Line(Thin, Point{sc.box.Left - 1, y}, Point{left, y})
+		text := Text{At: Point{left - 1, y + noteSize/3 + float64(i)*lineStep}, Anchor: AtEnd, Size: textSize, Text: "y 0 (" + z.numbers(sc.s) + ")"}
+		c.Text(text)
+		sc.keep.box(text.Box())
+	}
+}
+
+// flatLegend explains the fillings and how the sketch lies.
+func (c *Canvas) flatLegend(sc *flatScene, unmarked []string) {
+	box := c.Bounds()
+	middle := (box.Left + box.Right) / 2
+	x, y := max(box.Left, middle-PageWidth/2+pageEdge), box.Bottom+4
+	start := x
+	swatch := func(class Class, text string) {
+		c.Rect(class, Point{x, y}, Point{x + 7, y + 4})
+		c.Rect(Thin, Point{x, y}, Point{x + 7, y + 4})
+		c.Text(Text{At: Point{x + 8.5, y + 3.2}, Anchor: AtStart, Size: noteSize, Text: text})
+		x += 8.5 + Width(text, noteSize, false) + 5
+	}
+	swatch(Off, "comes off in this holding")
+	if !sc.atBench() {
+		swatch(Stays, "cut open, stays")
+	}
+	lines := []string{"Not to scale. " + sc.lies()}
+	if sc.s.MachineKind == "mill" || sc.s.MachineKind == "drill" {
+		if len(zerosOf(sc.s, "x", "y")) > 0 {
+			lines = append(lines, "The x dial counts to the right, the y dial up the page.")
+		}
+		if sc.fed {
+			lines = append(lines, "Heavy arrows are the cutter's way over the work.")
+		}
+	}
+	if len(unmarked) > 0 {
+		lines = append(lines, "Without a mark: "+strings.Join(unmarked, ", ")+".")
+	}
+	y += 5
+	for _, l := range lines {
+		for _, part := range Wrap(l, PageWidth-2*pageEdge-10, noteSize, false) {
+			y += LineStep * noteSize
+			c.Text(Text{At: Point{start, y}, Anchor: AtStart, Size: noteSize, Text: part})
+		}
+	}
+}
+
+// lies says from where the work is seen.
+func (sc *flatScene) lies() string {
+	face := "front"
+	if sc.v.mirror {
+		face = "back"
+	}
+	where := "up"
+	if onLathe(sc.s) {
+		where = "towards the tailstock"
+	}
+	text := "The " + face + " looks " + where + "."
+	if sc.atBench() {
+		text = "Seen from the " + face + "."
+	}
+	if sc.v.mirror {
+		text += " The part has been turned over: its left edge lies on the right."
+	}
+	return text
+}
+
+func flatSceneText(s *plan.Setup) string {
+	text := Plain(fmt.Sprintf("The work held by %s.", s.Holding))
+	for i, cl := range s.Clamps {
+		text += fmt.Sprintf(" Clamp %d presses at X %s, Y %s.", i+1, units.Decimal(cl.XMM, 1), units.Decimal(cl.YMM, 1))
+	}
+	for _, op := range s.Operations {
+		text += fmt.Sprintf(" Operation %d: %s.", op.Number, Plain(op.Title))
+	}
+	return text
+}
+
+// unit is the direction of an angle on paper, and the direction to its left.
+func (v planeView) unit(deg float64) (along, left Point) {
+	along = v.towards(deg)
+	return along, Point{along.Y, -along.X}
+}
+
+func stepBy(p, d Point, far float64) Point { return Point{p.X + d.X*far, p.Y + d.Y*far} }
+
+// block draws a rectangle that begins at p and reaches far along a direction, wide across it.
+func (c *Canvas) blockAt(class Class, p, along Point, far, wide float64) {
+	side := Point{-along.Y * wide / 2, along.X * wide / 2}
+	q := stepBy(p, along, far)
+	c.Poly(class, true, Point{p.X + side.X, p.Y + side.Y}, Point{q.X + side.X, q.Y + side.Y}, Point{q.X - side.X, q.Y - side.Y}, Point{p.X - side.X, p.Y - side.Y})
+}
+
+func nearAngle(a, b float64) bool {
+	d := math.Mod(math.Abs(a-b), 360)
+	return min(d, 360-d) < smoothDeg
+}
