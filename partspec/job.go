@@ -180,6 +180,9 @@ const hexagonCornersPerFlats = 1.1547005383792515
 type Outline struct {
 	Kind  string // "rectangle", "disc", "round_topped", "chain"
 	Edges []OutlineEdge
+	// Width, Height and Radius are the sizes as they were written; of a disc Width is its diameter, of a rectangle Radius that of its corners. Zero where the
+	// kind has none.
+	Width, Height, Radius Size
 	// Datum are the edges that coordinates are measured from, one across X and one across Y, as drawn: "left" and "bottom" unless the file says
 	// otherwise. Empty on a disc, whose coordinates are measured from its centre.
 	Datum []string

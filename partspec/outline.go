@@ -91,6 +91,7 @@ func (s *shaper) rectangle(e *entry, o *Outline) {
 			"Two of them take %s of a side of %s: write a smaller radius, or draw the outline as a disc or round_topped.", s.shown(2*r), s.shown(min(w, h)))
 		return
 	}
+	o.Width, o.Height, o.Radius = width, height, corner
 	across, up := edgeLimits(width, "width"), edgeLimits(height, "height")
 	sides := []OutlineEdge{
 		across0("bottom", r, 0, w-r, 0), across.line("right", w, r, w, h-r),
@@ -111,6 +112,7 @@ func (s *shaper) rectangle(e *entry, o *Outline) {
 func (s *shaper) disc(e *entry, o *Outline) {
 	d := s.size(e, "diameter", useShaft)
 	r := d.Value / 2
+	o.Width = d
 	rim := within{(d.Value - d.Low) / 2, (d.High - d.Value) / 2, "half of the diameter's, " + d.Basis}
 	o.Edges = []OutlineEdge{rim.arc("rim", r, 0, r, 0, 0, 0, r)}
 }
@@ -127,6 +129,7 @@ func (s *shaper) roundTopped(e *entry, o *Outline) {
 	r = max(r, w/2)
 	shoulder := (h + units.Length(math.Sqrt(float64(r*r-w*w/4)))).Round(positionDecimals)
 	across := edgeLimits(width, "width")
+	o.Width, o.Height, o.Radius = width, height, radius
 	o.Edges = []OutlineEdge{
 		across0("bottom", 0, 0, w, 0), across.line("right", w, 0, w, shoulder),
 		edgeLimits(radius, "radius").arc("top", w, shoulder, 0, shoulder, w/2, h, r), across0("left", 0, shoulder, 0, 0),

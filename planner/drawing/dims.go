@@ -48,6 +48,17 @@ func dims(p *partspec.Part, f partspec.Feature) []plan.Dim {
 		z := mm(f.Span.Left+f.Span.Right) / 2
 		return []plan.Dim{leader(z, outside(p).radius(z), false, f.Name, f.Pattern+" knurl, pitch "+f.Pitch.String())}
 	}
+	return besideDims(p, f)
+}
+
+// besideDims are the dimensions of what lies beside the axis or across it.
+func besideDims(p *partspec.Part, f partspec.Feature) []plan.Dim {
+	switch f := f.(type) {
+	case *partspec.Holes:
+		return holesDims(p, f)
+	case *partspec.Seat, *partspec.CrossHole, *partspec.Flat, *partspec.Slot:
+		return crossedDims(p, f)
+	}
 	return nil
 }
 
@@ -66,6 +77,13 @@ func spigotDims(p *partspec.Part, f *partspec.Spigot) []plan.Dim {
 }
 
 func boreDims(p *partspec.Part, f *partspec.Bore) []plan.Dim {
+	if f.At != nil {
+		return append([]plan.Dim{place2(*f.At, f.Name, boreText(p, f))}, from(p, *f.At, f.Name)...)
+	}
+	return []plan.Dim{diameter(f.Span, mm(f.Diameter.Value)/2, true, f.Name, boreText(p, f))}
+}
+
+func boreText(p *partspec.Part, f *partspec.Bore) string {
 	text := diameterText(p, f.Diameter)
 	if f.AsSupplied {
 		text = "Ø" + drawn(p, p.Stock.Inside.Dimension) + " as supplied"
@@ -79,7 +97,7 @@ func boreDims(p *partspec.Part, f *partspec.Bore) []plan.Dim {
 	default:
 		text += " × " + shortText(p, f.Depth) + " deep"
 	}
-	return []plan.Dim{diameter(f.Span, mm(f.Diameter.Value)/2, true, f.Name, text)}
+	return text
 }
 
 // threadOn says that a diameter is only the blank of a thread.

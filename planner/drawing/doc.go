@@ -1,5 +1,5 @@
-// Package drawing draws a part back from its description: the half section of the nominal shape and the dimensions as they were written,
-// with their limits.
+// Package drawing draws a part back from its description: the half section of a turned part's nominal shape, or a flat part's outline and holes,
+// and the dimensions as they were written, with their limits.
 //
 // In flows a checked partspec.Part; out flows a plan.Drawing. Nothing is decided here about making the part.
 //
@@ -14,9 +14,15 @@ import (
 
 // Of makes the drawing of a part.
 func Of(p *partspec.Part) plan.Drawing {
+	if p.Flat() {
+		return ofFlat(p)
+	}
 	d := plan.Drawing{
 		Section: plan.Section{Outer: outside(p), Inner: hollow(p)},
 		Hexagon: p.Stock.Kind == partspec.Hexagon,
+		Beside:  holesOf(p),
+		Rings:   rings(p),
+		Crossed: crossed(p),
 		Notes:   notes(p),
 	}
 	for _, f := range p.Features {

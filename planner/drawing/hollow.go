@@ -14,7 +14,7 @@ func hollow(p *partspec.Part) curve {
 	for _, f := range p.Features {
 		switch f := f.(type) {
 		case *partspec.Bore:
-			if f.Span.Left < f.Span.Right {
+			if f.At == nil && f.Span.Left < f.Span.Right {
 				r := mm(f.Diameter.Value) / 2
 				holes = append(holes, curve{line(mm(f.Span.Left), r, mm(f.Span.Right), r)})
 			}
@@ -57,7 +57,7 @@ func solidBetween(holes []curve, length float64) curve {
 
 // point adds the cone that a drill leaves in front of a blind bore, where the bore may keep it and the metal behind it has room.
 func (c curve) point(f *partspec.Bore) curve {
-	if f.Through || f.FlatBottom || f.Span.Left >= f.Span.Right {
+	if f.At != nil || f.Through || f.FlatBottom || f.Span.Left >= f.Span.Right {
 		return c
 	}
 	r := mm(f.Diameter.Value) / 2

@@ -21,6 +21,7 @@ func notes(p *partspec.Part) []string {
 			out = append(out, f.Head().Name+": made and measured, "+m.String()+"; this size counts.")
 		}
 	}
+	out = append(out, holesNotes(p)...)
 	if p.General != "" {
 		out = append(out, "Sizes without limits: ISO 2768-"+p.General+".")
 	}

@@ -33,9 +33,26 @@ func (c *Canvas) flatSection(b *flatBench) float64 {
 	b.field.box(mark.Box())
 	middle := side.x((f.BackZ + f.FrontZ) / 2)
 	c.Text(Text{At: Point{middle, b.box.Top - 3}, Anchor: AtMiddle, Size: noteSize, Text: "S"})
-	c.Text(Text{At: Point{side.x(f.BackZ) - 1.5, (b.box.Top + b.box.Bottom) / 2}, Anchor: AtMiddle, Size: noteSize, Turned: true, Text: "back"})
-	c.Text(Text{At: Point{side.x(f.FrontZ) + 1.5 + ascent*noteSize, (b.box.Top + b.box.Bottom) / 2}, Anchor: AtMiddle, Size: noteSize, Turned: true, Text: "front"})
+	quiet := -quietest(f, at, b.y0, b.y1) * b.v.scale
+	c.Text(Text{At: Point{side.x(f.BackZ) - 1.5, quiet}, Anchor: AtMiddle, Size: noteSize, Turned: true, Text: "back"})
+	c.Text(Text{At: Point{side.x(f.FrontZ) + 1.5 + ascent*noteSize, quiet}, Anchor: AtMiddle, Size: noteSize, Turned: true, Text: "front"})
 	return top.X
+}
+
+// quietest is the y that lies farthest from the middle of every hole that a cut at x opens.
+func quietest(f *plan.Flat, x, y0, y1 float64) float64 {
+	best, most := (y0+y1)/2, -1.0
+	for i := range edgeTries - 3 {
+		y := y0 + (y1-y0)*float64(i+2)/edgeTries
+		off := math.Inf(1)
+		for _, g := range gaps(f, x) {
+			off = min(off, math.Abs(y-(g.y0+g.y1)/2))
+		}
+		if off > most && !math.IsInf(off, 1) {
+			best, most = y, off
+		}
+	}
+	return best
 }
 
 func largest(holes []plan.FlatHole) (plan.FlatHole, bool) {
