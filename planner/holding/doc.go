@@ -24,6 +24,7 @@ type Mount struct {
 	AcrossDeg        float64              // up, then, from +X of the part's frame
 	CentreX, CentreY float64              // lathe: the place of the part that runs on the spindle's axis
 	About            string               // feature that lies there
+	By               Finding              // how that place is brought to run true
 	PressDeg         float64              // vice: direction that the jaws press along, from +X: 0 or 90
 	Locate           float64              // how far the work may lie from where the dials have it, radially
 	Free             partspec.End
@@ -52,6 +53,15 @@ func (m Mount) front() float64 {
 	}
 	return m.Z1
 }
+
+// Finding is how the place that is to run true is found on flat work.
+type Finding string
+
+const (
+	ByMark  Finding = "its punch mark"
+	ByBore  Finding = "its bore" // that is there already
+	ByEdges Finding = "two edges"
+)
 
 // Glue says how a glued arbor holds.
 type Glue int

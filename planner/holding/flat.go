@@ -21,6 +21,10 @@ func (s Shop) flatMounts(bool) []Mount {
 			mounts = append(mounts, s.inVice(h)...)
 		case partspec.TableClamps:
 			mounts = append(mounts, s.clampedDown(h)...)
+		case partspec.Faceplate:
+			mounts = append(mounts, s.onFaceplate(h)...)
+		case partspec.FourJaw:
+			mounts = append(mounts, s.inFourJaw(h)...)
 		}
 	}
 	for i := range mounts {
@@ -47,6 +51,9 @@ func (m Mount) flatName() string {
 	}
 	if m.About != "" {
 		id += ", about " + m.About
+	}
+	if m.By != "" {
+		id += " by " + string(m.By)
 	}
 	return fmt.Sprintf("%s, %s up", id, FaceName(m.Free))
 }
@@ -80,8 +87,11 @@ func (s Shop) flatFacts(m Mount, task int, way process.Way, light float64) rules
 			c.PlaceOff += m.Locate
 		}
 	}
-	if m.Holding.Kind == partspec.TableClamps {
+	if m.Holding.Kind == partspec.TableClamps || m.Holding.Kind == partspec.Faceplate || m.Holding.Kind == partspec.FourJaw {
 		_, c.Cuts = s.worked(t, way)
+	}
+	if m.Machine == "" && t.Flat != nil && len(t.Flat.Edges) > 0 && !m.Inside && m.Glue == NoGlue {
+		c.Cuts = true // jaws and straps turn with the work where the tool comes past
 	}
 	return c
 }
@@ -122,10 +132,17 @@ func (s Shop) flatMask(m Mount, task int) []int {
 	}
 	var mask []int
 	for i, t := range s.Tasks {
-		if i == task || t.Flat == nil && !t.MakesSurface(m.About) {
+		if i == task {
 			continue
 		}
-		if t.Flat == nil || len(t.Flat.Edges) > 0 || t.Flat.Back != nil || t.Flat.Front != nil || wide(t.Flat.Holes) || t.MakesSurface(m.Surface) {
+		if m.By == ByMark && t.Process == plan.MarkOut || m.About != "" && t.MakesSurface(m.About) {
+			mask = append(mask, i)
+			continue
+		}
+		if t.Flat == nil {
+			continue
+		}
+		if len(t.Flat.Edges) > 0 || t.Flat.Back != nil || t.Flat.Front != nil || wide(t.Flat.Holes) || t.MakesSurface(m.Surface) {
 			mask = append(mask, i)
 		}
 	}
@@ -151,6 +168,10 @@ func (s Shop) flatMeasure(m Mount, task int, way process.Way, light float64, fac
 		return f
 	}
 	at := moment{flat: s.flatBody(done), done: done, tasks: []int{task}, ways: []process.Way{way}, light: light}
+	if m.Machine == "" && (s.lost(m, at) || s.standsOut(s.Tasks[task], at)) {
+		f.Case.Gone = true
+		return f
+	}
 	switch m.Holding.Kind {
 	case partspec.Vice:
 		g := s.grips(m, at)
@@ -158,8 +179,28 @@ func (s Shop) flatMeasure(m Mount, task int, way process.Way, light float64, fac
 	case partspec.TableClamps:
 		l := s.clampsFor(m, at)
 		f.Case.Clamped = &l.Clamped
+	case partspec.Faceplate:
+		p := s.plated(m, at)
+		f.Case.Clamped, f.Case.Plate = &p.Clamped, &p.PlateFacts
+	case partspec.FourJaw:
+		s.fourJawFigures(&f, m, at)
 	}
 	return f
+}
+
+// fourJawFigures fills in what four jaws ask and do.
+func (s Shop) fourJawFigures(f *Figures, m Mount, at moment) {
+	g := s.jawed(m, at)
+	c := &f.Case
+	c.Jaws = &g.JawFacts
+	c.FirmN, c.LightN = float64(m.Holding.GripFirm), float64(m.Holding.GripLight)
+	if c.FirmN == 0 {
+		c.FirmN, c.LightN = UsualFirm, UsualLight
+	}
+	c.LeastN, c.LobeMM, c.LimitMM, c.Trust, c.WebMM, c.WasteMM = g.least, g.lobe, g.limit, g.trust, g.web, g.waste
+	c.Wall = g.web
+	f.LeastN, f.MostN, f.WorkingN = g.least, g.most, math.Min(math.Max(g.least, c.LightN), c.FirmN)
+	f.LobeMM, f.LimitMM, f.Trust, f.StressMPa, f.Wall = g.lobe, g.limit, g.trust, g.yield, g.web
 }
 
 // moment is the work as it lies at some moment, and what is to be done to it then.

@@ -116,7 +116,7 @@ func (s Shop) clampSpots(m Mount, at moment, rim plane.Region, zones []zone, cx,
 		n := max(1, int(math.Floor(e.Length()/searchStep)))
 		for k := range n {
 			share := (float64(k) + 0.5) / float64(n)
-			if p, ok := s.clampAt(e, share, most, figure, rim, holes, zones); ok && s.onMachine(m, p, cx, cy) {
+			if p, ok := s.clampAt(e, share, most, figure, rim, holes, zones); ok && (m.Machine != "" || s.onPlate(m, p.Clamp)) {
 				p.angle = math.Atan2(p.YMM-cy, p.XMM-cx)
 				list = append(list, p)
 			}
@@ -168,9 +168,6 @@ const strapStep = 1.0
 func degrees(radians float64) float64 {
 	return math.Mod(radians*180/math.Pi+360, 360)
 }
-
-// onMachine reports whether a clamp finds its stud where it must stand.
-func (s Shop) onMachine(Mount, spot, float64, float64) bool { return true }
 
 // Clamps are spread so that no two neighbours are further apart than this, seen from the middle (rule B-07: three, at about 120 degrees).
 const mostSpreadDeg = 125.0

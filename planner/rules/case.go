@@ -61,6 +61,10 @@ type Case struct {
 
 	Clamped *Clamped   // of flat work under clamps
 	Vice    *ViceFacts // of flat work in a vice
+	Plate   *PlateFacts
+	Jaws    *JawFacts
+	WebMM   float64 // of flat work: metal between the bore and the rim
+	WasteMM float64 // web with which the jaws' squeeze would pass; 0 = it passes
 }
 
 func refuse(format string, a ...any) Verdict {
@@ -245,6 +249,9 @@ var wallUnderGrip = Holding{
 		Sure: "published", Source: "circular-ring table of Roark's Formulas for Stress and Strain (not opened); exact annulus and shell harmonics checked against finite elements; the third is ours",
 		Except: "the gripped zone is waste and the finished ring stands clear of it"},
 	func(c Case) Verdict {
+		if c.LimitMM > 0 && c.LobeMM > c.LimitMM && c.WasteMM > 0 {
+			return refuse("would leave a lobed error of %.3f (%s figure) at %.0f N a jaw with %.1f of metal beside the bore; %.3f may pass, as with %s", c.LobeMM, c.Trust, max(c.LeastN, c.LightN), c.WebMM, c.LimitMM, wasteText(c))
+		}
 		if c.LimitMM > 0 && c.LobeMM > c.LimitMM {
 			return refuse("would leave a lobed error of %.3f (%s figure) at %.0f N a jaw; %.3f may pass", c.LobeMM, c.Trust, max(c.LeastN, c.LightN), c.LimitMM)
 		}

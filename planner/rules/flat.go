@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"math"
 
 	"catchplate/planner/plan"
 )
@@ -92,4 +93,88 @@ var viceOnParallels = Holding{
 		}
 		return Verdict{}
 	},
+}
+
+// PlateFacts is how flat work would run on a faceplate.
+type PlateFacts struct {
+	Diameter  float64 // of the plate
+	Swing     float64 // over the bed, 0 = not given
+	Reach     float64 // farthest corner of the work from the axis
+	OffCentre float64 // centre of mass from the axis
+	Raw       bool    // the face that is seated is not finished
+	MostRPM   float64 // that the balance allows
+	Slowest   float64 // of the lathe
+}
+
+// massOff is the part of a faceplate's diameter that the centre of mass may lie off the axis.
+const massOff = 0.35
+
+var faceplateSeat = Holding{
+	plan.Rule{ID: "B-06", Class: "holding", Title: "Faceplate",
+		Text: "IF work has a finished flat to seat, does not overhang the plate, and its centre of mass lies within 0.35 of the plate's diameter of the axis THEN it may be clamped to the faceplate.",
+		Why:  "squareness comes from the plate",
+		Sure: "published", Source: "US Navy Engineman 2 ch. 9; J. Rose, Modern Machine-Shop Practice, p. 444; the 0.35 is common practice", Except: "work beyond that goes on the mill"},
+	func(c Case) Verdict {
+		p := c.Plate
+		switch {
+		case p == nil:
+		case p.Raw:
+			return refuse("the face that would be seated is not finished")
+		case p.Reach > p.Diameter/2:
+			return refuse("it reaches %.0f from the axis, the plate %.0f", p.Reach, p.Diameter/2)
+		case p.Swing > 0 && 2*p.Reach > p.Swing:
+			return refuse("it swings Ø%.0f, over the lathe's %.0f", 2*p.Reach, p.Swing)
+		case p.OffCentre > massOff*p.Diameter:
+			return refuse("its centre of mass lies %.0f off the axis, %.0f is the most", p.OffCentre, massOff*p.Diameter)
+		}
+		return Verdict{}
+	},
+}
+
+var unbalanced = Holding{
+	plan.Rule{ID: "B-09", Class: "holding", Title: "Balance and speed of unbalanced work",
+		Text: "IF work, clamps and packing are off balance THEN fit a counterweight until the plate stops anywhere, and keep the speed so low that what is left shakes with no more than 30 N: U n^2/91 189, U in kg mm. A lathe that cannot go so slowly is refused.",
+		Why:  "shaking spoils the bore, loosens clamps, walks the lathe",
+		Sure: "published", Source: "counterweight: US Navy Engineman 2 ch. 9; workshop pages (Hall, p. 201, 280); the force is ours", Except: "none: turn by hand one full revolution first"},
+	func(c Case) Verdict {
+		if p := c.Plate; p != nil && p.MostRPM < p.Slowest {
+			return refuse("balanced by hand it may run at %.0f a minute, the lathe's slowest is %.0f", p.MostRPM, p.Slowest)
+		}
+		return Verdict{}
+	},
+}
+
+// JawFacts is how four jaws would hold flat work.
+type JawFacts struct {
+	Why      string
+	Reach    float64 // of the jaw that stands farthest out
+	Capacity float64 // how far out a jaw goes, 0 = not given
+}
+
+var fourJawSides = Holding{
+	plan.Rule{ID: "B-04", Class: "holding", Title: "Four-jaw independent",
+		Text: "IF work is square, rectangular or offset THEN the four-jaw holds it by its sides, hard back on a backing piece, each jaw on a side that faces it and within its reach; clock it, and move a pair by half the difference.",
+		Why:  "truth comes from the clock, not the chuck",
+		Sure: "published", Source: "F. D. Jones (1914) p. 22; four-jaw indicating (the-vms.com)", Except: "thin rings and webs: four points lobe them as well"},
+	func(c Case) Verdict {
+		j := c.Jaws
+		switch {
+		case j == nil:
+		case j.Why != "":
+			return refuse("%s", j.Why)
+		case j.Capacity > 0 && j.Reach > j.Capacity:
+			return refuse("a jaw would stand %.0f from the axis, %.0f is as far as they go", j.Reach, j.Capacity)
+		case c.Trust == "none":
+			return refuse("there is no trustworthy figure for what the jaws do to it")
+		}
+		return Verdict{}
+	},
+}
+
+// wasteText says how much metal would save a squeezed web.
+func wasteText(c Case) string {
+	if math.IsInf(c.WasteMM, 0) {
+		return "no waste that could be left on"
+	}
+	return fmt.Sprintf("%.1f: %.1f of waste left on", c.WasteMM, c.WasteMM-c.WebMM)
 }

@@ -1,0 +1,262 @@
+package holding
+
+import (
+	"math"
+
+	"catchplate/partspec"
+	"catchplate/planner/mechanics"
+	"catchplate/planner/plan"
+	"catchplate/planner/plane"
+	"catchplate/planner/process"
+	"catchplate/planner/rules"
+	"catchplate/planner/shape"
+)
+
+// inFourJaw lists flat work gripped by its four sides in the independent chuck, for every place that is turned about, hard back on a backing piece (rule B-04).
+func (s Shop) inFourJaw(h partspec.Holding) []Mount {
+	var mounts []Mount
+	if jawCount(h) != 4 {
+		return nil
+	}
+	for _, c := range s.centres() {
+		for _, free := range faces() {
+			m := Mount{Holding: h, Free: free, Surface: "its four sides", CentreX: c.x, CentreY: c.y, About: c.name, Z1: s.Length, Minutes: s.minutes(h), RunOut: s.runOut(h, false), Stop: true}
+			mounts = append(mounts, s.found(m)...)
+		}
+	}
+	return mounts
+}
+
+// jaw is where one of four jaws meets the rim, and how far from the spindle's axis.
+type jaw struct {
+	plan.Press
+	out  float64
+	edge int
+	left float64
+}
+
+// fourJaws finds where the jaws meet the rim, each on its own line through the spindle's axis; false where the rim there does not face the jaw.
+func (s Shop) fourJaws(m Mount, at moment) ([]jaw, bool) {
+	width := or(float64(m.Holding.JawWidth), usualJawWidth)
+	rim := at.flat.Rim()
+	var jaws []jaw
+	for k := range 4 {
+		j, ok := jawOn(rim, m.CentreX, m.CentreY, float64(k)*90, width)
+		if !ok {
+			return nil, false
+		}
+		jaws = append(jaws, j)
+	}
+	return jaws, true
+}
+
+// jawOn is where a jaw on a line meets a rim: on an edge square to it, or on the crown of an arc. The rim may fall away from a part of its width.
+func jawOn(rim plane.Region, cx, cy, deg, width float64) (jaw, bool) {
+	ux, uy := math.Round(math.Cos(deg*math.Pi/180)), math.Round(math.Sin(deg*math.Pi/180))
+	best := jaw{out: -1}
+	for i, e := range rim.Edges {
+		var px, py float64
+		switch {
+		case e.IsArc():
+			if math.Abs((e.CX-cx)*uy-(e.CY-cy)*ux) > sameSpot || e.Hollow {
+				continue
+			}
+			px, py = e.CX+e.Radius*ux, e.CY+e.Radius*uy
+			if _, _, off := e.Nearest(px, py); off > sameSpot {
+				continue
+			}
+		default:
+			ox, oy := e.Outward(0)
+			if ox*ux+oy*uy < 1-facingSlack {
+				continue
+			}
+			t0, t1 := (e.X0-cx)*-uy+(e.Y0-cy)*ux, (e.X1-cx)*-uy+(e.Y1-cy)*ux
+			if math.Min(math.Max(t0, t1), width/2)-math.Max(math.Min(t0, t1), -width/2) < width*contactShare-sameSpot {
+				continue
+			}
+			d := (e.X0-cx)*ux + (e.Y0-cy)*uy
+			px, py = cx+d*ux, cy+d*uy
+		}
+		if out := (px-cx)*ux + (py-cy)*uy; out > best.out {
+			best = jaw{Press: plan.Press{XMM: px, YMM: py, AngleDeg: deg, WidthMM: width}, out: out, edge: i}
+		}
+	}
+	return best, best.out > 0
+}
+
+// A jaw bears on at least this part of its width. An edge faces it when it is square to it within the rounding of its coordinates. The share is ours, no source.
+const (
+	contactShare = 0.5
+	facingSlack  = 1e-9
+)
+
+// jawed is what four jaws do to flat work.
+type jawed struct {
+	rules.JawFacts
+	jaws  []jaw
+	least float64
+	most  float64
+	lobe  float64 // at the working force
+	limit float64
+	yield float64
+	trust string
+	web   float64
+	waste float64 // web with which it would pass; 0 = it passes, or nothing is at stake
+}
+
+func (s Shop) jawed(m Mount, at moment) jawed {
+	var g jawed
+	var ok bool
+	if g.jaws, ok = s.fourJaws(m, at); !ok {
+		g.Why = "the rim does not face all four jaws where they meet it"
+		return g
+	}
+	mean := 0.0
+	for _, j := range g.jaws {
+		g.Reach = math.Max(g.Reach, j.out)
+		mean += j.out / 4
+	}
+	g.Capacity = float64(m.Holding.Largest) / 2
+	light, firm := float64(m.Holding.GripLight), float64(m.Holding.GripFirm)
+	if firm == 0 {
+		light, firm = UsualLight, UsualFirm
+	}
+	g.least = s.jawsNeed(at, mean)
+	g.squeeze(s, m, at, math.Max(g.least, light))
+	return g
+}
+
+// jawsNeed is the force a jaw that the heaviest cut asks; the backing piece takes the feed.
+func (s Shop) jawsNeed(at moment, radius float64) float64 {
+	need := 0.0
+	for i, k := range at.tasks {
+		force := at.ways[i].Force(at.light)
+		d := mechanics.GripDemand{MainN: force, CutRadiusMM: at.ways[i].ForceAt, GripRadiusMM: radius, GripLengthMM: at.flat.Front - at.flat.Back, Jaws: 4, Friction: frictionFinished, Safety: safety, AxialStop: true}
+		if !axial(s.Tasks[k].Process) {
+			d.PassiveN = force / 2
+		}
+		if f, err := mechanics.LeastGripPerJaw(d); err == nil {
+			need = math.Max(need, math.Ceil(f.PerJawN))
+		}
+	}
+	return need
+}
+
+// squeeze works out the lobed error of the roundest bore that is finished in the grip, and the web with which it would pass.
+func (g *jawed) squeeze(s Shop, m Mount, at moment, working float64) {
+	for _, k := range at.tasks {
+		t := s.Tasks[k]
+		hole, ok := finishedBore(t)
+		if !ok {
+			continue
+		}
+		web := s.webOf(m, at, g.jaws, hole)
+		limit := t.Round * lobeShare
+		d, err := web.at(0, working)
+		if err != nil {
+			g.trust = string(mechanics.TrustNone)
+			continue
+		}
+		if g.limit > 0 && d.ErrorMostMM/limit <= g.lobe/g.limit {
+			continue
+		}
+		g.lobe, g.limit, g.yield, g.trust, g.web = d.ErrorMostMM, limit, d.StressMostMPa, string(d.Trust), web.thin
+		g.most = math.Floor(working * limit / d.ErrorMostMM)
+		if d.ErrorMostMM > limit || d.Trust == mechanics.TrustNone {
+			g.waste = web.enough(working, limit)
+		}
+	}
+}
+
+// finishedBore is the round hole that a task brings to a size that has to be round.
+func finishedBore(t process.Task) (shape.Round, bool) {
+	if t.Stage != shape.Finishing || t.Round <= 0 || t.Flat == nil || len(t.Flat.Holes) != 1 {
+		return shape.Round{}, false
+	}
+	return t.Flat.Holes[0], true
+}
+
+// A web is the metal between a bore and the rim where four jaws press, as a plate or, outside that figure's reach, as the thinnest uniform wall.
+type web struct {
+	thin  float64
+	plate mechanics.PlateGrip
+	ring  *mechanics.RingGrip
+}
+
+// webOf describes the metal round a bore. A rectangle with the bore on its middle line is a plate; all else is bounded by a ring as thin as its thinnest wall.
+func (s Shop) webOf(m Mount, at moment, jaws []jaw, hole shape.Round) web {
+	metal := s.Part.Material
+	rim := at.flat.Rim()
+	thin := rim.Inside(hole.X, hole.Y) - hole.Radius
+	thick := at.flat.Front - at.flat.Back
+	w := web{thin: thin}
+	if p, ok := plateAround(rim, hole); ok {
+		p.ThicknessMM, p.BoreDiameterMM, p.ThinMM, p.JawWidthMM = thick, 2*hole.Radius, thin, jaws[0].WidthMM
+		p.ModulusMPa, p.Poisson, p.YieldMPa = metal.ModulusGPa.Low*1000, metal.Poisson, metal.YieldMPa.Low
+		w.plate = p
+		return w
+	}
+	w.ring = &mechanics.RingGrip{OutsideDiameterMM: 2 * (hole.Radius + thin), WallMM: thin, LengthMM: thick, GripLengthMM: thick, Jaws: 4, JawWidthMM: jaws[0].WidthMM,
+		ModulusMPa: metal.ModulusGPa.Low * 1000, Poisson: metal.Poisson, YieldMPa: metal.YieldMPa.Low, Departure: "a plate round a bore"}
+	return w
+}
+
+// plateAround reads a rim as a rectangle with a hole on one of its middle lines.
+func plateAround(rim plane.Region, hole shape.Round) (mechanics.PlateGrip, bool) {
+	x0, y0, x1, y1 := rim.Bounds()
+	for _, e := range rim.Edges {
+		if e.IsArc() || e.X0 != e.X1 && e.Y0 != e.Y1 {
+			return mechanics.PlateGrip{}, false
+		}
+	}
+	offX, offY := math.Abs(hole.X-(x0+x1)/2), math.Abs(hole.Y-(y0+y1)/2)
+	acrossX, acrossY := math.Min(hole.X-x0, x1-hole.X), math.Min(hole.Y-y0, y1-hole.Y)
+	if offX <= middleSlack && acrossY <= acrossX {
+		return mechanics.PlateGrip{LengthMM: y1 - y0, WidthMM: x1 - x0}, true
+	}
+	if offY <= middleSlack && acrossX <= acrossY {
+		return mechanics.PlateGrip{LengthMM: x1 - x0, WidthMM: y1 - y0}, true
+	}
+	return mechanics.PlateGrip{}, false
+}
+
+// middleSlack is how far a bore may lie off the middle line and count as on it.
+const middleSlack = 0.5
+
+// at is the distortion with so much more metal beside the bore, under a force of each jaw.
+func (w web) at(more, force float64) (mechanics.Distortion, error) {
+	if w.ring != nil {
+		r := *w.ring
+		r.WallMM, r.OutsideDiameterMM, r.ForcePerJawN = r.WallMM+more, r.OutsideDiameterMM+2*more, force
+		return r.Distortion()
+	}
+	p := w.plate
+	p.ThinMM, p.LengthMM, p.ForceThinN, p.ForceSideN = p.ThinMM+more, p.LengthMM+more, force, force
+	return p.Distortion()
+}
+
+// enough is the least web with which a force leaves no more than a limit, found by halving; infinite where not even as much again as the bore would do.
+func (w web) enough(force, limit float64) float64 {
+	passes := func(more float64) bool {
+		d, err := w.at(more, force)
+		return err == nil && d.Trust != mechanics.TrustNone && d.ErrorMostMM <= limit
+	}
+	lo, hi := 0.0, mostMore
+	if !passes(hi) {
+		return math.Inf(1)
+	}
+	for hi-lo > wasteWithin {
+		if mid := (lo + hi) / 2; passes(mid) {
+			hi = mid
+		} else {
+			lo = mid
+		}
+	}
+	return w.thin + hi
+}
+
+// Waste is looked for up to mostMore and found within wasteWithin: nobody saws closer.
+const (
+	mostMore    = 60.0
+	wasteWithin = 0.01
+)

@@ -1,0 +1,109 @@
+package holding
+
+import (
+	"math"
+
+	"catchplate/partspec/units"
+	"catchplate/planner/mechanics"
+	"catchplate/planner/numbers/speed"
+	"catchplate/planner/plan"
+	"catchplate/planner/shape"
+)
+
+const (
+	kgPerM3ToMM3 = 1e-9
+	steelKgM3    = 7850.0
+	strapThick   = 8.0
+	studLong     = 45.0 // with its nut and washer, as steel of the stud's diameter and a half
+	studThick    = 9.0
+)
+
+// weight is a flat part's mass and where its centre lies.
+func (s Shop) weight(f shape.Flat) mechanics.Weight {
+	rim := f.Rim()
+	area := rim.Area()
+	cx, cy := rim.Centroid()
+	mx, my := area*cx, area*cy
+	thick := f.Front - f.Back
+	volume := area * thick
+	mx, my = mx*thick, my*thick
+	for _, h := range widest(f.Holes) {
+		z0, z1 := math.Max(h.Z0, f.Back), math.Min(h.Z1, f.Front)
+		if z1 <= z0 {
+			continue
+		}
+		v := math.Pi * h.Radius * h.Radius * (z1 - z0)
+		volume, mx, my = volume-v, mx-v*h.X, my-v*h.Y
+	}
+	return mechanics.Weight{MassKG: volume * s.Part.Material.DensityKgM3 * kgPerM3ToMM3, XMM: mx / volume, YMM: my / volume}
+}
+
+// widest keeps of holes about one place the widest: a pilot is part of the bore that follows it.
+func widest(holes []shape.Round) []shape.Round {
+	var kept []shape.Round
+next:
+	for _, h := range holes {
+		for i, k := range kept {
+			if math.Hypot(h.X-k.X, h.Y-k.Y) <= sameSpot {
+				if h.Radius > k.Radius {
+					kept[i] = h
+				}
+				continue next
+			}
+		}
+		kept = append(kept, h)
+	}
+	return kept
+}
+
+// clampWeights are the straps with their studs, each as a weight at its stud.
+func clampWeights(list []plan.Clamp, toe float64) []mechanics.Weight {
+	var out []mechanics.Weight
+	for _, c := range list {
+		long := strapLongTimes * c.StudMM
+		mass := (toe*strapThick*long + math.Pi/4*studThick*studThick*studLong) * steelKgM3 * kgPerM3ToMM3
+		a := c.AngleDeg * math.Pi / 180
+		out = append(out, mechanics.Weight{MassKG: mass, XMM: c.XMM + c.StudMM*math.Cos(a), YMM: c.YMM + c.StudMM*math.Sin(a)})
+	}
+	return out
+}
+
+// Balancing by hand, the spindle out of gear, leaves what its bearings' drag hides: about 0.02 N m on a small lathe, so 2 kg mm, or a tenth of what there was.
+// The force that a bench lathe may be shaken by is rule B-09's. Ours, no source.
+const (
+	leastLeft     = 2.0
+	leftShare     = 0.1
+	mostShakingN  = 30.0
+	weightRadius  = 0.8 // of the plate's radius
+	rpmRoundsDown = 10.0
+)
+
+// balance is what makes weights that turn about a place run quietly; plate is the radius that a counterweight can be bolted within.
+func balance(weights []mechanics.Weight, x, y, plate float64) (plan.Balance, bool) {
+	var b plan.Balance
+	about := make([]mechanics.Weight, len(weights))
+	for i, w := range weights {
+		b.MassKg += w.MassKG
+		about[i] = mechanics.Weight{MassKG: w.MassKG, XMM: w.XMM - x, YMM: w.YMM - y}
+	}
+	u, err := mechanics.UnbalanceOf(about)
+	if err != nil {
+		return b, false
+	}
+	b.UnbalanceKgMM, b.RadiusMM = u.KGMM, round1(plate*weightRadius)
+	if b.WeightKg, b.AngleDeg, err = u.Counterweight(b.RadiusMM); err != nil {
+		return b, false
+	}
+	b.LeftOverKgMM, b.ShakingN = math.Max(leastLeft, leftShare*u.KGMM), mostShakingN
+	cap, err := mechanics.Unbalance{KGMM: b.LeftOverKgMM}.SpeedCapRPM(mostShakingN)
+	if err != nil {
+		return b, false
+	}
+	b.MostRPM = math.Floor(cap/rpmRoundsDown) * rpmRoundsDown
+	return b, true
+}
+
+// BalanceCap is the speed cap that a balance asks for (rule B-09).
+func BalanceCap(b plan.Balance) speed.Cap {
+	return speed.Cap{What: "the shaking of unbalanced work", RPM: units.Speed(b.MostRPM), Rule: "B-09", Source: "U n^2/91 189 at most 30 N; the force is ours"}
+}
