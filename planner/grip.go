@@ -54,12 +54,12 @@ func (w *writer) gripOf(m holding.Mount, steps []sequence.Step) plan.Grip {
 		g.MostN = 0 // more than the chuck can give: no limit
 	}
 	g.ErrorMM, g.LimitMM = math.Ceil(g.ErrorMM*1e4)/1e4, math.Round(g.LimitMM*1e4)/1e4
-	g.Feel = feel(g.WorkingN, m)
+	g.Feel = holding.JawFeel(g.WorkingN, m.Holding)
 	if len(before) > 0 {
 		firm, _ := window(before)
 		g.Eased = &plan.Ease{Before: after[0].op, WorkingN: g.WorkingN, Feel: g.Feel}
 		g.WorkingN = math.Max(firm, g.WorkingN)
-		g.Feel = feel(g.WorkingN, m)
+		g.Feel = holding.JawFeel(g.WorkingN, m.Holding)
 	}
 	return g
 }
@@ -125,19 +125,4 @@ func fits(list []demand) bool {
 	least, most := window(list)
 	least = math.Max(least, list[0].f.Case.LightN)
 	return most == 0 || least <= most
-}
-
-// feel puts a grip into words: hand-tightened forces are known within a factor of two or three at best.
-func feel(workingN float64, m holding.Mount) string {
-	light, firm := float64(m.Holding.GripLight), float64(m.Holding.GripFirm)
-	if firm == 0 {
-		light, firm = holding.UsualLight, holding.UsualFirm
-	}
-	switch share := (workingN - light) / (firm - light); {
-	case share < 0.15:
-		return "a light nip, finger and thumb on the key"
-	case share < 0.6:
-		return "a firm pull with one hand, no lean"
-	}
-	return "a hard pull with both hands on the key"
 }

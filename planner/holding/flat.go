@@ -25,6 +25,12 @@ func (s Shop) flatMounts(bool) []Mount {
 			mounts = append(mounts, s.onFaceplate(h)...)
 		case partspec.FourJaw:
 			mounts = append(mounts, s.inFourJaw(h)...)
+		case partspec.ThreeJaw, partspec.SoftJaws:
+			mounts = append(mounts, s.onDisc(h)...)
+		case partspec.StubMandrel, partspec.PlainMandrel, partspec.ExpandingMandrel:
+			mounts = append(mounts, s.inFlatBore(h)...)
+		case partspec.GluedArbor:
+			mounts = append(mounts, s.gluedFlat(h)...)
 		}
 	}
 	for i := range mounts {
@@ -90,8 +96,8 @@ func (s Shop) flatFacts(m Mount, task int, way process.Way, light float64) rules
 	if m.Holding.Kind == partspec.TableClamps || m.Holding.Kind == partspec.Faceplate || m.Holding.Kind == partspec.FourJaw {
 		_, c.Cuts = s.worked(t, way)
 	}
-	if m.Machine == "" && t.Flat != nil && len(t.Flat.Edges) > 0 && !m.Inside && m.Glue == NoGlue {
-		c.Cuts = true // jaws and straps turn with the work where the tool comes past
+	if m.Machine == "" {
+		s.latheFacts(&c, m, t, way, light)
 	}
 	return c
 }
@@ -168,7 +174,7 @@ func (s Shop) flatMeasure(m Mount, task int, way process.Way, light float64, fac
 		return f
 	}
 	at := moment{flat: s.flatBody(done), done: done, tasks: []int{task}, ways: []process.Way{way}, light: light}
-	if m.Machine == "" && (s.lost(m, at) || s.standsOut(s.Tasks[task], at)) {
+	if m.Machine == "" && (s.lost(m, at) || m.Glue == GlueFace && s.seatRaw(m, at) || s.standsOut(s.Tasks[task], at)) {
 		f.Case.Gone = true
 		return f
 	}
@@ -184,6 +190,13 @@ func (s Shop) flatMeasure(m Mount, task int, way process.Way, light float64, fac
 		f.Case.Clamped, f.Case.Plate = &p.Clamped, &p.PlateFacts
 	case partspec.FourJaw:
 		s.fourJawFigures(&f, m, at)
+	case partspec.ThreeJaw, partspec.SoftJaws:
+		s.discFigures(&f, m, at)
+	case partspec.StubMandrel, partspec.PlainMandrel, partspec.ExpandingMandrel:
+		f.Case.Wall = at.flat.Rim().Inside(m.CentreX, m.CentreY) - m.Radius
+		s.driven(&f.Case, at)
+	case partspec.GluedArbor:
+		s.driven(&f.Case, at)
 	}
 	return f
 }

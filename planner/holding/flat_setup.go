@@ -1,63 +1,146 @@
 package holding
 
 import (
+	"fmt"
 	"math"
 
 	"catchplate/partspec"
 	"catchplate/planner/plan"
+	"catchplate/planner/process"
 )
 
-// FlatTogether says why one setting cannot serve all of these tasks, each done in a way, at a moment; empty when it can.
-func (s Shop) FlatTogether(m Mount, tasks []int, done func(int) bool) string {
-	at := s.momentOf(m, tasks, done)
+// FlatStep is a task of a setup, the way it is done there, and how deep its passes go as a part of the ordinary depth.
+type FlatStep struct {
+	Task  int
+	Way   process.Way
+	Light float64
+}
+
+// Steps gives tasks the first of their ways that a mount serves, at the ordinary depth.
+func (s Shop) Steps(m Mount, tasks []int) []FlatStep {
+	var steps []FlatStep
+	for _, k := range tasks {
+		for _, w := range s.Tasks[k].Ways {
+			if w.Machine == m.Machine && w.End == m.Free && w.Across == m.Across {
+				steps = append(steps, FlatStep{k, w, 1})
+				break
+			}
+		}
+	}
+	return steps
+}
+
+// at is the moment at which a setup begins, with all that is done in it.
+func (s Shop) at(steps []FlatStep, done func(int) bool) moment {
+	at := moment{flat: s.flatBody(done), done: done, light: 1}
+	for _, st := range steps {
+		at.tasks, at.ways = append(at.tasks, st.Task), append(at.ways, st.Way)
+		at.light = math.Min(at.light, st.Light)
+	}
+	return at
+}
+
+// FlatTogether says why one setting cannot serve all of these steps at a moment; empty when it can. Each by itself may have a place for its clamps or parallels
+// that another takes away.
+func (s Shop) FlatTogether(m Mount, steps []FlatStep, done func(int) bool) string {
+	at := s.at(steps, done)
 	switch m.Holding.Kind {
 	case partspec.Vice:
 		return s.grips(m, at).Wanting()
-	case partspec.TableClamps:
+	case partspec.TableClamps, partspec.Faceplate:
 		return s.clampsFor(m, at).Wanting()
 	}
 	return ""
 }
 
-// momentOf takes for each task its first way that a mount serves.
-func (s Shop) momentOf(m Mount, tasks []int, done func(int) bool) moment {
-	at := moment{flat: s.flatBody(done), done: done, light: 1}
-	for _, k := range tasks {
-		for _, w := range s.Tasks[k].Ways {
-			if w.Machine == m.Machine && w.End == m.Free && w.Across == m.Across {
-				at.tasks, at.ways = append(at.tasks, k), append(at.ways, w)
-				break
-			}
-		}
-	}
-	return at
+// FlatSetup is FlatSetupOf for tasks done in their first way.
+func (s Shop) FlatSetup(m Mount, tasks []int, done func(int) bool, setup *plan.Setup) {
+	s.FlatSetupOf(m, s.Steps(m, tasks), done, setup)
 }
 
-// FlatSetup fills in how a flat part is held in a setup, once its tasks are known. done tells what was done before it.
-func (s Shop) FlatSetup(m Mount, tasks []int, done func(int) bool, setup *plan.Setup) {
-	at := s.momentOf(m, tasks, done)
-	setup.Grip = plan.Grip{Kind: "bench", Surface: m.Surface, FromZ: at.flat.Back, ToZ: at.flat.Front}
-	setup.CentreX, setup.CentreY = m.CentreX, m.CentreY
-	if m.Machine == partspec.Bench {
+// FlatSetupOf fills in how a flat part is held in a setup, once its steps are known: title, grip, clamps or presses, bed, balance, where the work lies, and what to
+// do in order. done tells what was done before it.
+func (s Shop) FlatSetupOf(m Mount, steps []FlatStep, done func(int) bool, setup *plan.Setup) {
+	at := s.at(steps, done)
+	setup.Title = m.flatTitle()
+	setup.Grip = plan.Grip{Kind: "bench", Surface: m.Surface, FromZ: tidyMM(at.flat.Back), ToZ: tidyMM(at.flat.Front)}
+	setup.CentreX, setup.CentreY, setup.LocateMM = tidyMM(m.CentreX), tidyMM(m.CentreY), tidyMM(m.Locate)
+	switch {
+	case m.Machine == partspec.Bench:
+		setup.LocateMM = 0
 		setup.How = []string{"Hold it in the bench vice, soft jaws on finished edges and faces."}
-		return
-	}
-	setup.LocateMM = m.Locate
-	switch m.Holding.Kind {
-	case partspec.Vice:
+	case m.Holding.Kind == partspec.Vice:
 		s.viceSetup(m, at, setup)
-	case partspec.TableClamps:
+	case m.Holding.Kind == partspec.TableClamps:
 		s.tableSetup(m, at, setup)
+	case m.Holding.Kind == partspec.Faceplate:
+		s.plateSetup(m, at, setup)
+	case m.Holding.Kind == partspec.FourJaw:
+		s.fourJawSetup(m, at, setup)
+	case m.Holding.Kind == partspec.ThreeJaw || m.Holding.Kind == partspec.SoftJaws:
+		s.discSetup(m, at, setup)
+	default:
+		s.boreSetup(m, setup)
 	}
 }
+
+// flatTitle names a setup of flat work.
+func (m Mount) flatTitle() string {
+	face := FaceName(m.Free)
+	switch {
+	case m.Machine == partspec.Bench:
+		return "At the bench"
+	case m.Holding.Kind == partspec.Vice:
+		return fmt.Sprintf("Machine vice on parallels, gripped across %s, %s up", axisName(m.PressDeg), face)
+	case m.Holding.Kind == partspec.TableClamps:
+		return fmt.Sprintf("Clamped to the %s's table, %s up", m.Machine, face)
+	case m.Holding.Kind == partspec.Faceplate:
+		return fmt.Sprintf("Faceplate, running true about %s, %s outward", m.About, face)
+	case m.Holding.Kind == partspec.FourJaw:
+		return fmt.Sprintf("Four-jaw chuck by its sides, running true about %s, %s outward", m.About, face)
+	}
+	return fmt.Sprintf("%s on %s, %s outward", m.noun(), m.Surface, face)
+}
+
+func axisName(deg float64) string {
+	if deg == 0 {
+		return "X"
+	}
+	return "Y"
+}
+
+// tidyMM takes the noise of sums out of a place.
+func tidyMM(v float64) float64 { return math.Round(v*1e6) / 1e6 }
+
+func round1(v float64) float64 { return math.Round(v*10) / 10 }
 
 func (s Shop) viceSetup(m Mount, at moment, setup *plan.Setup) {
 	p := s.grips(m, at)
-	setup.Grip.Kind, setup.Grip.Jaws, setup.Grip.JawWidthMM = "vice", 2, p.jawWidth()
-	setup.Grip.LeastN, setup.Grip.WorkingN = p.NeedN, math.Max(p.NeedN, viceLightN)
-	setup.Presses = p.presses
-	high := or(float64(m.Holding.JawHeight), usualJawHeight) - p.gripMM
-	setup.Bed = &plan.Bed{Kind: "parallels", HeightMM: round1(high), GapMM: round1(high), Under: p.under}
+	g := &setup.Grip
+	g.Kind, g.Jaws, g.JawWidthMM = "vice", 2, tidyMM(p.jawWidth())
+	g.LeastN, g.WorkingN, g.Feel = p.NeedN, math.Max(p.NeedN, viceLightN), viceFeel(p.NeedN)
+	if m.Free == partspec.Right {
+		g.ToZ = tidyMM(at.flat.Back + p.gripMM)
+	} else {
+		g.FromZ = tidyMM(at.flat.Front - p.gripMM)
+	}
+	setup.Presses = tidyPresses(p.presses)
+	high := round1(or(float64(m.Holding.JawHeight), usualJawHeight) - p.gripMM)
+	setup.Bed = &plan.Bed{Kind: "parallels", HeightMM: high, GapMM: high, Under: tidyStrips(p.under)}
+	squareness := or(float64(m.Holding.Squareness), squareLift)
+	setup.How = []string{
+		"Vice clocked square to the table and cleaned; its fixed jaw is the datum: the better edge goes against it, a round bar behind the moving jaw if the other is rough.",
+		fmt.Sprintf("Two parallels %s high and at most %s wide, one along each jaw; %s of the thickness in the jaws.", mm(high), mm(p.wide), mm(p.gripMM)),
+		fmt.Sprintf("Tighten with %s, tap the work down until neither parallel moves; it then lies square within %.2f in 100.", g.Feel, squareness),
+	}
+	setup.How = append(setup.How, s.howFound(m)...)
+}
+
+func viceFeel(needN float64) string {
+	if needN <= viceLightN*2 {
+		return "one hand on the handle"
+	}
+	return "a firm pull on the handle"
 }
 
 func (p pinch) jawWidth() float64 {
@@ -67,32 +150,220 @@ func (p pinch) jawWidth() float64 {
 	return p.presses[0].WidthMM
 }
 
-func (s Shop) tableSetup(m Mount, at moment, setup *plan.Setup) {
-	l := s.clampsFor(m, at)
-	setup.Grip.Kind, setup.Grip.LeastN, setup.Grip.WorkingN = "clamps", l.NeedN, l.HaveN
-	setup.Clamps = l.list
-	board := s.backing(at)
-	setup.Bed = &plan.Bed{Kind: "backing board", HeightMM: board, GapMM: board}
+func tidyPresses(list []plan.Press) []plan.Press {
+	for i, p := range list {
+		list[i] = plan.Press{XMM: tidyMM(p.XMM), YMM: tidyMM(p.YMM), AngleDeg: tidyMM(p.AngleDeg), WidthMM: tidyMM(p.WidthMM)}
+	}
+	return list
 }
 
-// backing is how thick a board must be for what comes through it: 0.3 of the widest drill and 3 (rule B-35).
+func tidyStrips(list []plan.Strip) []plan.Strip {
+	for i, p := range list {
+		list[i] = plan.Strip{X0: tidyMM(p.X0), Y0: tidyMM(p.Y0), X1: tidyMM(p.X1), Y1: tidyMM(p.Y1)}
+	}
+	return list
+}
+
+func tidyClamps(list []plan.Clamp) []plan.Clamp {
+	out := append([]plan.Clamp(nil), list...)
+	for i, c := range out {
+		out[i] = plan.Clamp{XMM: tidyMM(c.XMM), YMM: tidyMM(c.YMM), ToeMM: tidyMM(c.ToeMM), AngleDeg: tidyMM(c.AngleDeg), StudMM: tidyMM(c.StudMM), ForceN: math.Floor(c.ForceN)}
+	}
+	return out
+}
+
+// clampedGrip fills in what clamps hold with.
+func clampedGrip(l laid, setup *plan.Setup) {
+	g := &setup.Grip
+	g.Kind, g.LeastN, g.WorkingN, g.Feel = "clamps", l.NeedN, math.Floor(l.HaveN), "each nut a firm pull with a short spanner, in turns, a little at a time"
+	setup.Clamps = tidyClamps(l.list)
+}
+
+func (s Shop) tableSetup(m Mount, at moment, setup *plan.Setup) {
+	l := s.clampsFor(m, at)
+	clampedGrip(l, setup)
+	setup.Bed = &plan.Bed{Kind: "plate"}
+	setup.How = []string{"Table and work wiped clean, every burr off the lower face."}
+	if board := s.backing(at); board > 0 {
+		setup.Bed = &plan.Bed{Kind: "backing board", HeightMM: board, GapMM: board}
+		setup.How = append(setup.How, fmt.Sprintf("A flat board of MDF or hardwood %s thick under the whole of it, for what comes through.", mm(board)))
+	}
+	setup.How = append(setup.How, s.howClamped(l, setup.Bed.HeightMM)...)
+	if s.Rules.Has("B-34") {
+		setup.How = append(setup.How, "An end stop against the cut's push; never take a clamp off before the next one is on.")
+		setup.Why = append(setup.Why, plan.Reason{Text: "all edges stay free, clamps on solid metal", Rule: "B-34"})
+	}
+	setup.How = append(setup.How, s.howFound(m)...)
+}
+
+// howClamped tells where the clamps stand and how they are set.
+func (s Shop) howClamped(l laid, under float64) []string {
+	how := []string{fmt.Sprintf("%d clamps where the sketch shows them, no two more than %.0f degrees apart, each toe at least %.0f clear of the cut, card under it on a finished face.", l.Placed, math.Ceil(l.SpreadDeg), toeFromCut)}
+	if s.Rules.Has("B-08") {
+		how = append(how, fmt.Sprintf("Stud at one third of the strap from the work, packing 1 to 2 higher than its upper face (%s): the strap level or a shade down at the work.", mm(under+s.Length+1.5)))
+	}
+	return append(how, fmt.Sprintf("Tighten evenly, in turns: together they press with about %.0f N; %.0f must hold.", math.Floor(l.HaveN/10)*10, l.NeedN))
+}
+
+// backing is how thick a board must be for what comes through it: 0.3 of the widest tool and 3 (rule B-35); 0 where nothing does.
 func (s Shop) backing(at moment) float64 {
+	if !s.Rules.Has("B-35") {
+		return 0
+	}
 	widest := 0.0
 	for i, k := range at.tasks {
 		zones, _ := s.worked(s.Tasks[k], at.ways[i])
 		for _, z := range zones {
-			if z.through && !z.edge {
+			if z.through {
 				widest = math.Max(widest, 2*z.Radius)
 			}
 		}
 	}
+	if widest == 0 {
+		return 0
+	}
 	return math.Ceil(math.Max(leastBoard, backingShare*widest+backingMore))
 }
 
+// Backing for what comes through (rule B-35). The thinnest board is ours, no source.
 const (
 	leastBoard   = 6.0
 	backingShare = 0.3
 	backingMore  = 3.0
 )
 
-func round1(v float64) float64 { return math.Round(v*10) / 10 }
+// plateGap is how high the packing stands between faceplate and work, so that the boring tool's nose comes out free: at least 3 (rule B-35).
+const plateGap = 6.0
+
+func (s Shop) plateSetup(m Mount, at moment, setup *plan.Setup) {
+	p := s.plated(m, at)
+	clampedGrip(p.laid, setup)
+	gap := plateGap
+	if !s.Rules.Has("B-35") {
+		gap = 0
+	}
+	setup.Bed = &plan.Bed{Kind: "parallels", HeightMM: gap, GapMM: gap, Under: tidyStrips(packing(p.list))}
+	b := p.balance
+	b.MassKg, b.UnbalanceKgMM, b.WeightKg, b.AngleDeg = round3(b.MassKg), round3(b.UnbalanceKgMM), round3(b.WeightKg), round1(b.AngleDeg)
+	b.LeftOverKgMM = round3(b.LeftOverKgMM)
+	setup.Balance = &b
+	setup.RunOutMM = m.RunOut
+	setup.How = []string{
+		"Skim or check the faceplate; wipe plate and work, thin paper between them for grip.",
+		fmt.Sprintf("Packing %s high, all of one height, each piece whole and screwed to the plate, under every clamp's toe: the tool's nose needs at least 3 clear behind the bore.", mm(gap)),
+	}
+	setup.How = append(setup.How, s.howClamped(p.laid, gap)...)
+	setup.How = append(setup.How, "A peg against the turning direction, touching an edge of the work.")
+	setup.How = append(setup.How, s.howFound(m)...)
+	setup.How = append(setup.How,
+		fmt.Sprintf("Counterweight about %.2f kg at %s from the axis, opposite the heavy side (%.0f degrees from +X): move it until the plate, out of gear, stops anywhere.", b.WeightKg, mm(b.RadiusMM), b.AngleDeg),
+		fmt.Sprintf("Turn it by hand one full revolution, the tool at each end of its travel; then no faster than %.0f a minute.", b.MostRPM))
+}
+
+func round3(v float64) float64 { return math.Round(v*1e3) / 1e3 }
+
+// packing is a piece under each clamp, as large as fits under its toe.
+func packing(list []plan.Clamp) []plan.Strip {
+	var under []plan.Strip
+	for _, c := range list {
+		h := c.ToeMM / 2
+		under = append(under, plan.Strip{X0: c.XMM - h, Y0: c.YMM - h, X1: c.XMM + h, Y1: c.YMM + h})
+	}
+	return under
+}
+
+func (s Shop) fourJawSetup(m Mount, at moment, setup *plan.Setup) {
+	g := s.jawed(m, at)
+	light := or(float64(m.Holding.GripLight), UsualLight)
+	setup.RunOutMM = m.RunOut
+	setup.Grip = jawsGrip(setup.Grip, m, g.least, math.Max(g.least, light), g.lobe, g.limit, g.yield, g.trust)
+	setup.Grip.MostN = g.most
+	setup.Grip.Packing = "card or thin aluminium under each jaw on finished edges"
+	for _, j := range g.jaws {
+		setup.Presses = append(setup.Presses, j.Press)
+	}
+	setup.Presses = tidyPresses(setup.Presses)
+	setup.Bed = &plan.Bed{Kind: "parallels", HeightMM: plateGap, GapMM: plateGap}
+	setup.How = []string{
+		fmt.Sprintf("A flat backing ring or packing, %s thick and clear of the bore by 2, between the work and the chuck's face; press the work hard back while tightening.", mm(plateGap)),
+		"Set the jaws by the face rings, then clock: move a pair by half the difference of its readings, bring in the last 0.05 by tightening only.",
+	}
+	setup.How = append(setup.How, s.howFound(m)...)
+	setup.How = append(setup.How, howGripped(setup.Grip)...)
+}
+
+// jawsGrip is a grip of jaws with its forces rounded for print.
+func jawsGrip(g plan.Grip, m Mount, least, working, lobe, limit, stress float64, trust string) plan.Grip {
+	g.Kind, g.Jaws, g.JawWidthMM = "jaws", jawCount(m.Holding), float64(m.Holding.JawWidth)
+	g.RadiusMM = tidyMM(m.Radius)
+	g.LeastN, g.WorkingN = least, working
+	g.ErrorMM, g.LimitMM, g.StressMPa, g.Trust = math.Ceil(lobe*1e4)/1e4, math.Round(limit*1e4)/1e4, math.Round(stress), trust
+	g.Feel = JawFeel(working, m.Holding)
+	return g
+}
+
+func howGripped(g plan.Grip) []string {
+	text := fmt.Sprintf("Tighten with %s: at least %.0f N a jaw must hold", g.Feel, g.LeastN)
+	if g.MostN > 0 {
+		text += fmt.Sprintf(", more than %.0f N would leave the bore out of round", g.MostN)
+	}
+	return []string{text + "."}
+}
+
+func (s Shop) discSetup(m Mount, at moment, setup *plan.Setup) {
+	var f Figures
+	s.discFigures(&f, m, at)
+	setup.RunOutMM = m.RunOut
+	setup.Grip = jawsGrip(setup.Grip, m, f.LeastN, f.WorkingN, f.LobeMM, f.LimitMM, f.StressMPa, f.Trust)
+	setup.Bed = &plan.Bed{Kind: "jaws", GapMM: breakThrough}
+	setup.How = append([]string{fmt.Sprintf("Jaws on the rim, Ø%s, its face pressed hard back on the jaw steps.", mm(2*m.Radius))}, howGripped(setup.Grip)...)
+}
+
+// boreSetup is work on a mandrel or glued to an arbor.
+func (s Shop) boreSetup(m Mount, setup *plan.Setup) {
+	setup.Grip.Kind, setup.Grip.Inside, setup.Grip.RadiusMM, setup.RunOutMM = m.GripKind(), m.Inside, tidyMM(m.Radius), m.RunOut
+	switch {
+	case m.Glue == GlueFace:
+		setup.How = []string{fmt.Sprintf("Arbor faced in the chuck to Ø%s, shallow grooves, a relief Ø%s in its middle.", mm(2*m.Radius), mm(2*s.relief(m))), "Degrease both, cyanoacrylate, press on with the tailstock, leave it to cure."}
+		setup.How = append(setup.How, s.howFound(m)...)
+		setup.How = append(setup.How, "Release by heat (120 to 150 degrees) and a sideways slide.")
+	case m.Glue == GlueBore:
+		setup.How = []string{fmt.Sprintf("Turn a spigot to slide in %s, with a shoulder; degrease, cyanoacrylate, push home, leave it to cure.", m.Surface), "Release by heat (120 to 150 degrees)."}
+	case m.Holding.Kind == partspec.StubMandrel:
+		setup.How = []string{
+			fmt.Sprintf("Mandrel turned in place to the measured bore, nominally Ø%s, 0.005 to 0.015 small, its spigot shorter than the work is thick.", mm(2*m.Radius)),
+			fmt.Sprintf("Shoulder and washer Ø%s, faced flat, so that the sheet is backed on both sides to 2 from its finished rim; tighten the screw well.", mm(2*math.Max(m.Radius+1, s.backed(m)))),
+			"Do not take the mandrel out of the chuck until the job is done.",
+		}
+	case m.Holding.Kind == partspec.PlainMandrel:
+		setup.How = []string{fmt.Sprintf("Oil the Ø%s mandrel and press the work on, large end towards the headstock.", mm(2*m.Radius))}
+	default:
+		setup.How = []string{fmt.Sprintf("Expand in %s only until it drives.", m.Surface)}
+	}
+}
+
+// relief is the radius kept free of glue in the middle of an arbor: of the bore that is made on it, and its tool.
+func (s Shop) relief(m Mount) float64 {
+	for _, b := range s.bores() {
+		if math.Hypot(b.x-m.CentreX, b.y-m.CentreY) <= sameSpot {
+			return b.radius + toolRoom
+		}
+	}
+	return 0
+}
+
+// howFound tells how the place that runs true, or the nought of the dials, is found, and how far off that leaves it.
+func (s Shop) howFound(m Mount) []string {
+	off := fmt.Sprintf("within %.2f", m.Locate)
+	switch {
+	case m.Machine == partspec.Drill:
+		return nil
+	case m.Machine != "":
+		return []string{fmt.Sprintf("Find the two datum edges, %s of where the dials then have them.", off)}
+	case m.By == ByMark:
+		return []string{fmt.Sprintf("Centre finder in the punch mark of %s: tap the work until its tail stands still against the indicator; the place is then %s.", m.About, off)}
+	case m.By == ByBore:
+		return []string{fmt.Sprintf("Indicator in the bore %s: tap the work until it reads the same all round; the place is then %s.", m.About, off)}
+	}
+	return []string{fmt.Sprintf("Set %s by its two datum edges: with the indicator on each edge, turned level, half the sum over a bar in the spindle; the place is then %s.", m.About, off)}
+}

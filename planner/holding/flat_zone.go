@@ -3,7 +3,6 @@ package holding
 import (
 	"math"
 
-	"catchplate/partspec"
 	"catchplate/planner/plane"
 	"catchplate/planner/process"
 	"catchplate/planner/shape"
@@ -32,9 +31,11 @@ func (s Shop) worked(t process.Task, way process.Way) (zones []zone, all bool) {
 		return nil, true
 	}
 	through := s.opens(t)
-	if f, ok := s.Part.Feature(t.Feature).(*partspec.Slot); ok {
-		a, b := f.Ends[0], f.Ends[1]
-		return []zone{{Capsule: plane.Capsule{X0: float64(a.X.Mid()), Y0: float64(a.Y.Mid()), X1: float64(b.X.Mid()), Y1: float64(b.Y.Mid()), Radius: float64(f.Width.High) / 2}, through: through}}, false
+	if t.Flat != nil && len(t.Flat.Slots) > 0 {
+		for _, g := range t.Flat.Slots {
+			zones = append(zones, zone{Capsule: g.Capsule, through: through})
+		}
+		return zones, false
 	}
 	for _, p := range t.Spots {
 		zones = append(zones, zone{Capsule: plane.Round(p.X, p.Y, p.Radius), through: through})
@@ -83,7 +84,10 @@ func (s Shop) finishedHoles() []zone {
 			continue
 		}
 		for _, h := range t.Flat.Holes {
-			list = append(list, zone{Capsule: plane.Round(h.X, h.Y, h.Radius), through: h.Z0 <= sameSpot && h.Z1 >= s.Length-sameSpot})
+			list = append(list, zone{Capsule: plane.Round(h.X, h.Y, h.Radius)})
+		}
+		for _, g := range t.Flat.Slots {
+			list = append(list, zone{Capsule: g.Capsule})
 		}
 	}
 	return list

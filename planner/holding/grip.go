@@ -50,6 +50,21 @@ const (
 	UsualFirm  = 4000.0
 )
 
+// JawFeel puts the grip of hand-tightened jaws into words: their forces are known within a factor of two or three at best.
+func JawFeel(workingN float64, h partspec.Holding) string {
+	light, firm := float64(h.GripLight), float64(h.GripFirm)
+	if firm == 0 {
+		light, firm = UsualLight, UsualFirm
+	}
+	switch share := (workingN - light) / (firm - light); {
+	case share < 0.15:
+		return "a light nip, finger and thumb on the key"
+	case share < 0.6:
+		return "a firm pull with one hand, no lean"
+	}
+	return "a hard pull with both hands on the key"
+}
+
 func jawCount(h partspec.Holding) int {
 	switch {
 	case h.Jaws > 0:
@@ -122,8 +137,7 @@ func (s Shop) faceHole(e partspec.End) float64 {
 // mandrelDrive is the torque a mandrel passes on, N mm: by its screw pressing the work on a shoulder, by the taper's press, or by its wedge.
 func (s Shop) mandrelDrive(m Mount) float64 {
 	if m.Holding.Kind == partspec.StubMandrel {
-		d := math.Min(largeScrew, 2*m.Radius*0.6)
-		pull := screwPullN * d * d / (screwSizeMM * screwSizeMM)
+		pull := screwPull(m.Radius)
 		shoulder := s.shoulder(m)
 		r, err := mechanics.FaceRadiusMM(2*shoulder, 2*m.Radius)
 		if err != nil {
@@ -137,6 +151,15 @@ func (s Shop) mandrelDrive(m Mount) float64 {
 	}
 	return h.TorqueNm * 1000
 }
+
+// screwPull is what the screw in a mandrel's end pulls with: the largest that leaves metal around it.
+func screwPull(radius float64) float64 {
+	d := math.Min(largeScrew, 2*radius*screwShare)
+	return screwPullN * d * d / (screwSizeMM * screwSizeMM)
+}
+
+// screwShare is a screw's diameter as a part of the mandrel's. Common practice, no source.
+const screwShare = 0.6
 
 // mandrelRadialN is what a taper or expanding mandrel presses outward when driven home by hand. Common practice, no source; rough by two.
 const mandrelRadialN = 4000.0

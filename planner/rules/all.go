@@ -16,7 +16,7 @@ func All() Set {
 			spotFirst, stockForFinish, separateRoughing, pilotChain, drillBoreOrReam, reamAllowance, partSpare, runOutExpected, holdingTimes,
 			speedStep, lowestCap, operationFactors, pecking, barOverhang, oneWay, dialReads, mixedUnits, metalOn, coarseDial, trialCut, fileLeave,
 			taperBySlide, screwInfeed, passDepth, pointDepth, partingTool, stockLength, toMeasuredSize,
-			sameSetting, runOutShare, fewestSettings, holeFirst, helpersFirst, instrumentChoice, measureInTime, easeGrip, colletGrip, surfaceSpeedCap,
+			sameSetting, runOutShare, fewestSettings, holeFirst, helpersFirst, instrumentChoice, measureInTime, easeGrip, colletGrip, surfaceSpeedCap, clampGeometry, clampedToTable, backing,
 			chordCheck, fromHeldDatum, blindTapped, flatMouth,
 		},
 		Cautions: []Caution{

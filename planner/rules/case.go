@@ -63,6 +63,9 @@ type Case struct {
 	Vice    *ViceFacts // of flat work in a vice
 	Plate   *PlateFacts
 	Jaws    *JawFacts
+
+	Interrupted bool // the cut meets gaps
+
 	WebMM   float64 // of flat work: metal between the bore and the rim
 	WasteMM float64 // web with which the jaws' squeeze would pass; 0 = it passes
 }
@@ -300,6 +303,9 @@ var gluedArborLight = Holding{
 		}
 		if c.Op.Process == plan.Drill || c.Op.Process == plan.Knurl || c.Op.Process == plan.PartOff {
 			return refuse("too heavy a cut for glue")
+		}
+		if c.Interrupted {
+			return refuse("a cut that meets gaps knocks glue loose")
 		}
 		if c.PassDepth > glueDepth {
 			return refuse("a pass of %.2f is too deep for glue, %.2f is the most", c.PassDepth, glueDepth)

@@ -2,6 +2,7 @@ package rules_test
 
 import (
 	"maps"
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -33,6 +34,10 @@ func doing(p plan.Process) func(*rules.Case) { return func(c *rules.Case) { c.Op
 
 func clamped(f rules.Clamped) func(*rules.Case) { return func(c *rules.Case) { c.Clamped = &f } }
 
+func plated(f rules.PlateFacts) func(*rules.Case) { return func(c *rules.Case) { c.Plate = &f } }
+
+func flat(c *rules.Case) { c.Flat = true }
+
 func viced(f rules.ViceFacts) func(*rules.Case) { return func(c *rules.Case) { c.Vice = &f } }
 
 // holdingCases has for each rule of holding a case that it refuses, and one as near to it that it lets pass.
@@ -63,6 +68,9 @@ func holdingCases() map[string]struct{ refused, passed rules.Case } {
 		"B-16": {sound(in(partspec.GluedArbor), onMandrel, doing(plan.Drill)), sound(in(partspec.GluedArbor), onMandrel, doing(plan.Face))},
 		"B-07": {sound(in(partspec.TableClamps), clamped(rules.Clamped{Owned: 4, Placed: 3, NeedN: 9001, HaveN: 9000})),
 			sound(in(partspec.TableClamps), clamped(rules.Clamped{Owned: 4, Placed: 3, NeedN: 9000, HaveN: 9000}))},
+		"B-06": {sound(in(partspec.Faceplate), plated(rules.PlateFacts{Diameter: 160, Reach: 60, OffCentre: 57})), sound(in(partspec.Faceplate), plated(rules.PlateFacts{Diameter: 160, Reach: 60, OffCentre: 56}))},
+		"B-09": {sound(in(partspec.Faceplate), plated(rules.PlateFacts{Diameter: 160, MostRPM: 59, Slowest: 60})), sound(in(partspec.Faceplate), plated(rules.PlateFacts{Diameter: 160, MostRPM: 60, Slowest: 60}))},
+		"B-04": {sound(in(partspec.FourJaw), flat, func(c *rules.Case) { c.Jaws = &rules.JawFacts{Reach: 46, Capacity: 45} }), sound(in(partspec.FourJaw), flat, func(c *rules.Case) { c.Jaws = &rules.JawFacts{Reach: 45, Capacity: 45} })},
 		"B-33": {sound(in(partspec.Vice), viced(rules.ViceFacts{Across: 60, Opening: 80, Grip: 3.2, Thick: 10, HaveN: 5000})),
 			sound(in(partspec.Vice), viced(rules.ViceFacts{Across: 60, Opening: 80, Grip: 3.4, Thick: 10, HaveN: 5000}))},
 		"B-14": {sound(in(partspec.StubMandrel), onMandrel, func(c *rules.Case) { c.TorqueNmm = 4001 }), sound(in(partspec.StubMandrel), onMandrel)},
@@ -79,6 +87,16 @@ func objects(set rules.Set, id string, c rules.Case) bool {
 		}
 	}
 	return false
+}
+
+// A verdict that refuses a squeezed web says how much metal would save it.
+func TestWasteIsTold(t *testing.T) {
+	squeezed := func(waste float64) string {
+		c := sound(in(partspec.FourJaw), flat, func(c *rules.Case) { c.LobeMM, c.LimitMM, c.Trust, c.WebMM, c.WasteMM = 0.02, 0.008, "good", 2, waste })
+		return rules.All().Judge(c)[0].Reason
+	}
+	assert.Contains(t, squeezed(5.5), "with 2.0 of metal beside the bore; 0.008 may pass, as with 5.5: 3.5 of waste left on")
+	assert.Contains(t, squeezed(math.Inf(1)), "as with no waste that could be left on")
 }
 
 func TestRulesOfHolding(t *testing.T) {

@@ -81,6 +81,12 @@ var (
 		"the final shape is the relaxed one", "published", "Bourne, A Catechism of the Steam Engine, q. 707")
 	colletGrip = number("B-20", "Soft jaws bored in place", "IF a finished outside must be held true and unmarked THEN soft jaws are bored in place to its size, 0 to 0.05 mm small.",
 		"the jaws match this diameter at this tightness", "published", "workshop pages (Hall, p. 110); soft-jaw makers")
+	clampGeometry = number("B-08", "Clamp geometry", "IF a strap clamp is used THEN its stud stands at one third of the strap from the work, its packing 1 to 3 higher than the work, the strap level or a shade down at the work; the work gets two thirds of the bolt's pull, torque over 0.2 d.",
+		"leverage, and loose packing becomes a missile", "published", "what-when-how, Milling: clamps (stud at one third); workshop pages (Hall, p. 272, 291); the bolt's pull is handbook practice")
+	clampedToTable = number("B-34", "Clamped to the table", "IF a plate is larger than the vice or all its edges must be free THEN clamp it to the table, cut inside the clamps, move clamps one at a time, an end stop against the cut.",
+		"never lose the datum", "published", "Modern Mechanical Engineering vol. I p. 203; workshop pages (Hall, p. 291)")
+	backing = number("B-35", "Backing for break-through", "IF a tool passes through THEN back the work with a board of at least 0.3 of the tool's diameter and 3, or pack it clear by its point and 2, parallels 2 outside the hole; on a faceplate leave 3 behind for the boring tool's nose.",
+		"clean exit, and the machine is not drilled", "published", "autonopedia, Metalworking: the basics ch. 12 (hardwood rest); the point's length is geometry")
 	surfaceSpeedCap = number("B-29", "Chuck speed cap", "IF a chuck is used THEN the speed stays under the figure marked on it, or 20 m/s at the rim if unmarked.",
 		"jaws fly outwards and let go", "standard", "EN 1550 and DIN 6386 as quoted in lathe manuals; the unmarked cap is ours")
 )
