@@ -201,7 +201,7 @@ func (s Shop) discSqueeze(f *Figures, m Mount, at moment, t process.Task) {
 	thick := at.flat.Front - at.flat.Back
 	g := mechanics.RingGrip{OutsideDiameterMM: 2 * m.Radius, WallMM: wall, LengthMM: thick, GripLengthMM: thick, Jaws: jawCount(m.Holding), JawWidthMM: float64(m.Holding.JawWidth), ForcePerJawN: f.WorkingN,
 		ModulusMPa: metal.ModulusGPa.Low * 1000, Poisson: metal.Poisson, YieldMPa: metal.YieldMPa.Low}
-	s.jawForm(&g, m)
+	m.formJaws(&g)
 	d, err := s.ringError(g)
 	if err != nil {
 		f.Trust = string(mechanics.TrustNone)

@@ -242,7 +242,7 @@ func (s Shop) plateSetup(m Mount, at moment, setup *plan.Setup) {
 	if !s.Rules.Has("B-35") {
 		gap = 0
 	}
-	setup.Bed = &plan.Bed{Kind: "parallels", HeightMM: gap, GapMM: gap, Under: tidyStrips(packing(p.list))}
+	setup.Bed = &plan.Bed{Kind: "parallels", HeightMM: gap, GapMM: gap, Under: tidyStrips(underToes(p.list))}
 	b := p.balance
 	b.MassKg, b.UnbalanceKgMM, b.WeightKg, b.AngleDeg = round3(b.MassKg), round3(b.UnbalanceKgMM), round3(b.WeightKg), round1(b.AngleDeg)
 	b.LeftOverKgMM = round3(b.LeftOverKgMM)
@@ -262,8 +262,8 @@ func (s Shop) plateSetup(m Mount, at moment, setup *plan.Setup) {
 
 func round3(v float64) float64 { return math.Round(v*1e3) / 1e3 }
 
-// packing is a piece under each clamp, as large as fits under its toe.
-func packing(list []plan.Clamp) []plan.Strip {
+// underToes is a piece of packing under each clamp, as large as fits under its toe.
+func underToes(list []plan.Clamp) []plan.Strip {
 	var under []plan.Strip
 	for _, c := range list {
 		h := c.ToeMM / 2

@@ -64,6 +64,12 @@ func (s Shop) ring(m Mount, body solid.Body, forcePerJawN float64) (ring mechani
 	metal := s.Part.Material
 	ring = mechanics.RingGrip{OutsideDiameterMM: 2 * outer, WallMM: wall, LengthMM: z1 - z0, GripLengthMM: math.Min(m.Z1-m.Z0, z1-z0), Jaws: jawCount(m.Holding),
 		JawWidthMM: float64(m.Holding.JawWidth), ForcePerJawN: forcePerJawN, ModulusMPa: metal.ModulusGPa.Low * 1000, Poisson: metal.Poisson, YieldMPa: metal.YieldMPa.Low}
+	m.formJaws(&ring)
+	return ring, true
+}
+
+// formJaws gives a ring the kind of jaws of its mount.
+func (m Mount) formJaws(ring *mechanics.RingGrip) {
 	if m.Holding.Kind == partspec.Collets || m.Holding.Kind == partspec.SoftJaws {
 		// Bored jaws and collets meet the work over nearly all of their share of the circle; even pressure is the pessimistic reading of that.
 		ring.JawWidthMM, ring.JawArcDeg = 0, wrapShare*360/float64(ring.Jaws)
@@ -73,7 +79,6 @@ func (s Shop) ring(m Mount, body solid.Body, forcePerJawN float64) (ring mechani
 	if m.Plug {
 		ring.Plug = &mechanics.Plug{ClearanceMM: plugClearance}
 	}
-	return ring, true
 }
 
 // usualJawWidth is that of a small chuck; plugClearance that of a plug turned to the measured bore, radial (0.01 to 0.02 on diameter).
