@@ -12,4 +12,8 @@
 //
 // Where to find what: prove.go the order of things; world.go which end of each range is replayed; walk.go the work as it is held and
 // cut; zero.go, motion.go, tool.go readings and tool to removed metal; target.go and its neighbours the drawn solids; a file per check beyond that.
+//
+// Flat parts have a walk of their own: flat.go the order of things; flatwork.go what has been taken, as figures of the plane between two heights; flattake.go what
+// each movement takes; flatdrawn.go and flatfinal.go what is drawn and the finished work against it; flathold.go, flatclear.go, flatpush.go and flatlathe.go how
+// it is held, carried, pushed and turned.
 package replay

@@ -67,6 +67,9 @@ func (w *walk) zeroMill(op plan.Operation, work touchable) {
 		if z.Outward {
 			w.failOp("zero", "the %s dial does not count outward", z.Dial)
 		}
+		if old, set := w.zeros[z.Dial]; set && axisOf(z.Dial) < 2 && old.Dial == z.Dial && old.ReferenceMM == z.ReferenceMM && old.WoundBack == z.WoundBack {
+			continue // as it was set in this setting already
+		}
 		delete(w.zeros, z.Dial)
 		if at, ok := w.touchMill(z, work, op.Zeros); ok {
 			w.zeros[z.Dial] = nought{Zero: z, reference: at.at, off: at.off, graduation: graduationOf(d)}
@@ -291,7 +294,7 @@ func (w *walk) spans(m *pass, op plan.Operation, cut plan.Cut) bool {
 			return false
 		}
 	}
-	if d <= 0 {
+	if d <= 0 && m.Kind != partspec.Taps {
 		w.failOp("tool", "cut %q: a %s takes no metal away on this machine", m.name, m.Kind)
 		return false
 	}

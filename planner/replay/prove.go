@@ -61,6 +61,9 @@ func provePart(r *record, job *partspec.Job, part *partspec.Part, p plan.Part) p
 		r.fail(where{}, "measure", "%d places along the axis are reached by measuring; more than %d are not replayed", n, mostMeasured)
 		return plan.Proof{}
 	}
+	if part.Flat() {
+		return proveFlat(r, job, part, p)
+	}
 	movements, removing := 0, map[cutKey]bool{}
 	all := worlds(p)
 	for i, world := range all {

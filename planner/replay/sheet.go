@@ -47,7 +47,7 @@ func checkWords(r *record, at where, part *partspec.Part, op plan.Operation) {
 	switch op.Feature {
 	case "part", "face.left", "face.right":
 	default:
-		if part.Feature(op.Feature) == nil {
+		if part.Feature(op.Feature) == nil && !isEdge(part, op.Feature) {
 			r.fail(at, "part", "it is for %q, which is no feature of the part", op.Feature)
 		}
 	}
@@ -67,6 +67,16 @@ func checkWords(r *record, at where, part *partspec.Part, op plan.Operation) {
 			r.fail(at, "zero", "the %s dial does not count outward", z.Dial)
 		}
 	}
+}
+
+// isEdge reports whether a name is that of an edge of the outline, "edge.left".
+func isEdge(part *partspec.Part, name string) bool {
+	edge, ok := strings.CutPrefix(name, "edge.")
+	if !ok || part.Outline == nil {
+		return false
+	}
+	_, known := part.Outline.Edge(edge)
+	return known
 }
 
 // checkSizes holds the limits that the sheet gives to measure by against the drawn ones, and the instrument against the workshop.

@@ -1,0 +1,274 @@
+package replay
+
+import (
+	"math"
+
+	"catchplate/partspec"
+	"catchplate/planner/plan"
+	"catchplate/planner/plane"
+)
+
+const (
+	// leastClamps is how many clamps hold work (rule B-07; two serve small stiff work with a stop, which the plan cannot tell).
+	leastClamps = 3
+	// mostBetweenDeg is how far apart two neighbouring clamps may stand, seen from the middle of them all (rule B-07: about 120).
+	mostBetweenDeg = 130.0
+	// leastJawHeight and leastJawShare are how high a vice grips at least (rule B-33).
+	leastJawHeight = 3.0
+	leastJawShare  = 1.0 / 3
+	// leastJawContact is how long an edge lies in a jaw at least. Common practice, no source.
+	leastJawContact = 10.0
+	// jawDeep is how far a vice's jaw reaches from the work. Common practice, no source.
+	jawDeep = 25.0
+)
+
+// checkHeld holds that what grips or clamps the work is there, and that the work is.
+func (f *flatWalk) checkHeld() {
+	g, ok := f.setup.Grip, f.holdingFits()
+	if !ok {
+		return
+	}
+	switch g.Kind {
+	case "bench":
+	case "vice":
+		f.checkVice()
+	case "clamps":
+		f.checkClamps()
+	case "jaws":
+		f.checkFlatJaws()
+	case "mandrel", "glued_bore", "glued_face":
+		f.checkDriven()
+	}
+	f.checkBed()
+}
+
+// holdingFits holds that the kind of grip is one that the machine and the holding give.
+func (f *flatWalk) holdingFits() bool {
+	g := f.setup.Grip.Kind
+	if !f.onSpindle() {
+		if g != "bench" {
+			f.failOp("grip", "%q is no way to hold work at the bench", g)
+		}
+		return g == "bench"
+	}
+	want := map[partspec.HoldingKind]string{
+		partspec.Vice: "vice", partspec.TableClamps: "clamps", partspec.Faceplate: "clamps", partspec.FourJaw: "jaws", partspec.ThreeJaw: "jaws", partspec.SoftJaws: "jaws",
+		partspec.StubMandrel: "mandrel", partspec.PlainMandrel: "mandrel", partspec.ExpandingMandrel: "mandrel",
+	}
+	kind := f.holding.Kind
+	if kind == partspec.GluedArbor && (g == "glued_bore" || g == "glued_face") {
+		return f.machineFits()
+	}
+	if w, ok := want[kind]; !ok || w != g {
+		f.failOp("grip", "%q is no way in which a %s holds flat work", g, kind)
+		return false
+	}
+	return f.machineFits()
+}
+
+// machineFits holds that a holding stands on the machine it belongs to.
+func (f *flatWalk) machineFits() bool {
+	onTable := f.holding.Kind == partspec.Vice || f.holding.Kind == partspec.TableClamps
+	if onTable == f.onLathe() {
+		f.failOp("holding", "a %s does not belong on a %s", f.holding.Kind, f.setup.MachineKind)
+		return false
+	}
+	if f.onLathe() {
+		f.checkSwing()
+	}
+	return true
+}
+
+// checkSwing holds the work, and the clamps on it, against the lathe's swing.
+func (f *flatWalk) checkSwing() {
+	z0, z1 := f.body.Ends()
+	far := f.body.Outer.Greatest(z0, z1)
+	for _, c := range f.setup.Clamps {
+		s := f.strap(c)
+		far = math.Max(far, math.Hypot(s.X1-f.setup.CentreX, s.Y1-f.setup.CentreY)+s.Radius)
+	}
+	if swing := float64(f.machine.Swing); swing > 0 && 2*far > swing {
+		f.failOp("machine", "work and clamps swing Ø%s; %s swings %s", mm(2*far), f.machine.Name, mm(swing))
+	}
+}
+
+// checkVice holds that two jaws press against each other on straight parallel edges that are there, high enough and no further apart than the vice opens.
+func (f *flatWalk) checkVice() {
+	p, g := f.setup.Presses, f.setup.Grip
+	if len(p) != 2 {
+		f.failOp("grip", "a vice presses with two jaws; %d are given", len(p))
+		return
+	}
+	if off := math.Abs(math.Remainder(p[0].AngleDeg-p[1].AngleDeg-180, 360)); off > angleFigure {
+		f.failOp("grip", "the jaws do not press against each other: they stand at %s and %s degrees", mm(p[0].AngleDeg), mm(p[1].AngleDeg))
+		return
+	}
+	for _, press := range p {
+		f.checkPress(press)
+	}
+	sin, cos := math.Sincos(p[0].AngleDeg * math.Pi / 180)
+	across := math.Abs((p[0].XMM-p[1].XMM)*cos + (p[0].YMM-p[1].YMM)*sin)
+	if most := float64(f.holding.Opening); most > 0 && across > most+same {
+		f.failOp("capacity", "the work is %s across the jaws; %s opens %s", mm(across), f.holding.Name, mm(most))
+	}
+	if beside := math.Abs((p[0].YMM-p[1].YMM)*cos - (p[0].XMM-p[1].XMM)*sin); beside > math.Min(p[0].WidthMM, p[1].WidthMM)/2 {
+		f.failOp("grip", "the jaws press %s beside each other: the work would turn", mm(beside))
+	}
+	back, front, _ := f.work.faces()
+	lo, hi := math.Max(back, math.Min(g.FromZ, g.ToZ)), math.Min(front, math.Max(g.FromZ, g.ToZ))
+	if need := math.Max(leastJawHeight, leastJawShare*(front-back)); hi-lo < need-same && hi-lo < front-back-same {
+		f.failOp("grip", "it grips %s of %s; at least %s is needed (rule B-33)", mm(hi-lo), mm(front-back), mm(need))
+	}
+	if held := float64(f.holding.JawHeight); held > 0 && hi-lo > held+same {
+		f.failOp("grip", "it grips %s high; the jaws are %s", mm(hi-lo), mm(held))
+	}
+}
+
+// angleFigure is how far a printed direction may differ from the true one, in degrees.
+const angleFigure = 0.1
+
+// checkPress holds that a jaw presses on a straight edge that is there, square to it.
+func (f *flatWalk) checkPress(p plan.Press) {
+	if !(p.WidthMM > 0) {
+		f.failOp("grip", "a jaw %s wide presses on nothing", mm(p.WidthMM))
+		return
+	}
+	sin, cos := math.Sincos(p.AngleDeg * math.Pi / 180)
+	lo, hi := f.heights()
+	touched := 0.0
+	for _, e := range f.work.outer((lo + hi) / 2) {
+		if e.IsArc() {
+			if f.onCrown(e, p, cos, sin) {
+				touched = p.WidthMM
+			}
+			continue
+		}
+		ox, oy := e.Outward(0)
+		far := math.Max((e.X0-p.XMM)*cos+(e.Y0-p.YMM)*sin, (e.X1-p.XMM)*cos+(e.Y1-p.YMM)*sin)
+		a, b := (e.Y0-p.YMM)*cos-(e.X0-p.XMM)*sin, (e.Y1-p.YMM)*cos-(e.X1-p.XMM)*sin
+		over := math.Min(math.Max(a, b), p.WidthMM/2) - math.Max(math.Min(a, b), -p.WidthMM/2)
+		switch {
+		case over <= same:
+		case math.Abs(far) <= figure && ox*cos+oy*sin > 1-same:
+			touched += over
+		case far > figure:
+			f.failOp("grip", "a jaw at %s, %s would stand inside the work", mm(p.XMM), mm(p.YMM))
+			return
+		}
+	}
+	if touched < math.Min(leastJawContact, p.WidthMM)-same {
+		f.failOp("grip", "a jaw presses at %s, %s towards %s degrees; no straight edge of %s lies there", mm(p.XMM), mm(p.YMM), mm(p.AngleDeg), mm(leastJawContact))
+	}
+}
+
+// onCrown reports whether a jaw meets an arc square to it.
+func (f *flatWalk) onCrown(e plane.Edge, p plan.Press, cos, sin float64) bool {
+	return !e.Hollow && math.Hypot(e.CX+e.Radius*cos-p.XMM, e.CY+e.Radius*sin-p.YMM) <= figure
+}
+
+// heights are where the work is gripped along its thickness.
+func (f *flatWalk) heights() (lo, hi float64) {
+	back, front, _ := f.work.faces()
+	g := f.setup.Grip
+	return math.Max(back, math.Min(g.FromZ, g.ToZ)), math.Min(front, math.Max(g.FromZ, g.ToZ))
+}
+
+// checkClamps holds that clamps press on solid, carried metal of the face that is up, enough of them and spread.
+func (f *flatWalk) checkClamps() {
+	list := f.setup.Clamps
+	if owned := f.holding.Clamps; owned > 0 && len(list) > owned {
+		f.failOp("clamps", "%d clamps; %d are owned", len(list), owned)
+	}
+	if len(list) < leastClamps {
+		f.failOp("clamps", "%d clamps; at least %d hold work (rule B-07)", len(list), leastClamps)
+		return
+	}
+	back, front, _ := f.work.faces()
+	for _, c := range list {
+		if !(c.ToeMM > 0) || !(c.StudMM > 0) {
+			f.failOp("clamps", "a clamp at %s, %s has no toe or no stud", mm(c.XMM), mm(c.YMM))
+			return
+		}
+		if widest := float64(f.holding.ToeWidth); widest > 0 && c.ToeMM > widest+figure {
+			f.failOp("clamps", "a toe %s wide; those of %s are %s", mm(c.ToeMM), f.holding.Name, mm(widest))
+		}
+		toe := plane.Round(c.XMM, c.YMM, c.ToeMM/2-figure)
+		for _, z := range []float64{back + 2*same, front - 2*same} {
+			if !f.work.solidAt(toe, z) {
+				f.failOp("clamps", "the toe at %s, %s does not press on solid metal", mm(c.XMM), mm(c.YMM))
+			}
+		}
+		if !f.carried(c.XMM, c.YMM) {
+			f.failOp("clamps", "nothing carries the work under the toe at %s, %s (rule B-07)", mm(c.XMM), mm(c.YMM))
+		}
+		if most := float64(f.holding.ClampForce); most > 0 && c.ForceN > most*(1+figure) {
+			f.failOp("grip force", "a clamp is to press with %.0f N; those of %s give %.0f", c.ForceN, f.holding.Name, most)
+		}
+	}
+	if gap := widestBetween(list); gap > mostBetweenDeg {
+		f.failOp("clamps", "two neighbouring clamps stand %.0f degrees apart, seen from their middle; at most %.0f (rule B-07)", gap, mostBetweenDeg)
+	}
+}
+
+// carried reports whether the bed carries the work at a place.
+func (f *flatWalk) carried(x, y float64) bool {
+	if f.setup.Bed == nil {
+		return true // flat on the plate or the table
+	}
+	for _, s := range f.setup.Bed.Under {
+		if x >= math.Min(s.X0, s.X1)-figure && x <= math.Max(s.X0, s.X1)+figure && y >= math.Min(s.Y0, s.Y1)-figure && y <= math.Max(s.Y0, s.Y1)+figure {
+			return true
+		}
+	}
+	return len(f.setup.Bed.Under) == 0
+}
+
+// strap is a clamp's strap, from its toe over the stud to its packing, three times as far (rule B-08).
+func (f *flatWalk) strap(c plan.Clamp) plane.Capsule {
+	sin, cos := math.Sincos(c.AngleDeg * math.Pi / 180)
+	wide := math.Max(c.ToeMM, float64(f.holding.ToeWidth))
+	return plane.Capsule{X0: c.XMM, Y0: c.YMM, X1: c.XMM + 3*c.StudMM*cos, Y1: c.YMM + 3*c.StudMM*sin, Radius: wide / 2}
+}
+
+// widestBetween is the widest angle between two neighbouring clamps, seen from the middle of them all, in degrees.
+func widestBetween(list []plan.Clamp) float64 {
+	cx, cy := 0.0, 0.0
+	for _, c := range list {
+		cx, cy = cx+c.XMM/float64(len(list)), cy+c.YMM/float64(len(list))
+	}
+	gap := 0.0
+	for i, a := range list {
+		next := 360.0
+		for k, b := range list {
+			if i == k {
+				continue
+			}
+			d := math.Mod((math.Atan2(b.YMM-cy, b.XMM-cx)-math.Atan2(a.YMM-cy, a.XMM-cx))*180/math.Pi+720, 360)
+			next = math.Min(next, d)
+		}
+		gap = math.Max(gap, next)
+	}
+	return gap
+}
+
+// checkBed holds that what carries the work carries it: strips that lie under metal.
+func (f *flatWalk) checkBed() {
+	b := f.setup.Bed
+	if b == nil {
+		return
+	}
+	if b.HeightMM < 0 || b.GapMM < 0 || b.GapMM > b.HeightMM+figure {
+		f.failOp("bed", "the work stands %s high, %s of it clear: expected a clear depth within the height", mm(b.HeightMM), mm(b.GapMM))
+	}
+	back, front, _ := f.work.faces()
+	z := back + 2*same
+	if f.free() < 0 {
+		z = front - 2*same
+	}
+	for _, s := range b.Under {
+		x0, y0, x1, y1 := math.Min(s.X0, s.X1), math.Min(s.Y0, s.Y1), math.Max(s.X0, s.X1), math.Max(s.Y0, s.Y1)
+		if x1-x0 <= same || y1-y0 <= same || len(plane.Common([]plane.Set{plane.Rectangle(x0, y0, x1, y1).Figure(), f.work.stock}, f.work.gone(z, 0))) == 0 {
+			f.failOp("bed", "the strip from %s, %s to %s, %s carries no metal", mm(x0), mm(y0), mm(x1), mm(y1))
+		}
+	}
+}

@@ -1,0 +1,251 @@
+package replay
+
+import (
+	"math"
+
+	"catchplate/planner/mechanics"
+	"catchplate/planner/plan"
+	"catchplate/planner/plane"
+)
+
+const (
+	// Shaking force that a lathe stands, N (rule B-09, opinion: 30 on a bench lathe up to 100 kg, 100 on a heavier one), and the swing over the bed from which on a
+	// lathe counts as heavy (ours, no source).
+	shakingBench = 30.0
+	shakingHeavy = 100.0
+	heavySwing   = 350.0
+	// balanceShare is how far the plan's unbalance may differ from the one reckoned here: clamps and packing are guesses.
+	balanceShare = 0.15
+)
+
+// checkFlatJaws holds that the jaws of a chuck press on what is there: straight edges, or a disc's rim.
+func (f *flatWalk) checkFlatJaws() {
+	g := f.setup.Grip
+	if len(f.setup.Presses) > 0 {
+		for _, p := range f.setup.Presses {
+			f.checkPress(p)
+		}
+		if len(f.setup.Presses) != g.Jaws {
+			f.failOp("grip", "%d jaws, and %d places where they press", g.Jaws, len(f.setup.Presses))
+		}
+		f.checkJaws()
+		return
+	}
+	x, y := f.setup.CentreX, f.setup.CentreY
+	lo, hi := f.heights()
+	for _, e := range f.work.outer((lo + hi) / 2) {
+		if !e.IsArc() || math.Hypot(e.CX-x, e.CY-y) > figure || math.Abs(e.Radius-g.RadiusMM) > figureRadius {
+			f.failOp("grip", "jaws on Ø%s about %s, %s: the rim is no such disc", mm(2*g.RadiusMM), mm(x), mm(y))
+			return
+		}
+	}
+	f.capacity()
+	f.checkJaws()
+}
+
+// checkDriven holds that a mandrel stands in a finished bore about which the work then runs, or glue on a face.
+func (f *flatWalk) checkDriven() {
+	g := f.setup.Grip
+	if g.Kind == "glued_face" {
+		return
+	}
+	h, ok := f.holeAt(f.setup.CentreX, f.setup.CentreY)
+	back, front, _ := f.work.faces()
+	x, y, r := h.centred((back + front) / 2)
+	if !ok || math.Hypot(x-f.setup.CentreX, y-f.setup.CentreY) > figure || math.Abs(r-g.RadiusMM) > figureRadius {
+		f.failOp("grip", "a mandrel of Ø%s is to carry the work at %s, %s; there is no such bore", mm(2*g.RadiusMM), mm(f.setup.CentreX), mm(f.setup.CentreY))
+		return
+	}
+	f.capacity()
+}
+
+// checkFlatJawForce holds the jaws' force against every cut in the lathe, and their squeeze against the roundness of the bore.
+func (f *flatWalk) checkFlatJawForce() {
+	g := f.setup.Grip
+	radius := g.RadiusMM
+	if n := len(f.setup.Presses); n > 0 {
+		radius = 0
+		for _, p := range f.setup.Presses {
+			sin, cos := math.Sincos(p.AngleDeg * math.Pi / 180)
+			radius += math.Abs((p.XMM-f.setup.CentreX)*cos+(p.YMM-f.setup.CentreY)*sin) / float64(n)
+		}
+	}
+	lo, hi := f.heights()
+	for _, l := range f.loads {
+		d := mechanics.GripDemand{AxialStop: true, MainN: l.force.MainN, FeedN: l.force.FeedN, PassiveN: l.force.PassiveN, CutRadiusMM: l.radius, GripRadiusMM: radius,
+			GripLengthMM: hi - lo, Jaws: g.Jaws, Friction: frictionFinished, Safety: safety}
+		need, err := mechanics.LeastGripPerJaw(d)
+		if err != nil {
+			f.fail(l.at, "grip force", "%v", err)
+			return
+		}
+		if g.WorkingN < gripShare*need.PerJawN {
+			f.fail(l.at, "grip force", "cut %q needs %.0f N a jaw (%s); the grip is %.0f N", l.name, need.PerJawN, need.RuledBy, g.WorkingN)
+			return
+		}
+	}
+	if firm := float64(f.holding.GripFirm); firm > 0 && g.WorkingN > firm*(1+figure) {
+		f.failOp("grip force", "%.0f N a jaw; %s gives at most %.0f", g.WorkingN, f.holding.Name, firm)
+	}
+	f.checkSqueeze()
+}
+
+// checkSqueeze holds the out of round that jaws on the edges leave in a bore against what the drawing lets pass.
+func (f *flatWalk) checkSqueeze() {
+	limit, of := f.boreLimit()
+	if math.IsInf(limit, 1) || len(f.setup.Presses) == 0 {
+		return
+	}
+	p, ok := f.plateGrip()
+	if !ok {
+		return
+	}
+	d, err := p.Distortion()
+	if err != nil || d.Trust == mechanics.TrustNone {
+		f.failOp("distortion", "what the jaws do to %s cannot be told: %s", of, d.Why)
+		return
+	}
+	if d.ErrorMostMM > limit+figure {
+		f.failOp("distortion", "the jaws leave %s out of round by %s; %s is allowed (rule B-23)", of, mm(d.ErrorMostMM), mm(limit))
+	}
+	if g := f.setup.Grip; g.ErrorMM < d.ErrorMostMM*(1-errorFigure)-figure {
+		f.failOp("distortion", "the jaws leave %s out of round by %s; the plan says %s", of, mm(d.ErrorMostMM), mm(g.ErrorMM))
+	}
+}
+
+// boreLimit is the least out of round that a bore finished in this setup may take from the grip, and whose it is.
+func (f *flatWalk) boreLimit() (limit float64, of string) {
+	limit = math.Inf(1)
+	for _, c := range f.drawn.columns {
+		x, y := c.place()
+		if math.Hypot(x-f.setup.CentreX, y-f.setup.CentreY) > centreNear {
+			continue
+		}
+		for _, r := range c.rounds {
+			allowed := float64(f.part.Roundness)
+			if allowed == 0 {
+				allowed = r.high - r.low
+			}
+			if share := allowed * roundShare; share < limit {
+				limit, of = share, c.name
+			}
+		}
+	}
+	return limit, of
+}
+
+// plateGrip is the work as a plate squeezed by jaws on its edges, seen from the side where the bore lies nearest to an edge.
+func (f *flatWalk) plateGrip() (mechanics.PlateGrip, bool) {
+	x, y := f.setup.CentreX, f.setup.CentreY
+	bore, thin, nearest := 0.0, math.Inf(1), plan.Press{}
+	back, front, ok := f.work.faces()
+	if !ok {
+		return mechanics.PlateGrip{}, false
+	}
+	if h, there := f.holeAt(x, y); there {
+		_, _, bore = h.centred((back + front) / 2)
+	}
+	if bore <= same {
+		return mechanics.PlateGrip{}, false
+	}
+	out := func(p plan.Press) float64 {
+		sin, cos := math.Sincos(p.AngleDeg * math.Pi / 180)
+		return (p.XMM-x)*cos + (p.YMM-y)*sin
+	}
+	for _, p := range f.setup.Presses {
+		if d := out(p) - bore; d < thin {
+			thin, nearest = d, p
+		}
+	}
+	long, wide := 0.0, 0.0
+	for _, p := range f.setup.Presses {
+		if math.Abs(math.Sin((p.AngleDeg-nearest.AngleDeg)*math.Pi/180)) < 0.5 {
+			long += out(p)
+		} else {
+			wide += out(p)
+		}
+	}
+	m := f.part.Material
+	g := mechanics.PlateGrip{LengthMM: long, WidthMM: wide, ThicknessMM: front - back, BoreDiameterMM: 2 * bore, ThinMM: thin, JawWidthMM: f.setup.Grip.JawWidthMM,
+		ForceThinN: f.setup.Grip.WorkingN, ForceSideN: f.setup.Grip.WorkingN, ModulusMPa: m.ModulusGPa.Middle() * 1000, Poisson: m.Poisson, YieldMPa: m.YieldMPa.Low}
+	return g, long > 0 && wide > 0 && thin > 0
+}
+
+// checkDriveForce holds what the nut of a stub mandrel drives by friction on the face against every cut.
+func (f *flatWalk) checkDriveForce() {
+	g := f.setup.Grip
+	for _, l := range f.loads {
+		torque := safety * l.force.MainN * l.radius
+		if have := frictionFinished * g.WorkingN * g.RadiusMM; torque > have/gripShare {
+			f.fail(l.at, "grip force", "cut %q turns with %.1f N·m; the mandrel drives %.1f with a safety of %g", l.name, torque/safety/1000, have/safety/1000, safety)
+			return
+		}
+	}
+}
+
+// checkBalance holds the plan's balance against the work as it lies about the spindle's axis, and every speed against the shaking that is left (rule B-09).
+func (f *flatWalk) checkBalance() {
+	if !f.onLathe() {
+		return
+	}
+	b := f.setup.Balance
+	x, y, mass := f.massAbout()
+	work := mass * math.Hypot(x, y)
+	if b == nil {
+		b = &plan.Balance{LeftOverKgMM: work}
+	} else {
+		f.checkWeight(*b, mass*x, mass*y, work, mass)
+	}
+	limit := shakingBench
+	if float64(f.machine.Swing) > heavySwing {
+		limit = shakingHeavy
+	}
+	if b.LeftOverKgMM <= 0 {
+		return
+	}
+	most, err := mechanics.Unbalance{KGMM: b.LeftOverKgMM}.SpeedCapRPM(limit)
+	if err != nil {
+		f.failOp("balance", "%v", err)
+		return
+	}
+	for _, op := range f.setup.Operations {
+		if op.RPM > most*(1+figure)+sameSpeed && op.RPM > slowest(f.machine)+sameSpeed {
+			f.fail(where{f.setup.Number, op.ID}, "balance", "%s rev/min shakes with more than %s N at %s kg·mm out of balance; at most %.0f (rule B-09)", mm(op.RPM), mm(limit), mm(b.LeftOverKgMM), most)
+			return
+		}
+	}
+}
+
+// checkWeight holds a counterweight against the unbalance of the work.
+func (f *flatWalk) checkWeight(b plan.Balance, ux, uy, work, mass float64) {
+	if b.MassKg < mass*(1-balanceShare) {
+		f.failOp("balance", "the work alone is %.3f kg, the plan says %.3f with its clamps", mass, b.MassKg)
+	}
+	if b.UnbalanceKgMM < work*(1-balanceShare)-figure {
+		f.failOp("balance", "the work alone is %.2f kg·mm out of balance, the plan says %.2f", work, b.UnbalanceKgMM)
+	}
+	sin, cos := math.Sincos(b.AngleDeg * math.Pi / 180)
+	w := b.WeightKg * b.RadiusMM
+	if left := math.Hypot(ux+w*cos, uy+w*sin); left > b.LeftOverKgMM+balanceShare*b.UnbalanceKgMM+figure {
+		f.failOp("balance", "with its counterweight the work is %.2f kg·mm out of balance, the plan leaves %.2f", left, b.LeftOverKgMM)
+	}
+}
+
+// massAbout is the work's mass, kg, and where its centre lies from the spindle's axis, mm.
+func (f *flatWalk) massAbout() (x, y, mass float64) {
+	levels := f.work.levels()
+	volume := 0.0
+	for i := 1; i < len(levels); i++ {
+		r := plane.Region{Edges: f.work.rim((levels[i-1] + levels[i]) / 2)}
+		if r.Empty() {
+			continue
+		}
+		v := r.Area() * (levels[i] - levels[i-1])
+		cx, cy := r.Centroid()
+		x, y, volume = x+v*cx, y+v*cy, volume+v
+	}
+	if volume <= 0 {
+		return 0, 0, 0
+	}
+	return x/volume - f.setup.CentreX, y/volume - f.setup.CentreY, volume * f.part.Material.DensityKgM3 * 1e-9
+}

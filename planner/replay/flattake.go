@@ -1,0 +1,225 @@
+package replay
+
+import (
+	"math"
+
+	"catchplate/partspec"
+	"catchplate/planner/plan"
+	"catchplate/planner/plane"
+	"catchplate/planner/solid"
+)
+
+// mostFileSure and mostSawSure are what hand work is trusted with at best, either way: a file to a gauge or a micrometer 0.02 to 0.05 (table of
+// accuracies, from memory), a saw to a line 0.5 (rule A-40: 0.5 to 2 is left to clean up).
+const (
+	mostFileSure = 0.02
+	mostSawSure  = 0.5
+)
+
+// take adds what a movement takes, and notes whether it finds metal.
+func (f *flatWalk) take(t taken) {
+	if f.work.meets(t) {
+		f.removing[t.key] = true
+	}
+	f.work.taken = append(f.work.taken, t)
+}
+
+// byHand takes what saw or file leave on edges.
+func (f *flatWalk) byHand(i, k int, op plan.Operation) {
+	f.motion++
+	key := cutKey{i, k, 0}
+	if len(op.Edges) == 0 {
+		f.failOp("cuts", "it does not say what it leaves on any edge")
+		return
+	}
+	sure := mostFileSure
+	if op.Process == plan.Saw {
+		sure = mostSawSure
+	}
+	t := trimmed{outline: f.drawn.outline, moved: make([]float64, len(f.drawn.outline.Edges)), sure: make([]float64, len(f.drawn.outline.Edges))}
+	for e := range t.moved {
+		t.moved[e] = f.reach()
+	}
+	for _, l := range op.Edges {
+		e := f.edgeNamed(l.Edge)
+		switch {
+		case e < 0:
+			f.failOp("edges", "%q is no edge of the outline", l.Edge)
+			return
+		case !(l.WithinMM >= sure) || math.IsInf(l.WithinMM, 0) || !(math.Abs(l.LeftMM) <= f.reach()):
+			f.failOp("edges", "%s is to be left %s on within %s; by hand at best within %s", l.Edge, mm(l.LeftMM), mm(l.WithinMM), mm(sure))
+			return
+		}
+		t.moved[e], t.sure[e] = l.LeftMM, l.WithinMM
+		if f.drawn.datum[e] && l.LeftMM == 0 {
+			t.sure[e] = 0 // it is where coordinates begin
+		}
+	}
+	if _, err := t.outline.Moved(t.moved); err != nil {
+		f.failOp("edges", "what is left on these edges, with nothing taken from the others, makes no outline")
+		return
+	}
+	f.take(taken{swath: t, z0: -solid.Far, z1: solid.Far, off: 1, key: key})
+	if !f.removing[key] {
+		f.failOp("removes metal", "there is nothing beyond these edges to take away")
+	}
+}
+
+// reach is farther than any metal stands out of the outline.
+func (f *flatWalk) reach() float64 {
+	x0, y0, x1, y1 := f.drawn.outline.Bounds()
+	return x1 - x0 + y1 - y0
+}
+
+// edgeNamed finds an edge of the outline; -1 when there is none.
+func (f *flatWalk) edgeNamed(name string) int {
+	for i, e := range f.part.Outline.Edges {
+		if e.Name == name {
+			return i
+		}
+	}
+	return -1
+}
+
+// takeTurned takes what a lathe's tool does, about the place that runs on the spindle's axis.
+func (f *flatWalk) takeTurned(m motion) taken {
+	t := taken{key: m.key, centre: m.inside, off: f.setup.LocateMM}
+	g := turned{x: f.setup.CentreX, y: f.setup.CentreY, curve: m.outer, outside: true}
+	if m.inside {
+		g.curve, g.outside = m.inner, false
+	}
+	var ok bool
+	if t.z0, t.z1, ok = g.curve.Domain(); !ok {
+		t.swath = g
+		return t
+	}
+	t.off += m.wander()
+	t.mark = m.Kind == partspec.CentreDrill
+	t.swath = g
+	t.follow(f, m.Kind)
+	f.take(t)
+	return t
+}
+
+// takePass takes what a tool on the mill or the drilling machine does.
+func (f *flatWalk) takePass(op plan.Operation, m pass) {
+	if m.pose.across {
+		f.failOp("pose", "flat work stands upright under the spindle")
+		return
+	}
+	long, moves := m.slot()
+	if moves && math.Abs(m.from[2]-m.to[2]) > same {
+		f.failOp("cuts", "cut %q goes down and across at once", m.name)
+		return
+	}
+	t := taken{swath: swept{path: plane.Capsule{X0: m.from[0], Y0: m.from[1], X1: m.to[0], Y1: m.to[1], Radius: m.radius}, tip: m.to[2], cone: m.coneLong() * m.pose.up(), ball: m.ball()},
+		key: m.key, centre: !moves, off: m.within}
+	t.z0, t.z1 = m.to[2], solid.Far
+	if m.pose.up() < 0 {
+		t.z0, t.z1 = -solid.Far, m.to[2]
+	}
+	if !moves {
+		t.off += m.wander()
+		t.mark = m.Kind == partspec.CentreDrill
+		t.follow(f, m.Kind)
+	} else {
+		t.swath = f.alongDatum(t.swath.(swept))
+	}
+	f.checkPass(op, m, t, long)
+	f.take(t)
+	f.checkPassClear(m, t)
+	f.checkShownPass(op, m, f.airBeyond(m, t, long))
+	f.addPush(op, m, t)
+}
+
+// airBeyond reports whether the tool could go on for a millimetre at the end of its way without cutting more.
+func (f *flatWalk) airBeyond(m pass, t taken, long float64) bool {
+	g := t.swath.(swept)
+	if long > same {
+		g.path.X1, g.path.Y1 = m.to[0]+(m.to[0]-m.from[0])/long, m.to[1]+(m.to[1]-m.from[1])/long
+		g.path.X0, g.path.Y0, g.datum = m.to[0], m.to[1], nil
+	} else {
+		g.tip -= m.pose.up()
+		if m.pose.up() > 0 {
+			t.z0--
+		} else {
+			t.z1++
+		}
+	}
+	t.swath = g
+	return !f.work.meets(t)
+}
+
+// follow puts a tool that follows the hole that is there where that hole is (reamers, counterbores, countersinks, drills that open a hole).
+func (t *taken) follow(f *flatWalk, kind partspec.ToolKind) {
+	switch kind {
+	case partspec.Reamers, partspec.Counterbores, partspec.Countersink, partspec.Drills, partspec.HoleSaw:
+	default:
+		return
+	}
+	x, y, _ := t.centred((t.z0 + t.z1) / 2)
+	h, ok := f.holeAt(x, y)
+	if !ok {
+		return
+	}
+	hx, hy, _ := h.centred((h.z0 + h.z1) / 2)
+	t.off, t.led = h.off, h.led
+	if t.led == nil {
+		t.led = &h.key
+	}
+	switch g := t.swath.(type) {
+	case swept:
+		g.path.X0, g.path.Y0, g.path.X1, g.path.Y1 = hx, hy, hx, hy
+		t.swath = g
+	case turned:
+		g.x, g.y = hx, hy
+		t.swath = g
+	}
+}
+
+// leadRadius is the least radius of a hole that leads a drill; a centre drill's mark does not.
+const leadRadius = 0.5
+
+// holeAt is the last hole that was made at a place, from face to face or blind; a centre drill's mark is none.
+func (f *flatWalk) holeAt(x, y float64) (taken, bool) {
+	for i := len(f.work.taken) - 1; i >= 0; i-- {
+		t := f.work.taken[i]
+		if !t.centre || t.mark {
+			continue
+		}
+		if hx, hy, r := t.centred((math.Max(t.z0, f.work.back) + math.Min(t.z1, f.work.front)) / 2); r >= leadRadius && math.Hypot(hx-x, hy-y) <= math.Max(r/2, centreNear) {
+			return t, true
+		}
+	}
+	return taken{}, false
+}
+
+// alongDatum notes where a path just brings a datum edge to its place, or to within a graduation of it: that is then where coordinates begin, and what it lies off
+// the dials' own place counts against all else that is cut by them in the same setting.
+func (f *flatWalk) alongDatum(g swept) swept {
+	for i, e := range f.drawn.outline.Edges {
+		if !f.drawn.datum[i] || e.IsArc() {
+			continue
+		}
+		ox, oy := e.Outward(0)
+		beside := func(x, y float64) float64 { return (x-e.X0)*ox + (y-e.Y0)*oy - g.path.Radius }
+		d := beside(g.path.X0, g.path.Y0)
+		if math.Abs(d) > f.graduation(ox, oy)+figure || math.Abs(d-beside(g.path.X1, g.path.Y1)) > same {
+			continue
+		}
+		g.path.X0, g.path.Y0, g.path.X1, g.path.Y1 = g.path.X0-d*ox, g.path.Y0-d*oy, g.path.X1-d*ox, g.path.Y1-d*oy
+		g.datum, g.beside = &[2]float64{ox, oy}, math.Abs(d)
+		return g
+	}
+	return g
+}
+
+// graduation is that of the table's dial which sets an edge with this normal.
+func (f *flatWalk) graduation(ox, oy float64) float64 {
+	name := dialX
+	if math.Abs(oy) > math.Abs(ox) {
+		name = dialY
+	}
+	d, _ := f.machine.Dial(name)
+	return graduationOf(d)
+}

@@ -1,0 +1,245 @@
+package replay
+
+import (
+	"math"
+	"sort"
+
+	"catchplate/planner/plane"
+	"catchplate/planner/solid"
+)
+
+// flatWork is flat work at some moment: the stock between two heights, less all that has been taken.
+type flatWork struct {
+	stock       plane.Set
+	back, front float64
+	taken       []taken
+}
+
+// taken is what one movement, or work by hand, took away: a figure of the plane from one height to another.
+type taken struct {
+	swath
+	z0, z1 float64
+	off    float64 // how far its place may lie from where it is given, either way
+	key    cutKey
+	centre bool    // a round hole or a mark of one, about one place
+	mark   bool    // a centre drill's
+	led    *cutKey // the hole that its tool followed
+}
+
+// swath is a figure of the plane that may differ from height to height, and may be grown.
+type swath interface {
+	// at is the figure at a height, grown by so much (less than 0: shrunk).
+	at(z, by float64) plane.Set
+}
+
+// swept is the path of a tool that stands upright: its radius from the end of the cone on, less in the cone.
+type swept struct {
+	path plane.Capsule
+	tip  float64 // height of the tool's point
+	cone float64 // from the point to the full radius, with its sign: the direction to the spindle
+	ball bool
+	// datum is the outward direction of the datum edge that the path makes: whatever its error, that edge lies where coordinates begin.
+	datum  *[2]float64
+	beside float64 // how far the dials had it off that place
+}
+
+func (s swept) at(z, by float64) plane.Set {
+	c := s.capsule(z).Grown(by)
+	if n := s.datum; n != nil {
+		c.X0, c.Y0, c.X1, c.Y1 = c.X0+by*n[0], c.Y0+by*n[1], c.X1+by*n[0], c.Y1+by*n[1]
+	}
+	return c
+}
+
+func (s swept) capsule(z float64) plane.Capsule {
+	c := s.path
+	if s.cone == 0 {
+		return c
+	}
+	in := (z - s.tip) / s.cone
+	switch {
+	case in <= 0:
+		c.Radius = 0
+	case in < 1 && s.ball:
+		c.Radius *= math.Sqrt(1 - (1-in)*(1-in))
+	case in < 1:
+		c.Radius *= in
+	}
+	return c
+}
+
+// turned is what a lathe takes about a place: inside a curve, or all outside one.
+type turned struct {
+	x, y    float64
+	curve   solid.Curve
+	outside bool
+}
+
+func (t turned) at(z, by float64) plane.Set {
+	r := t.radius(z)
+	if t.outside {
+		return plane.Around(plane.Round(t.x, t.y, math.Max(0, r-by)))
+	}
+	return plane.Round(t.x, t.y, r+by)
+}
+
+// radius is the curve's at a height: 0 where a hole does not reach, without end where nothing is turned off.
+func (t turned) radius(z float64) float64 {
+	left, right := t.curve.At(z)
+	switch {
+	case !math.IsNaN(left):
+		return left
+	case !math.IsNaN(right):
+		return right
+	case t.outside:
+		return solid.Far
+	}
+	return 0
+}
+
+// trimmed is what saw and file take outside an outline.
+type trimmed struct {
+	outline plane.Region
+	moved   []float64 // each of its edges, outward
+	sure    []float64 // within how much, either way
+}
+
+func (t trimmed) at(_, by float64) plane.Set {
+	moved := make([]float64, len(t.moved))
+	for i, m := range t.moved {
+		moved[i] = m - by*t.sure[i]
+	}
+	r, err := t.outline.Moved(moved)
+	if err != nil {
+		return plane.Round(0, 0, 0)
+	}
+	return plane.Around(r.Figure())
+}
+
+// levels are the heights between which the work is the same all along, as far as cones allow, from the back up.
+func (w flatWork) levels() []float64 {
+	all := []float64{w.back, w.front}
+	add := func(z float64) {
+		if z > w.back+same && z < w.front-same {
+			all = append(all, z)
+		}
+	}
+	for _, t := range w.taken {
+		add(t.z0)
+		add(t.z1)
+		switch f := t.swath.(type) {
+		case swept:
+			add(f.tip + f.cone)
+		case turned:
+			for _, p := range f.curve.Pieces() {
+				add(p.Z0)
+				add(p.Z1)
+			}
+		}
+	}
+	sort.Float64s(all)
+	kept := all[:1]
+	for _, z := range all[1:] {
+		if z-kept[len(kept)-1] > same {
+			kept = append(kept, z)
+		}
+	}
+	return kept
+}
+
+// gone are the figures taken at a height, each grown by its own error times a sign: +1 as much as can be, -1 as little, 0 as given.
+func (w flatWork) gone(z, sign float64) []plane.Set {
+	var sets []plane.Set
+	for _, t := range w.taken {
+		if t.z0 < z && z < t.z1 {
+			sets = append(sets, t.at(z, sign*t.off))
+		}
+	}
+	return sets
+}
+
+// rim is the work's outline at a height, holes too, with the metal on the left.
+func (w flatWork) rim(z float64) []plane.Edge {
+	if z <= w.back || z >= w.front {
+		return nil
+	}
+	return plane.Common([]plane.Set{w.stock}, w.gone(z, 0))
+}
+
+// outer is the outline at a height without its holes.
+func (w flatWork) outer(z float64) []plane.Edge {
+	var sets []plane.Set
+	for _, t := range w.taken {
+		if !t.centre && t.z0 < z && z < t.z1 {
+			sets = append(sets, t.at(z, 0))
+		}
+	}
+	return plane.Common([]plane.Set{w.stock}, sets)
+}
+
+// solidAt reports whether there is metal all over a figure at a height.
+func (w flatWork) solidAt(s plane.Set, z float64) bool {
+	if z <= w.back || z >= w.front || plane.Meet(s, plane.Around(w.stock)) {
+		return false
+	}
+	for _, g := range w.gone(z, 0) {
+		if plane.Meet(s, g) {
+			return false
+		}
+	}
+	return true
+}
+
+// faces are the heights at which metal ends, and whether there is any.
+func (w flatWork) faces() (back, front float64, ok bool) {
+	levels := w.levels()
+	back, front = math.NaN(), math.NaN()
+	for i := 1; i < len(levels); i++ {
+		if len(w.rim((levels[i-1]+levels[i])/2)) > 0 {
+			back = levels[i-1]
+			break
+		}
+	}
+	for i := len(levels) - 1; i > 0; i-- {
+		if len(w.rim((levels[i-1]+levels[i])/2)) > 0 {
+			front = levels[i]
+			break
+		}
+	}
+	return back, front, !math.IsNaN(back)
+}
+
+// meets reports whether a figure takes metal anywhere in its heights.
+func (w flatWork) meets(t taken) bool {
+	levels := w.levels()
+	for i := 1; i < len(levels); i++ {
+		lo, hi := math.Max(levels[i-1], t.z0), math.Min(levels[i], t.z1)
+		if hi-lo <= same {
+			continue
+		}
+		z := (lo + hi) / 2
+		if len(plane.Common([]plane.Set{w.stock, t.at(z, 0)}, w.gone(z, 0))) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// centred is the place and the radius at a height of a round that was taken.
+func (t taken) centred(z float64) (x, y, r float64) {
+	switch f := t.swath.(type) {
+	case swept:
+		return f.path.X0, f.path.Y0, f.capsule(z).Radius
+	case turned:
+		return f.x, f.y, f.radius(z)
+	}
+	return math.NaN(), math.NaN(), 0
+}
+
+// leader is the cut that put a hole where it is: its own, or that of the hole that its tool followed.
+func (t taken) leader() cutKey {
+	if t.led != nil {
+		return *t.led
+	}
+	return t.key
+}
