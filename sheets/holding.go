@@ -26,7 +26,7 @@ func (s *sheet) holding(setup *plan.Setup) block {
 	}
 	out := []block{group{class: "first", blocks: head}}
 	for _, op := range setup.Operations {
-		out = append(out, group{class: "operation", blocks: s.operation(op)})
+		out = append(out, group{class: "operation", blocks: s.operation(setup, op)})
 	}
 	out = append(out, group{class: "release", blocks: release(setup)})
 	out = append(out, reasons("Why this holding", setup.Why)...)
@@ -38,8 +38,9 @@ func (s *sheet) howToHold(setup *plan.Setup) []block {
 	g := setup.Grip
 	items := []md{
 		labelled("Machine", say(setup.Machine)),
-		labelled("Held by", say(setup.Holding+", "+gripText(g))),
+		labelled("Held by", say(words(", ", setup.Holding, gripText(g)))),
 	}
+	items = append(items, s.carried(setup)...)
 	if g.Packing != "" {
 		items = append(items, labelled("Packing", say(g.Packing)))
 	}
@@ -50,9 +51,11 @@ func (s *sheet) howToHold(setup *plan.Setup) []block {
 		items = append(items, labelled("Stick-out", esc("about "+units.Decimal(setup.StickOutMM, 1)+" mm")))
 	}
 	items = append(items, force(g)...)
-	items = append(items, labelled("Expect run-out", say("up to "+units.Length(setup.RunOutMM).String()+", full indicator reading, of "+surface(setup.Locates))))
+	items = append(items, truth(setup)...)
 	items = append(items, s.lobes(g)...)
+	items = append(items, balance(setup.Balance)...)
 	out := []block{heading{3, "How to hold it"}, group{class: "facts", blocks: []block{list{items: items}}}}
+	out = append(out, clamps(setup)...)
 	if len(setup.How) > 0 {
 		out = append(out, para(bold("Set it up so")), list{numbered: true, items: sayAll(setup.How)})
 	}
@@ -79,6 +82,8 @@ func gripText(g plan.Grip) string {
 	switch {
 	case g.Kind == "centres":
 		return "between centres"
+	case g.Kind == "bench" || g.Kind == "clamps":
+		return ""
 	case g.Inside || g.Kind == "glued_bore":
 		on = "in "
 	}

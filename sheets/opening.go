@@ -37,9 +37,10 @@ func drawing(s *sheet) []block {
 	if len(s.part.Drawing.Section.Outer) == 0 && s.part.Drawing.Flat == nil {
 		return nil
 	}
-	return []block{group{class: "drawing", id: "drawing", blocks: []block{
+	out := []block{
 		heading{2, "The part as it was understood"},
 		para("Hold this against the paper drawing, size by size, before any metal is cut."),
 		s.figure(draw.Part(s.base+"-drawing", s.part)),
-	}}}
+	}
+	return []block{group{class: "drawing", id: "drawing", blocks: append(out, s.template()...)}}
 }

@@ -8,16 +8,19 @@ import (
 )
 
 // operation is one thing done with one tool: settings, zeros and dial card, which stay on one page, then measurements, notes and reasons.
-func (s *sheet) operation(op plan.Operation) []block {
+func (s *sheet) operation(setup *plan.Setup, op plan.Operation) []block {
 	work := []block{heading{3, esc(itoa(op.Number)) + " " + say(op.Title)}}
 	work = append(work, group{class: "facts", blocks: []block{list{items: s.settings(op)}}})
-	work = append(work, s.zeros(op.Zeros)...)
+	work = append(work, s.zeros(setup, op.Zeros)...)
 	if op.Steps != nil {
 		work = append(work, s.steps(op)...)
 	} else {
+		work = append(work, s.holeTable(op)...)
 		work = append(work, card(op)...)
 	}
 	out := []block{group{class: "work", blocks: work}}
+	out = append(out, s.edgesLeft(setup, op)...)
+	out = append(out, s.chords(op)...)
 	out = append(out, checks(op.Checks)...)
 	if len(op.Notes) > 0 {
 		out = append(out, para(bold("Mind")), list{items: sayAll(op.Notes)})
@@ -66,20 +69,20 @@ func feed(op plan.Operation) md {
 }
 
 // zeros are the lines that set a dial to nought.
-func (s *sheet) zeros(zeros []plan.Zero) []block {
+func (s *sheet) zeros(setup *plan.Setup, zeros []plan.Zero) []block {
 	if len(zeros) == 0 {
 		return nil
 	}
 	var items []md
 	for _, z := range zeros {
-		text := bold(esc(z.Dial)+" dial to nought") + ": " + say(z.How) + " (" + esc(s.reference(z)) + ")"
+		text := bold(esc(z.Dial)+" dial to nought") + ": " + say(z.How) + " (" + esc(s.reference(setup, z)) + ")"
 		items = append(items, text)
 	}
 	return []block{para(bold("Set nought")), list{ticks: true, items: items}}
 }
 
 // reference says where a dial's nought lies and which way it counts.
-func (s *sheet) reference(z plan.Zero) string {
+func (s *sheet) reference(setup *plan.Setup, z plan.Zero) string {
 	switch {
 	case z.Dial == "cross" && z.Outward:
 		return "nought at Ø" + s.length(z.ReferenceMM) + ", count away from the axis"
@@ -87,8 +90,10 @@ func (s *sheet) reference(z plan.Zero) string {
 		return "nought at Ø" + s.length(z.ReferenceMM) + ", count towards the axis"
 	case z.Dial == "top":
 		return "count along the top slide"
+	case setup.MachineKind == "mill" || setup.MachineKind == "drill":
+		return s.tableReference(setup, z)
 	}
-	return "nought " + s.length(z.ReferenceMM) + " from the part's left end, count towards the headstock"
+	return "nought " + s.length(z.ReferenceMM) + " from the part's " + s.leftEnd() + ", count towards the headstock"
 }
 
 // checks are the measurements of an operation, each with a place for what was found.

@@ -107,6 +107,7 @@ func TestEveryWordOfThePlanIsPrinted(t *testing.T) {
 func TestEveryNumberIsThePlans(t *testing.T) {
 	numbered := regexp.MustCompile(`(?m)^[0-9]+\. `)
 	p := fixture.Job()
+	p.Parts = append(p.Parts, fixture.Cover().Parts...)
 	known := numbersOf(p)
 	for name, text := range render(t, p) {
 		if !strings.HasSuffix(name, ".md") {

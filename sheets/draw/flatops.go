@@ -104,25 +104,10 @@ func (sc *flatScene) edgesOf(op plan.Operation) []plan.OutlineSegment {
 func (sc *flatScene) edgeTargets(e plan.OutlineSegment) []target {
 	var out []target
 	for _, share := range []float64{0.5, 0.35, 0.65, 0.2, 0.8} {
-		p, _ := sc.onEdge(e, share)
+		p, _ := sc.v.onSegment(e, share)
 		out = append(out, target{p: p})
 	}
 	return out
-}
-
-// onEdge is a place of an edge on paper, and the direction out of the metal there.
-func (sc *flatScene) onEdge(e plan.OutlineSegment, share float64) (p, out Point) {
-	if e.RadiusMM == 0 {
-		deg := math.Atan2(-(e.X1-e.X0), e.Y1-e.Y0) * 180 / math.Pi
-		return sc.v.at(e.X0+share*(e.X1-e.X0), e.Y0+share*(e.Y1-e.Y0)), sc.v.towards(deg)
-	}
-	from, sweep := span2(e)
-	a := from + share*sweep
-	deg := a * 180 / math.Pi
-	if e.Hollow {
-		deg += 180
-	}
-	return sc.v.at(e.CentreX+e.RadiusMM*math.Cos(a), e.CentreY+e.RadiusMM*math.Sin(a)), sc.v.towards(deg)
 }
 
 // faceTargets are places on the face, in the upper half first, where there is metal.
@@ -167,7 +152,7 @@ func (c *Canvas) edgeFeed(sc *flatScene, op plan.Operation, e plan.OutlineSegmen
 		if !ok {
 			continue
 		}
-		p, out := sc.onEdge(e, 0.5)
+		p, out := sc.v.onSegment(e, 0.5)
 		p = stepBy(p, out, feedOff)
 		tip, tail := stepBy(p, way, feedLong/2), stepBy(p, way, -feedLong/2)
 		c.shaft(tip, tail)
