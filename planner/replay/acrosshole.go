@@ -6,20 +6,16 @@ import (
 	"catchplate/partspec"
 	"catchplate/partspec/units"
 	"catchplate/planner/solid"
-	"catchplate/planner/tables"
 )
-
-// onAxis is the size of what is drawn on the part's axis and has no limits of its own: the finest step of the general tolerance, either way.
-func (w *walk) onAxis() partspec.Size {
-	d, err := tables.ISO2768(w.part.General, tables.GeneralLength, units.Length(smallSize))
-	if err != nil {
-		return partspec.Size{}
-	}
-	return partspec.Size{Low: d.Lower, High: d.Upper}
-}
 
 // smallSize is a size in the first step of the general tolerances of lengths.
 const smallSize = 1.0
+
+// onAxis is the size of what is drawn on the part's axis and has no limits of its own: the general tolerance of the width it is in the middle of, either way.
+func (w *walk) onAxis(width float64) partspec.Size {
+	off := units.Length(w.generalOf(width))
+	return partspec.Size{Low: -off, High: off}
+}
 
 // acrossMetal is the drawn metal along a hole square to the axis, in the across pose: heights are counted from the axis towards the hole.
 type acrossMetal struct {

@@ -14,9 +14,11 @@ func (w *walk) checkHoldingClear(a aside) {
 	if w.atBench() {
 		return
 	}
-	g := w.setup.Grip
-	if !a.pose.across && (g.Kind == "jaws" || g.Kind == "collet" || g.Kind == "mandrel") {
+	switch g := w.setup.Grip; {
+	case !a.pose.across && (g.Kind == "jaws" || g.Kind == "collet" || g.Kind == "mandrel"):
 		w.checkJawsClear(a)
+	case a.pose.across && g.Kind != "clamps":
+		w.checkJawsBeside(a)
 	}
 	w.checkClampsClear(a)
 	w.checkWayOut(a)
@@ -35,6 +37,15 @@ func (w *walk) checkJawsClear(a aside) {
 		w.failOp("clearance", "cut %q goes down between jaws on Ø%s and comes within %s mm of them; it must keep %s away (rule B-45)", a.name, mm(2*g.RadiusMM), mm(g.RadiusMM-far), mm(clearance))
 	case g.Inside && near-clearance < g.RadiusMM-same:
 		w.failOp("clearance", "cut %q goes down beside what holds the bore of Ø%s and comes within %s mm of it; it must keep %s away (rule B-45)", a.name, mm(2*g.RadiusMM), mm(near-g.RadiusMM), mm(clearance))
+	}
+}
+
+// checkJawsBeside holds that a tool over lying work stays off the stretch that is gripped: jaws, or the clamp of a vee block, stand there.
+func (w *walk) checkJawsBeside(a aside) {
+	lo, hi := w.grip()
+	z0, z1 := math.Min(a.from[0], a.to[0])-a.radius, math.Max(a.from[0], a.to[0])+a.radius
+	if gap := math.Max(lo-z1, z0-hi); gap < clearance-same {
+		w.failOp("clearance", "cut %q comes within %s mm of what grips the work from %s to %s; it must keep %s away (rule B-45)", a.name, mm(math.Max(gap, 0)), mm(lo), mm(hi), mm(clearance))
 	}
 }
 
@@ -152,17 +163,10 @@ func (w *walk) pushOf(op plan.Operation, a aside) (p push, ok bool) {
 	switch a.Kind {
 	case partspec.Drills, partspec.Counterbores:
 		return w.drillPush(op, a, p)
-	case partspec.EndMill, partspec.BallNose, partspec.FlyCutter, partspec.BoringHead:
-		if op.DepthMM <= 0 {
-			return p, false
-		}
-		f, err := mechanics.CuttingForce(mechanics.Cut{KC11MPa: mat.Kc11MPa, MC: mat.Mc, DepthMM: op.DepthMM, FeedMM: op.FeedMM, EdgeAngleDeg: edgeAngle, WearFactor: wear})
-		if err != nil {
-			w.failOp("force", "%v", err)
-			return p, false
-		}
-		p.mainN, p.radius, p.sideN, p.thrustN = f.MainN, a.radius, math.Hypot(f.MainN, f.PassiveN), f.FeedN
-		return p, true
+	case partspec.EndMill, partspec.BallNose:
+		return w.millPush(op.FeedMM, a, p)
+	case partspec.FlyCutter, partspec.BoringHead:
+		return w.swungPush(op.FeedMM, a, p)
 	}
 	return p, false
 }
@@ -199,38 +203,76 @@ func (w *walk) checkPushes() {
 	g := w.setup.Grip
 	least := 0.0
 	for _, p := range w.pushes {
-		switch g.Kind {
-		case "jaws":
-			need, err := mechanics.LeastGripPerJaw(w.jawsDemand(p))
-			if err != nil {
-				w.fail(p.at, "grip force", "%v", err)
-				return
-			}
-			if have := w.workingN(p.at.op); have < gripShare*need.PerJawN {
-				w.fail(p.at, "grip force", "cut %q needs %.0f N a jaw (%s%s); the grip is %.0f N", p.name, need.PerJawN, need.RuledBy, w.thrustNote(p), have)
-				return
-			}
-			least = math.Max(least, need.PerJawN)
+		need, why, err := w.needOf(p)
+		if err != nil {
+			w.fail(p.at, "grip force", "%v", err)
+			return
 		}
+		if have := w.pressN(p.at.op); have < gripShare*need {
+			w.fail(p.at, "grip force", "cut %q needs %.0f N (%s%s); the grip is %.0f N", p.name, need, why, w.thrustNote(p), have)
+			return
+		}
+		least = math.Max(least, need)
 	}
-	if g.Kind == "jaws" && g.LeastN < gripShare*least {
-		w.failOp("grip force", "the cuts need %.0f N a jaw, the plan says %.0f", least, g.LeastN)
+	if g.LeastN < gripShare*least {
+		w.failOp("grip force", "the cuts need %.0f N, the plan says %.0f", least, g.LeastN)
 	}
 }
 
-// jawsDemand is a pass as the jaws of an upright chuck feel it: the tool's own torque turns the work about the tool, which is the same about any axis; its thrust is
-// carried by friction, or by what the work stands on; its side force pushes and tips.
+// pressN is what presses on the work at an operation: a jaw of it, or all clamps together.
+func (w *walk) pressN(op string) float64 {
+	if w.setup.Grip.Kind != "clamps" || len(w.setup.Clamps) == 0 {
+		return w.workingN(op)
+	}
+	sum := 0.0
+	for _, c := range w.setup.Clamps {
+		sum += c.ForceN
+	}
+	return sum
+}
+
+// needOf is the force that a pass asks of the holding: a jaw, or all clamps together.
+func (w *walk) needOf(p push) (needN float64, why string, err error) {
+	g := w.setup.Grip
+	switch g.Kind {
+	case "jaws", "vice", "vee":
+		f, err := mechanics.LeastGripPerJaw(w.jawsDemand(p))
+		return f.PerJawN, "a jaw, " + f.RuledBy, err
+	case "clamps":
+		// Friction under the clamps bears the push in the table's plane; the torque of a drill is small against it, and a stop takes the turning of a milled
+		// disc about its screw (rule B-07). A thrust presses the work down.
+		side := p.sideN
+		if side == 0 {
+			side = p.mainN * p.radius / math.Max(w.body.Outer.Greatest(w.body.Ends())/2, 1)
+		}
+		return safety * side / frictionFinished, "in all, slip", nil
+	}
+	return 0, "", fmt.Errorf("nothing is known of how a %s holds against %q", g.Kind, p.name)
+}
+
+// jawsOfVice are those of a vice; a vee block's clamp and its two faces are reckoned as so many too.
+const jawsOfVice = 2
+
+// jawsDemand is a pass as jaws feel it: the tool's own torque turns the work about the tool, which is the same about any axis; its thrust is
+// carried by friction, or by what the work stands on; its side force pushes, turns and tips.
 func (w *walk) jawsDemand(p push) mechanics.GripDemand {
 	lo, hi := w.grip()
 	friction := frictionFinished
 	if w.setup.Locates == "stock" {
 		friction = frictionRaw
 	}
-	d := mechanics.GripDemand{MainN: p.mainN, CutRadiusMM: p.radius, FeedN: p.thrustN, GripRadiusMM: w.setup.Grip.RadiusMM, GripLengthMM: w.contact, Jaws: w.setup.Grip.Jaws, Friction: friction, Safety: safety}
-	d.AxialStop = w.carried()
+	d := mechanics.GripDemand{MainN: p.mainN, CutRadiusMM: p.radius, FeedN: p.thrustN, GripRadiusMM: w.setup.Grip.RadiusMM, GripLengthMM: w.contact, Jaws: max(w.setup.Grip.Jaws, jawsOfVice),
+		Friction: friction, Safety: safety, AxialStop: w.carried()}
+	z, arm := p.level[2], p.from+p.radius
+	if w.setup.Across {
+		z, arm = p.level[0], math.Abs(p.level[2]) // a push across the axis, as high as the tool's end, turns the work in the jaws
+		d.AxialStop = true                        // the thrust goes into the bed
+		if p.sideN == 0 {
+			d.CutRadiusMM = p.radius
+		}
+	}
 	if p.sideN > 0 {
-		d.MainN, d.CutRadiusMM, d.PassiveN = p.sideN, p.from+p.radius, p.sideN
-		d.OverhangMM = math.Abs(p.level[2] - (lo+hi)/2)
+		d.MainN, d.CutRadiusMM, d.OverhangMM = p.sideN, arm, math.Abs(z-(lo+hi)/2)
 	}
 	return d
 }

@@ -39,6 +39,10 @@ func (w *walk) checkGrip() {
 	switch g.Kind {
 	case "jaws", "collet", "mandrel", "glued_bore":
 		w.checkGripped()
+	case "vice", "vee":
+		w.checkLying()
+	case "clamps":
+		w.checkClamped()
 	case "centres", "glued_face":
 	default:
 		w.failOp("grip", "%q is no way to grip: expected jaws, collet, mandrel, centres, glued_face or glued_bore", g.Kind)

@@ -67,7 +67,7 @@ func provePart(r *record, job *partspec.Job, part *partspec.Part, p plan.Part) p
 	movements, removing := 0, map[cutKey]bool{}
 	all := worlds(p)
 	for i, world := range all {
-		w := &walk{record: r, job: job, part: part, plan: p, world: world, removing: removing, filed: map[string]bool{}, holes: map[holeKey]*drilled{}, punched: map[markKey]bool{}}
+		w := &walk{record: r, job: job, part: part, plan: p, world: world, removing: removing, filed: map[string]bool{}, holes: map[holeKey]*drilled{}, punched: map[markKey]bool{}, filedAfter: map[string]int{}}
 		w.run()
 		if i == 0 {
 			movements = w.motion
@@ -142,7 +142,7 @@ func (w *walk) checkDone() {
 			if f.At != nil {
 				w.fail(where{}, "finished part", "%s lies beside the axis of a turned part: nothing proves it", f.ID())
 			}
-		case *partspec.Spigot, *partspec.Recess, *partspec.Taper, *partspec.Groove, *partspec.Chamfer, *partspec.Holes, *partspec.CrossHole:
+		case *partspec.Spigot, *partspec.Recess, *partspec.Taper, *partspec.Groove, *partspec.Chamfer, *partspec.Holes, *partspec.CrossHole, *partspec.Seat, *partspec.Flat, *partspec.Slot:
 			// held by the metal itself, see checkTarget
 		default:
 			w.fail(where{}, "finished part", "%s: nothing proves a %s", f.Head().ID(), f.Head().Word)

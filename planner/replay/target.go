@@ -33,6 +33,7 @@ func (w *walk) checkTarget() {
 			mm(at.By), mm(at.Z), mm(2*at.R), w.nearestFeature(at))
 	}
 	w.checkHoles(least, most)
+	w.checkMilled(least)
 	if ok, at := solid.Within(w.body, most, same); !ok {
 		w.fail(where{}, "most metal", "%s mm of metal is left too much at %s from the left end, near Ø%s (%s)", mm(at.By), mm(at.Z), mm(2*at.R), w.nearestFeature(at))
 	}

@@ -35,13 +35,14 @@ type walk struct {
 	filed map[string]bool // profiles and rounded edges that have been filed
 	spots []solid.Curve   // centre holes, as holes
 
-	holes     map[holeKey]*drilled // beside and across the axis
-	holeOrder []holeKey            // in the order in which they were begun
-	milled    []aside              // seats, flats and slots, pass by pass
-	punched   map[markKey]bool
-	pushes    []push // of this setup, off the lathe
-	parted    bool   // the piece has been cut off in this setup
-	fixed     bool   // a face has been made that places along the axis are counted from
+	holes      map[holeKey]*drilled // beside and across the axis
+	holeOrder  []holeKey            // in the order in which they were begun
+	milled     []aside              // seats, flats and slots, pass by pass
+	punched    map[markKey]bool
+	filedAfter map[string]int // how many passes of a seat came before the file
+	pushes     []push         // of this setup, off the lathe
+	parted     bool           // the piece has been cut off in this setup
+	fixed      bool           // a face has been made that places along the axis are counted from
 
 	setup   plan.Setup
 	mounted solid.Body // the work when it was put in
