@@ -12,6 +12,7 @@ type checker struct {
 	found  Diagnostics
 	unread bool // a file could not be read: names it may hold are not missed
 
+	shop      *Workshop    // what is owned, once it is read
 	parts     []*partEntry // in file order
 	fits      []*entry
 	workshops []*hclsyntax.Block
@@ -56,7 +57,8 @@ func (c *checker) gather(body *hclsyntax.Body) {
 // parts, and the fits that bind them.
 func (c *checker) job() *Job {
 	c.evaluateParts()
-	job := &Job{Workshop: c.workshop()}
+	c.shop = c.workshop()
+	job := &Job{Workshop: c.shop}
 	for _, p := range c.parts {
 		job.Parts = append(job.Parts, c.buildPart(p))
 	}

@@ -25,16 +25,17 @@ func (o opening) title() string {
 	return fmt.Sprintf("hole %d of %s", o.number, o.entry.title())
 }
 
-// edgePerDiameter is how far a hole's centre lies from an edge, in its diameters; spacePerDiameter from a neighbour of its size (rule A-34).
+// Distances below which a hole is asked about. Rule A-34 wants its centre one and a half diameters from an edge and two from a neighbour of its size, and
+// of a tapped hole half the thread and three pitches. An edge is asked about only under one diameter: the flanges of EN 1092-1 go down to 1.07 (DN 10, PN 16).
 const (
-	edgePerDiameter  units.Length = 1.5
+	edgePerDiameter  units.Length = 1
 	spacePerDiameter units.Length = 2
 	edgePitches      units.Length = 3 // beside half of the thread's diameter
 	leastWeb         units.Length = 1.5
 	webPerBore       units.Length = 0.1
 )
 
-// wanted is the distance from an edge that rule A-34 wants: of a tapped hole half the thread and three pitches, else one and a half diameters.
+// wanted is the distance from an edge below which the holes are asked about.
 func (f *Holes) wanted() units.Length {
 	if f.Thread != nil {
 		return f.Thread.Thread.Major/2 + edgePitches*f.Thread.Thread.Pitch
@@ -62,10 +63,7 @@ func (s *shaper) openings() []opening {
 				list = append(list, opening{entry: e, at: *f.At, radius: r, mouth: r, span: f.Span, bore: true, wants: r + max(leastWeb, webPerBore*2*r)})
 			}
 		case *Holes:
-			o := opening{entry: e, radius: f.largest(), mouth: f.largest(), span: f.Span, wants: f.wanted()}
-			if f.Sink != nil {
-				o.mouth = f.Sink.Diameter.Value / 2
-			}
+			o := opening{entry: e, radius: f.largest(), mouth: f.mouth(), span: f.Span, wants: f.wanted()}
 			for i, p := range f.Places {
 				o.number, o.at = i+1, p
 				list = append(list, o)
@@ -86,16 +84,24 @@ func (s *shaper) checkHoles() {
 	if s.flat && s.part.Outline != nil {
 		s.checkRims(list)
 	}
+	if !s.flat {
+		s.checkFaces()
+	}
 	s.checkNeighbours(list)
+	s.checkSlots(list)
+	s.checkSeats()
 }
 
 // holeSpan places holes along the axis, and refuses depths that the part has no metal for.
 func (s *shaper) holeSpan(e *entry, f *Holes) bool {
-	from, to := s.length(), units.Length(0)
-	if f.From == Left {
-		from, to = to, from
+	f.Span = Span{0, s.length()}
+	if !s.flat {
+		var ok bool
+		if f.Span, ok = s.endSpan(e, f); !ok {
+			return false
+		}
+		s.settleThrough(f)
 	}
-	f.Span = Span{min(from, to), max(from, to)}
 	metal := f.Span.Length()
 	if f.Thread != nil && f.Thread.Length.Value > metal+sameLength {
 		s.c.fail(e, e.at("full_thread"), fmt.Sprintf("The thread of %s is deeper than the metal", e.title()), "There is %s: write less, or through = true.", s.shown(metal))
@@ -115,6 +121,18 @@ func (s *shaper) holeSpan(e *entry, f *Holes) bool {
 		f.Thread.Span = fromMouthOf(f.Span, f.From, f.Thread.Length.Value)
 	}
 	return !e.broken
+}
+
+// settleThrough gives through holes of a turned part the depth of the metal that they go through.
+func (s *shaper) settleThrough(f *Holes) {
+	if !f.Through {
+		return
+	}
+	metal := f.Span.Length()
+	f.Depth = s.derived(s.entryOf(f.Name), "depth", metal, useLength)
+	if f.Thread != nil && f.Thread.Length.Value == s.length() {
+		f.Thread.Length = f.Depth
+	}
 }
 
 // fromMouthOf is the stretch of a length from the end of a span.
@@ -178,7 +196,7 @@ func (s *shaper) checkRims(list []opening) {
 		case inside < o.wants-sameLength && !asked[o.entry]:
 			asked[o.entry] = true
 			s.c.report(question(o.entry.head(), fmt.Sprintf("Is %s really so near to the edge %q?", o.title(), edge.Name),
-				"Its centre is %s from it; %s or more keeps the metal from bulging or springing (rule A-34).", s.shown(inside), s.shown(o.wants)))
+				"Its centre is %s from it; %s or more keeps the metal from bulging, breaking out or springing (rule A-34).", s.shown(inside), s.shown(o.wants)))
 		}
 	}
 }

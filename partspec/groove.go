@@ -122,40 +122,57 @@ func (s *shaper) vee(e *entry, f *Groove, surface, depth units.Length, bottomOpe
 	}
 }
 
-// grooveSpan puts the groove on its feature: at counts from the feature's left
-// face, or from what from names, into the feature.
-func (s *shaper) grooveSpan(e *entry, f *Groove, on *outside) bool {
-	start, towards := on.span.Left, Right
+// startOn is where at counts from on a feature, and towards which end: its left
+// face, or what from names, into the feature.
+func (s *shaper) startOn(e *entry, on *outside) (start units.Length, towards End, ok bool) {
 	switch from := e.text("from"); from {
 	case "", "left":
+		return on.span.Left, Right, true
 	case "right":
-		start, towards = on.span.Right, Left
+		return on.span.Right, Left, true
 	default:
 		name, end, ok := s.face(e, "from", from)
 		if !ok {
-			return false
+			return 0, EndInvalid, false
 		}
 		span, known := s.spanOf(name)
 		if !known {
 			if s.entryOf(name) == nil && name != "face" {
 				s.c.fail(e, e.at("from"), fmt.Sprintf("There is no feature %q", name), "%s", didYouMean(name, s.names()))
 			}
-			return false
+			return 0, EndInvalid, false
 		}
-		start = span.At(end)
-		if towards = Left; end == Left == (name == f.On || name == "face") {
-			towards = Right
+		if end == Left == (name == on.entry.name || name == "face") {
+			return span.At(end), Right, true
 		}
+		return span.At(end), Left, true
+	}
+}
+
+// stretchOn is the stretch that a cut of some length takes of its feature.
+func (s *shaper) stretchOn(e *entry, on *outside, length units.Length) (Span, bool) {
+	start, towards, ok := s.startOn(e, on)
+	if !ok {
+		return Span{}, false
 	}
 	at := start + e.length("at")
 	if towards == Left {
-		at = start - e.length("at") - f.Width.Value
+		at = start - e.length("at") - length
 	}
-	f.Span = Span{at.Round(positionDecimals), (at + f.Width.Value).Round(positionDecimals)}
-	if f.Span.Left < on.span.Left-sameLength || f.Span.Right > on.span.Right+sameLength {
+	span := Span{at.Round(positionDecimals), (at + length).Round(positionDecimals)}
+	if span.Left < on.span.Left-sameLength || span.Right > on.span.Right+sameLength {
 		s.c.fail(e, e.head(), fmt.Sprintf("%s is not on %s", e.title(), on.entry.title()),
 			"It would lie from %s to %s, the %s lies from %s to %s, from the left end.",
-			s.shown(f.Span.Left), s.shown(f.Span.Right), on.entry.word, s.shown(on.span.Left), s.shown(on.span.Right))
+			s.shown(span.Left), s.shown(span.Right), on.entry.word, s.shown(on.span.Left), s.shown(on.span.Right))
+		return span, false
+	}
+	return span, true
+}
+
+// grooveSpan puts the groove on its feature.
+func (s *shaper) grooveSpan(e *entry, f *Groove, on *outside) bool {
+	var ok bool
+	if f.Span, ok = s.stretchOn(e, on, f.Width.Value); !ok {
 		return false
 	}
 	surface := on.piece()

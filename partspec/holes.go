@@ -3,6 +3,7 @@ package partspec
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"catchplate/partspec/units"
 )
@@ -66,6 +67,9 @@ func (s *shaper) holesFrom(e *entry) End {
 		say = `Write from = "front" (also when none is written) or from = "back": the face that it is cut from.`
 	}
 	if !e.has("from") {
+		if e.word == "holes" && !s.flat && s.oneSided(e) {
+			s.c.fail(e, e.head(), fmt.Sprintf("%s does not say which end it is drilled from", e.title()), "%s", say)
+		}
 		return Right
 	}
 	end, ok := words[e.text("from")]
@@ -73,6 +77,12 @@ func (s *shaper) holesFrom(e *entry) End {
 		s.c.fail(e, e.at("from"), fmt.Sprintf("%s cannot begin from %q", e.title(), e.text("from")), "%s", say)
 	}
 	return end
+}
+
+// oneSided reports whether holes look different from either end: blind ones, and those with a widened mouth.
+func (s *shaper) oneSided(e *entry) bool {
+	sunk := slices.ContainsFunc(e.children, func(c *entry) bool { return c.word == "counterbore" || c.word == "countersink" })
+	return sunk || e.has("depth") || e.has("full_thread") && !e.flag("through")
 }
 
 // locateBy reads how the places of holes are found.

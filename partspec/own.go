@@ -16,6 +16,29 @@ func (s *shaper) own(e *entry) {
 		s.boreFrom(e)
 	case "holes":
 		s.ownHoles(e)
+	case "slot":
+		s.ownSizes(e, useHole, "width")
+		s.ownSizes(e, useLength, "depth")
+		if s.flat {
+			s.holesFrom(e)
+		} else {
+			s.ownName(e, "on")
+			s.ownFace(e, "from", "left", "right")
+		}
+	case "seat":
+		s.ownSizes(e, useLength, "radius", "chord", "rise")
+		s.byFile(e)
+	case "cross_hole":
+		s.ownName(e, "on")
+		s.ownSizes(e, useHole, "diameter", "dowel")
+		s.ownSizes(e, useLength, "at", "depth", "full_thread")
+		s.ownFace(e, "from", "left", "right")
+		s.leftHand(e)
+	case "flat":
+		s.ownName(e, "on")
+		s.ownSizes(e, useShaft, "across_flats")
+		s.ownSizes(e, useLength, "distance", "depth")
+		s.ownFace(e, "from", "left", "right")
 	case "taper":
 		s.ownTaper(e)
 	case "profile":

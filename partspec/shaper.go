@@ -20,6 +20,7 @@ type shaper struct {
 	rims     map[string]rim // edges of the chamfers and fillets
 	outer    []*outside     // pieces of the outside, from left to right once placed
 	flat     bool           // a flat part: there is no axis, and its outside is its outline
+	bodyless bool           // a feature along the axis failed: what lies beside or across it is not judged
 	doubt    bool           // a feature failed, so what needs all of them is not judged
 }
 
@@ -65,7 +66,11 @@ var featureKinds = []featureKind{
 	{"recess", stageCut, onTurned, recessShape},
 	{"thread", stageThread, onTurned, threadShape},
 	{"knurl", stageThread, onTurned, knurlShape},
-	{"holes", stageBeside, onFlat, holesShape},
+	{"holes", stageBeside, onBoth, holesShape},
+	{"slot", stageBeside, onBoth, slotShape},
+	{"seat", stageBeside, onTurned, seatShape},
+	{"cross_hole", stageBeside, onTurned, crossHoleShape},
+	{"flat", stageBeside, onTurned, flatShape},
 	{"chamfer", stageEdge, onTurned, chamferShape},
 	{"fillet", stageEdge, onTurned, filletShape},
 }
@@ -95,6 +100,14 @@ func (s *shaper) feature(e *entry) Feature {
 		return s.fillet(e)
 	case "holes":
 		return s.holes(e)
+	case "slot":
+		return s.slot(e)
+	case "seat":
+		return s.seat(e)
+	case "cross_hole":
+		return s.crossHole(e)
+	case "flat":
+		return s.planeFlat(e)
 	}
 	panic("partspec: no builder for the feature " + e.word)
 }
@@ -151,6 +164,7 @@ func (s *shaper) build() []Feature {
 			s.checkGrooves()
 		case stageThread:
 			s.checkWalls()
+			s.bodyless = s.doubt
 		case stageBeside:
 			s.checkHoles()
 		case stageEdge:

@@ -212,7 +212,7 @@ part "edges" {
     }
   }
   holes "near" { # WARNING "really so near to the edge 'top'"
-    at       = [[40, 45]]
+    at       = [[40, 47]]
     diameter = 4
   }
   holes "tapped" { # WARNING "really so near to the edge 'top'"

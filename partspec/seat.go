@@ -1,0 +1,233 @@
+package partspec
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"catchplate/partspec/units"
+)
+
+var seatShape = shapeOf{attrs: []attr{
+	need("on", kindWord), may("radius", kindSize), may("chord", kindSize), may("rise", kindSize), may("across", kindLength), may("angle", kindTurn),
+	may("finish_by", kindWord), may("leftover", kindLength), may("note", kindText),
+}}
+
+// seat builds a hollow across an end, in which the part sits on a pipe. Its depth at the crown is the sagitta of the part's width over the pipe.
+func (s *shaper) seat(e *entry) Feature {
+	f := &Seat{FeatureHead: s.head(e), Angle: units.Angle(e.number("angle")), Finish: s.byFile(e), Leftover: e.length("leftover")}
+	switch e.text("on") {
+	case "left":
+		f.On = Left
+	case "right":
+		f.On = Right
+	default:
+		s.c.fail(e, e.at("on"), fmt.Sprintf("A seat cannot be on %q", e.text("on")), `Write on = "left" or on = "right": the end that sits on the pipe.`)
+	}
+	if e.has("leftover") && !f.Finish {
+		s.c.fail(e, e.at("leftover"), "leftover is what the steps leave for the file", `Write finish_by = "file" beside it, or leave it out.`)
+	}
+	s.seatRadius(e, f)
+	if e.broken || s.bodyless {
+		return nil
+	}
+	s.seatDepth(e, f)
+	if e.broken {
+		return nil
+	}
+	return f
+}
+
+// seatRadius is drawn, or follows from the chord and the rise that were measured on the pipe: R = c²/8s + s/2 (rule C-20).
+func (s *shaper) seatRadius(e *entry, f *Seat) {
+	drawn, measured := e.has("radius"), e.has("chord") || e.has("rise")
+	switch {
+	case drawn == measured:
+		s.c.fail(e, e.head(), fmt.Sprintf("%s does not say its radius once", e.title()),
+			"Write radius = 57, radius = part.pipe.spigot.outside.diameter / 2, or the chord and the rise that were measured on the pipe.")
+	case drawn:
+		f.Radius = s.size(e, "radius", useLength)
+	case !e.has("chord") || !e.has("rise"):
+		s.c.fail(e, e.head(), fmt.Sprintf("%s lacks chord or rise", e.title()),
+			"A radius follows from both: chord = 60 is the length laid across the pipe, rise = 8.5 the height of the pipe over its middle.")
+	default:
+		s.fromChord(e, f)
+	}
+}
+
+func (s *shaper) fromChord(e *entry, f *Seat) {
+	chord, rise := s.size(e, "chord", useLength), s.size(e, "rise", useLength)
+	c, h := float64(chord.Value), float64(rise.Value)
+	if e.broken || c <= 0 || h <= 0 {
+		return
+	}
+	if h > c/2+float64(sameLength) {
+		s.c.fail(e, e.at("rise"), "The rise is more than half of the chord", "A chord of %s rises by %s at most: measure again, or are the two the wrong way round?", s.shown(chord.Value), s.shown(chord.Value/2))
+		return
+	}
+	radius := units.Length(c*c/(8*h) + h/2).Round(positionDecimals)
+	// The errors of both add up at worst: dR/ds = 1/2 - c²/8s², dR/dc = c/4s.
+	f.RadiusBy = units.Length(math.Abs(0.5-c*c/(8*h*h))*float64(s.measuredTo(rise, riseTakers)) + c/(4*h)*float64(s.measuredTo(chord, chordTakers))).Round(positionDecimals)
+	f.Chord, f.Rise = &chord, &rise
+	size := Size{Dimension: units.Dimension{Value: radius, InInches: s.part.Inches}, Range: e.at("chord")}
+	f.Radius = size.within(units.Limits{Low: (radius - f.RadiusBy).Round(positionDecimals), High: (radius + f.RadiusBy).Round(positionDecimals)},
+		fmt.Sprintf("from chord %s and rise %s, each as sure as it is measured", s.shown(chord.Value), s.shown(rise.Value)))
+}
+
+// The instruments that take a chord and a rise.
+var (
+	chordTakers = []InstrumentKind{Rule, Caliper, Micrometer}
+	riseTakers  = []InstrumentKind{Rule, Caliper, DepthMicrometer, DialIndicator}
+)
+
+// measuredTo is how far a measured size may be off: half of the limits that are written with it, else half the resolution of the workshop's finest instrument
+// that takes it, or what is common practice for its kind where that is more.
+func (s *shaper) measuredTo(size Size, takers []InstrumentKind) units.Length {
+	if !size.general {
+		return size.Width() / 2
+	}
+	best := usualError[Rule]
+	for _, in := range s.c.shop.Instruments {
+		if slices.Contains(takers, in.Kind) && size.Value >= in.Smallest && (in.Largest == 0 || size.Value <= in.Largest) {
+			best = min(best, max(usualError[in.Kind], in.Resolution/2))
+		}
+	}
+	return best
+}
+
+// usualError is what instruments can be wrong by (rule E-02, published, for the common ones; others by common practice, no source).
+var usualError = map[InstrumentKind]units.Length{
+	Rule: 0.25, Caliper: 0.03, Micrometer: 0.004, DepthMicrometer: 0.005, DialIndicator: 0.005,
+}
+
+// seatDepth finds how deep the seat is at its crown, and refuses one that the part has no metal for.
+func (s *shaper) seatDepth(e *entry, f *Seat) {
+	width, flange := s.endMetal(f.On)
+	f.Across = width
+	if e.has("across") {
+		f.Across = e.length("across")
+	}
+	r, half := f.Radius.Value, f.Across/2
+	switch {
+	case f.Across > width+sameLength:
+		s.c.fail(e, e.at("across"), fmt.Sprintf("%s is wider than its end", e.title()), "The end is %s across: leave across out for all of it.%s", s.shown(width), s.wrongUnit(f.Across, width))
+		return
+	case r < half-sameLength:
+		s.c.fail(e, e.head(), fmt.Sprintf("The pipe of %s is narrower than the part", e.title()),
+			"Its radius is %s and the part is %s across: write across, the width that sits on it, %s at most.%s", s.shown(r), s.shown(f.Across), s.shown(2*r), s.wrongUnit(half, r))
+		return
+	}
+	f.Depth = (r - units.Length(math.Sqrt(max(0, float64(r*r-half*half))))).Round(positionDecimals)
+	f.AxisZ = (f.Depth - r).Round(positionDecimals)
+	if f.On == Right {
+		f.AxisZ = (s.length() - f.AxisZ).Round(positionDecimals)
+	}
+	if f.Depth >= flange-sameLength {
+		s.c.fail(e, e.head(), fmt.Sprintf("%s is deeper than its flange", e.title()),
+			"At its crown it is %s deep, and the metal at the rim is %s thick: make that thicker, or the part narrower.%s", s.shown(f.Depth), s.shown(flange), s.wrongUnit(f.Depth, flange))
+	}
+}
+
+// endMetal is the diameter at an end, and how far the metal at its rim reaches along the axis.
+func (s *shaper) endMetal(end End) (across, thick units.Length) {
+	pieces := s.outsidePieces()
+	if end == Right {
+		slices.Reverse(pieces)
+	}
+	for i, p := range pieces {
+		least, _ := p.extremes()
+		if i == 0 {
+			across = 2 * p.at(end)
+		}
+		if i > 0 && 2*least < across-sameLength {
+			break
+		}
+		thick += p.span.Length()
+	}
+	return across, thick
+}
+
+// left is how thick the metal at a place beside the axis is behind the seat: t(x) = H - (sqrt(R² - x²) - sqrt(R² - w²/4)), x measured square to the pipe's
+// axis (rule C-20). H is the metal's thickness without the seat.
+func (f *Seat) left(at Point, metal units.Length) units.Length {
+	a := f.Angle.Radians()
+	x := -float64(at.X.Value)*math.Sin(a) + float64(at.Y.Value)*math.Cos(a)
+	r := float64(f.Radius.Value)
+	rise := math.Sqrt(max(0, r*r-x*x)) - (r - float64(f.Depth))
+	return metal - units.Length(max(0, rise))
+}
+
+// checkSeats: an end has one seat, and tapped and blind holes over it keep their thread and floor where the metal is thinnest.
+func (s *shaper) checkSeats() {
+	seated := map[End]*entry{}
+	for _, e := range s.entries {
+		f, ok := s.done[e.name].(*Seat)
+		if !ok {
+			continue
+		}
+		if first := seated[f.On]; first != nil {
+			s.c.fail(e, e.at("on"), fmt.Sprintf("%s and %s are on one end", first.title(), e.title()), "An end sits on one pipe: leave one out.")
+			continue
+		}
+		seated[f.On] = e
+		for _, other := range s.entries {
+			if h, ok := s.done[other.name].(*Holes); ok && !other.broken {
+				s.overSeat(other, h, f)
+			}
+		}
+	}
+}
+
+// overSeat judges holes whose metal a seat makes thinner.
+func (s *shaper) overSeat(e *entry, h *Holes, seat *Seat) {
+	if h.From == seat.On && (!h.Through || h.Sink != nil) {
+		s.c.fail(e, e.head(), fmt.Sprintf("%s begins in %s", e.title(), s.entryOf(seat.Name).title()),
+			"No depth can be counted from a hollow: drill from the other end, or write a plain hole with through = true.")
+		return
+	}
+	reaches := h.Span.Left <= sameLength
+	if seat.On == Right {
+		reaches = h.Span.Right >= s.length()-sameLength
+	}
+	wall := h.Span.Length()
+	if !h.Through { // the metal goes on behind the floor
+		wall = h.Span.Right
+		if seat.On == Right {
+			wall = s.length() - h.Span.Left
+		}
+		reaches = true
+	}
+	if !reaches {
+		return
+	}
+	thinnest, number := wall, 0
+	for i, p := range h.Places {
+		if t := seat.left(p, wall); t < thinnest-sameLength {
+			thinnest, number = t, i+1
+		}
+	}
+	s.thinHole(e, h, thinnest.Round(positionDecimals), number, seat)
+}
+
+// leastThreads is the share of its diameter that a thread should be long, in steel (common practice, no source).
+const leastThreads units.Length = 1
+
+// thinHole says what is wrong where the metal over a seat is thinnest.
+func (s *shaper) thinHole(e *entry, h *Holes, thinnest units.Length, number int, seat *Seat) {
+	if number == 0 {
+		return
+	}
+	over := s.entryOf(seat.Name).title()
+	switch {
+	case !h.Through && h.Depth.Value+h.Diameter.Value*pointPerDiameter >= thinnest:
+		s.c.fail(e, e.head(), fmt.Sprintf("Hole %d of %s breaks out in %s", number, e.title(), over),
+			"The metal there is %s thick and the hole with its point %s deep: write through = true, a smaller depth, or turn the pattern with start.",
+			s.shown(thinnest), s.shown(h.Depth.Value+h.Diameter.Value*pointPerDiameter))
+	case h.Thread != nil && e.has("full_thread") && h.Thread.Length.Value > thinnest+sameLength:
+		s.c.fail(e, e.at("full_thread"), fmt.Sprintf("Hole %d of %s has no metal for its thread over %s", number, e.title(), over),
+			"The metal there is %s thick: write full_thread = %s at most, or turn the pattern with start.", s.shown(thinnest), s.shown(thinnest))
+	case h.Thread != nil && thinnest < leastThreads*h.Thread.Thread.Major-sameLength:
+		s.c.report(question(e.head(), fmt.Sprintf("Does the thread of hole %d of %s hold?", number, e.title()),
+			"Over %s the metal there is %s thick, less than the screw's diameter %s. Turn the pattern with start, or make the flange thicker.", over, s.shown(thinnest), s.shown(h.Thread.Thread.Major)))
+	}
+}
