@@ -58,7 +58,7 @@ func (m Mount) front() float64 {
 type Finding string
 
 const (
-	ByMark  Finding = "its punch mark"
+	ByMark  Finding = "its mark"
 	ByBore  Finding = "its bore" // that is there already
 	ByEdges Finding = "two edges"
 )

@@ -141,7 +141,7 @@ func (s Shop) flatMask(m Mount, task int) []int {
 		if i == task {
 			continue
 		}
-		if m.By == ByMark && t.Process == plan.MarkOut || m.About != "" && t.MakesSurface(m.About) {
+		if m.By == ByMark && t.MakesSurface(centreMark(m.About)) || m.About != "" && t.MakesSurface(m.About) {
 			mask = append(mask, i)
 			continue
 		}

@@ -95,8 +95,8 @@ func (s Shop) found(m Mount) []Mount {
 		m.By, m.Locate, m.Minutes = by, off, m.Minutes+minutes
 		list = append(list, m)
 	}
-	if s.markFor(m) >= 0 {
-		add(ByMark, s.markError(), markMinutes)
+	if mark := s.markFor(m); mark >= 0 {
+		add(ByMark, s.markError(mark), markMinutes)
 	}
 	if s.maker(m.About) >= 0 {
 		add(ByBore, s.centreError(), boreMinutes)
@@ -112,31 +112,28 @@ const (
 	edgesMinutes = 12.0
 )
 
-// markFor is the task that marks out the place that a mount turns about, or -1.
-func (s Shop) markFor(m Mount) int {
-	for i, t := range s.Tasks {
-		if t.Process != plan.MarkOut {
-			continue
-		}
-		if t.Feature == m.About {
-			return i
-		}
-		for _, p := range t.Spots {
-			if math.Hypot(p.X-m.CentreX, p.Y-m.CentreY) <= sameSpot {
-				return i
+// markFor is the task that marks the place that a mount turns about, or -1.
+func (s Shop) markFor(m Mount) int { return s.maker(centreMark(m.About)) }
+
+// centreMark names the mark by which a bore's centre is found on the lathe.
+func centreMark(feature string) string { return feature + ".centre" }
+
+// markError is how far a place that is set by its mark may lie off: what the mark lies off, and what setting it leaves.
+func (s Shop) markError(mark int) float64 {
+	t := s.Tasks[mark]
+	if t.Process == plan.MarkOut {
+		for _, tool := range s.Shop.Tools {
+			if tool.Kind == partspec.Scriber && tool.Accuracy > 0 {
+				return float64(tool.Accuracy) + s.centreError()
 			}
 		}
+		return float64(tables.PlaceError(tables.ByPunch)) + s.centreError()
 	}
-	return -1
-}
-
-func (s Shop) markError() float64 {
-	for _, t := range s.Shop.Tools {
-		if t.Kind == partspec.Scriber && t.Accuracy > 0 {
-			return float64(t.Accuracy)
-		}
+	off := 0.0
+	for _, w := range t.Ways {
+		off = math.Max(off, w.Off)
 	}
-	return float64(tables.PlaceError(tables.ByPunch))
+	return off + s.atDatum() + s.centreError()
 }
 
 // maker is the task that brings a surface to size, or -1.
