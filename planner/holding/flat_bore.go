@@ -87,11 +87,7 @@ func (s Shop) flatDrive(m Mount) float64 {
 	case m.Glue == GlueBore:
 		h, err = mechanics.BondedSpigot(2*m.Radius, s.Length, glueShear)
 	case m.Holding.Kind == partspec.StubMandrel:
-		r, e := mechanics.FaceRadiusMM(2*math.Max(m.Radius+1, s.backed(m)), 2*m.Radius)
-		if e != nil {
-			return 0
-		}
-		h, err = mechanics.ClampedFace(screwPull(m.Radius), r, frictionFinished)
+		h, err = mechanics.ClampedFace(screwPull(m.Radius), s.faceRadius(m), frictionFinished)
 	default:
 		h, err = mechanics.RadialDrive(2*m.Radius, mandrelRadialN, frictionFinished)
 	}
@@ -99,6 +95,15 @@ func (s Shop) flatDrive(m Mount) float64 {
 		return 0
 	}
 	return h.TorqueNm * 1000
+}
+
+// faceRadius is where the friction between a mandrel's shoulder and the work acts; 0 where there is no room for a shoulder.
+func (s Shop) faceRadius(m Mount) float64 {
+	r, err := mechanics.FaceRadiusMM(2*math.Max(m.Radius+1, s.backed(m)), 2*m.Radius)
+	if err != nil {
+		return 0
+	}
+	return r
 }
 
 // driven sets a cut that meets gaps against the drive with the greater factor.

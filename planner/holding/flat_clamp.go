@@ -63,6 +63,9 @@ func (s Shop) clampsFor(m Mount, at moment) laid {
 		return l
 	}
 	l.HaveN = clampForce(m.Holding) * float64(l.Placed)
+	if m.Machine != "" {
+		cx, cy = middleOfClamps(l.list)
+	}
 	l.NeedN = s.clampNeed(m, at, l.list, cx, cy)
 	for i := range l.list {
 		l.list[i].ForceN = clampForce(m.Holding)
@@ -188,7 +191,7 @@ func spread(spots []spot, owned int) ([]plan.Clamp, float64) {
 				break
 			}
 			round := evenly(sorted, first, n)
-			if gap := widestGap(round); len(round) == n && gap <= mostSpreadDeg && (best == nil || n < len(best) || gap < bestGap-1e-9) {
+			if gap := math.Max(widestGap(round), widestGap(fromTheirMiddle(round))); len(round) == n && gap <= mostSpreadDeg && (best == nil || n < len(best) || gap < bestGap-1e-9) {
 				best, bestGap = round, gap
 			}
 		}
@@ -221,6 +224,31 @@ func evenly(sorted []spot, first, n int) []spot {
 	}
 	sort.SliceStable(picked, func(i, j int) bool { return picked[i].angle < picked[j].angle })
 	return picked
+}
+
+// fromTheirMiddle sees places from the middle of them all.
+func fromTheirMiddle(list []spot) []spot {
+	x, y := middleOf(list)
+	out := append([]spot(nil), list...)
+	for i, p := range out {
+		out[i].angle = math.Atan2(p.YMM-y, p.XMM-x)
+	}
+	sort.SliceStable(out, func(i, j int) bool { return out[i].angle < out[j].angle })
+	return out
+}
+
+func middleOfClamps(list []plan.Clamp) (x, y float64) {
+	for _, c := range list {
+		x, y = x+c.XMM/float64(len(list)), y+c.YMM/float64(len(list))
+	}
+	return x, y
+}
+
+func middleOf(list []spot) (x, y float64) {
+	for _, p := range list {
+		x, y = x+p.XMM/float64(len(list)), y+p.YMM/float64(len(list))
+	}
+	return x, y
 }
 
 // near reports whether a clamp would stand in another's way.

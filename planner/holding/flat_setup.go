@@ -80,7 +80,7 @@ func (s Shop) FlatSetupOf(m Mount, steps []FlatStep, done func(int) bool, setup 
 	case m.Holding.Kind == partspec.ThreeJaw || m.Holding.Kind == partspec.SoftJaws:
 		s.discSetup(m, at, setup)
 	default:
-		s.boreSetup(m, setup)
+		s.boreSetup(m, at, setup)
 	}
 }
 
@@ -284,12 +284,15 @@ func (s Shop) fourJawSetup(m Mount, at moment, setup *plan.Setup) {
 	}
 	setup.Presses = tidyPresses(setup.Presses)
 	setup.Bed = &plan.Bed{Kind: "parallels", HeightMM: plateGap, GapMM: plateGap}
+	b := s.jawBalance(m, at, g.jaws)
+	setup.Balance = &b
 	setup.How = []string{
 		fmt.Sprintf("A flat backing ring or packing, %s thick and clear of the bore by 2, between the work and the chuck's face; press the work hard back while tightening.", mm(plateGap)),
 		"Set the jaws by the face rings, then clock: move a pair by half the difference of its readings, bring in the last 0.05 by tightening only.",
 	}
 	setup.How = append(setup.How, s.howFound(m)...)
 	setup.How = append(setup.How, howGripped(setup.Grip)...)
+	setup.How = append(setup.How, fmt.Sprintf("Turn it by hand one full revolution; it is about %.1f kg mm out of balance: no faster than %.0f a minute.", b.UnbalanceKgMM, b.MostRPM))
 }
 
 // jawsGrip is a grip of jaws with its forces rounded for print.
@@ -315,13 +318,17 @@ func (s Shop) discSetup(m Mount, at moment, setup *plan.Setup) {
 	s.discFigures(&f, m, at)
 	setup.RunOutMM = m.RunOut
 	setup.Grip = jawsGrip(setup.Grip, m, f.LeastN, f.WorkingN, f.LobeMM, f.LimitMM, f.StressMPa, f.Trust)
-	setup.Bed = &plan.Bed{Kind: "jaws", GapMM: breakThrough}
+	setup.Bed = &plan.Bed{Kind: "jaws", HeightMM: breakThrough, GapMM: breakThrough}
 	setup.How = append([]string{fmt.Sprintf("Jaws on the rim, Ø%s, its face pressed hard back on the jaw steps.", mm(2*m.Radius))}, howGripped(setup.Grip)...)
 }
 
 // boreSetup is work on a mandrel or glued to an arbor.
-func (s Shop) boreSetup(m Mount, setup *plan.Setup) {
-	setup.Grip.Kind, setup.Grip.Inside, setup.Grip.RadiusMM, setup.RunOutMM = m.GripKind(), m.Inside, tidyMM(m.Radius), m.RunOut
+func (s Shop) boreSetup(m Mount, at moment, setup *plan.Setup) {
+	setup.Grip.Kind, setup.Grip.Inside, setup.Grip.RadiusMM, setup.RunOutMM = m.GripKind(), m.Inside, tidyMM(s.made(m, at)), m.RunOut
+	setup.Bed = &plan.Bed{Kind: "plate", HeightMM: behindShoulder, GapMM: behindShoulder}
+	if m.Holding.Kind == partspec.StubMandrel {
+		setup.Grip.WorkingN, setup.Grip.DriveMM = math.Floor(screwPull(m.Radius)), tidyMM(s.faceRadius(m))
+	}
 	switch {
 	case m.Glue == GlueFace:
 		setup.How = []string{fmt.Sprintf("Arbor faced in the chuck to Ø%s, shallow grooves, a relief Ø%s in its middle.", mm(2*m.Radius), mm(2*s.relief(m))), "Degrease both, cyanoacrylate, press on with the tailstock, leave it to cure."}
@@ -340,6 +347,23 @@ func (s Shop) boreSetup(m Mount, setup *plan.Setup) {
 	default:
 		setup.How = []string{fmt.Sprintf("Expand in %s only until it drives.", m.Surface)}
 	}
+}
+
+// behindShoulder is how far a mandrel's shoulder or an arbor's face stands out from what carries it: tools run past the work there. Common practice, no source.
+const behindShoulder = 8.0
+
+// made is the radius of the bore that a mandrel or arbor stands in, as it is; of a face glued to an arbor, the arbor's.
+func (s Shop) made(m Mount, at moment) float64 {
+	r := m.Radius
+	if !m.Inside {
+		return r
+	}
+	for _, h := range widest(at.flat.Holes) {
+		if math.Hypot(h.X-m.CentreX, h.Y-m.CentreY) <= sameSpot {
+			r = h.Radius
+		}
+	}
+	return r
 }
 
 // relief is the radius kept free of glue in the middle of an arbor: of the bore that is made on it, and its tool.

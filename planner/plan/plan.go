@@ -141,8 +141,9 @@ type Grip struct {
 	Trust     string  `json:"trust"`    // of the error: "good", "rough", "none"
 	StressMPa float64 `json:"stress_mpa"`
 	// Eased is set where the grip is slackened part way (rule B-24): WorkingN holds until then, Eased.WorkingN from its operation on.
-	Eased   *Ease  `json:"eased,omitempty"`
-	Packing string `json:"packing,omitempty"` // soft packing between hard jaws and finished work
+	Eased   *Ease   `json:"eased,omitempty"`
+	DriveMM float64 `json:"drive_mm,omitempty"` // stub mandrel: radius at which its shoulder and washer drive flat work by friction, WorkingN pressing them on it
+	Packing string  `json:"packing,omitempty"`  // soft packing between hard jaws and finished work
 }
 
 // Ease is a slackening of the grip before an operation, once the heavy cuts are done. LeastN, MostN and the error of the Grip are then those of the

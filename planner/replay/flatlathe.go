@@ -171,12 +171,33 @@ func (f *flatWalk) plateGrip() (mechanics.PlateGrip, bool) {
 	return g, long > 0 && wide > 0 && thin > 0
 }
 
-// checkDriveForce holds what the nut of a stub mandrel drives by friction on the face against every cut.
+// A mandrel's screw is M8 at the most, and leaves two fifths of the spigot round it; M6 pulls 5 kN at 6 N m, others as the square (rule B-08).
+const (
+	screwLargest = 8.0
+	screwShare   = 0.6
+	screwM6N     = 5000.0
+	screwM6      = 6.0
+)
+
+// washerRoom is what a washer stays back from the rim that is turned, mm (rule B-45).
+const washerRoom = 2.0
+
+// checkDriveForce holds what the nut of a stub mandrel drives by friction on the face against every cut. Its washer finds room between the bore and the outline.
 func (f *flatWalk) checkDriveForce() {
 	g := f.setup.Grip
+	room := f.drawn.outline.Inside(f.setup.CentreX, f.setup.CentreY) - washerRoom
+	if most, err := mechanics.FaceRadiusMM(2*math.Max(room, g.RadiusMM+same), 2*g.RadiusMM); err != nil || g.DriveMM > most+figure {
+		f.failOp("grip", "a washer that drives at a radius of %s finds no room round the bore", mm(g.DriveMM))
+		return
+	}
+	screw := math.Min(screwLargest, 2*g.RadiusMM*screwShare) / screwM6
+	if pull := screwM6N * screw * screw; g.DriveMM > 0 && g.WorkingN > pull*(1+figure) {
+		f.failOp("grip force", "a screw in a spigot of Ø%s pulls with %.0f N at the most; the plan says %.0f", mm(2*g.RadiusMM), pull, g.WorkingN)
+		return
+	}
 	for _, l := range f.loads {
 		torque := safety * l.force.MainN * l.radius
-		if have := frictionFinished * g.WorkingN * g.RadiusMM; torque > have/gripShare {
+		if have := frictionFinished * g.WorkingN * math.Max(g.DriveMM, g.RadiusMM); torque > have/gripShare {
 			f.fail(l.at, "grip force", "cut %q turns with %.1f N·m; the mandrel drives %.1f with a safety of %g", l.name, torque/safety/1000, have/safety/1000, safety)
 			return
 		}
@@ -221,14 +242,42 @@ func (f *flatWalk) checkWeight(b plan.Balance, ux, uy, work, mass float64) {
 	if b.MassKg < mass*(1-balanceShare) {
 		f.failOp("balance", "the work alone is %.3f kg, the plan says %.3f with its clamps", mass, b.MassKg)
 	}
-	if b.UnbalanceKgMM < work*(1-balanceShare)-figure {
-		f.failOp("balance", "the work alone is %.2f kg·mm out of balance, the plan says %.2f", work, b.UnbalanceKgMM)
+	for _, c := range f.setup.Clamps {
+		x, y, m := f.strapWeight(c)
+		ux, uy = ux+m*x, uy+m*y
+	}
+	if total := math.Hypot(ux, uy); len(f.setup.Presses) == 0 && b.UnbalanceKgMM < total*(1-balanceShare)-figure {
+		f.failOp("balance", "work and clamps are %.2f kg·mm out of balance, the plan says %.2f", total, b.UnbalanceKgMM)
+	}
+	if len(f.setup.Presses) > 0 { // its jaws are out of balance too, and no weight can be bolted on
+		if b.LeftOverKgMM < work*(1-balanceShare)-jawsUnbalance-figure {
+			f.failOp("balance", "the work alone is %.2f kg·mm out of balance, the plan leaves %.2f", work, b.LeftOverKgMM)
+		}
+		return
 	}
 	sin, cos := math.Sincos(b.AngleDeg * math.Pi / 180)
 	w := b.WeightKg * b.RadiusMM
 	if left := math.Hypot(ux+w*cos, uy+w*sin); left > b.LeftOverKgMM+balanceShare*b.UnbalanceKgMM+figure {
 		f.failOp("balance", "with its counterweight the work is %.2f kg·mm out of balance, the plan leaves %.2f", left, b.LeftOverKgMM)
 	}
+}
+
+// A strap is of steel, so thick; its stud with nut and washer weighs as much as a round bar so thick and long. Guesses of a usual clamp, no source. Jaws that stand
+// unevenly may take so much off the work's own unbalance.
+const (
+	strapThick    = 8.0
+	studThick     = 9.0
+	studLong      = 45.0
+	steelKgMM3    = 7850e-9
+	jawsUnbalance = 15.0
+)
+
+// strapWeight is a clamp's mass, kg, and where its middle lies from the spindle's axis.
+func (f *flatWalk) strapWeight(c plan.Clamp) (x, y, mass float64) {
+	s := f.strap(c)
+	sin, cos := math.Sincos(c.AngleDeg * math.Pi / 180)
+	mass = steelKgMM3 * (2*s.Radius*strapThick*s.Length() + math.Pi/4*studThick*studThick*studLong)
+	return c.XMM + c.StudMM*cos - f.setup.CentreX, c.YMM + c.StudMM*sin - f.setup.CentreY, mass
 }
 
 // massAbout is the work's mass, kg, and where its centre lies from the spindle's axis, mm.
