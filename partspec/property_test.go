@@ -32,6 +32,56 @@ func TestDrawnJobsAreValid(t *testing.T) {
 	})
 }
 
+// Every drawn flat part is accepted without a question, and what is promised of a Job holds.
+func TestDrawnFlatPartsAreValid(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		text := parttest.FlatPart().Draw(t, "part")
+		for _, inches := range []bool{false, true} {
+			job, _, found := partspec.Parse([]partspec.Source{{Name: "drawn.hcl", Text: []byte(text.HCL(inches))}})
+			require.Empty(t, found, text.HCL(inches))
+			checkFlat(t, job.Parts[0])
+		}
+	})
+}
+
+// checkFlat asserts the promises of a flat part: its outline is closed, holes lie in metal, and their limits hold their places.
+func checkFlat(t assert.TestingT, p *partspec.Part) {
+	assert.True(t, p.Flat())
+	checkSizes(t, p.Length, p.Stock.Thickness)
+	edges := p.Outline.Edges
+	for i, e := range edges {
+		next := edges[(i+1)%len(edges)]
+		assert.InDelta(t, float64(e.X1), float64(next.X0), micrometre)
+		assert.InDelta(t, float64(e.Y1), float64(next.Y0), micrometre)
+		assert.GreaterOrEqual(t, e.Off, units.Length(0))
+		assert.GreaterOrEqual(t, e.On, units.Length(0))
+		assert.NotEmpty(t, e.Basis)
+	}
+	for _, f := range p.Features {
+		switch f := f.(type) {
+		case *partspec.Bore:
+			checkSizes(t, f.Diameter, f.Depth)
+			checkSpan(t, p, f.Span)
+			checkPlace(t, *f.At)
+		case *partspec.Holes:
+			checkSizes(t, f.Diameter, f.Depth)
+			checkSpan(t, p, f.Span)
+			assert.Equal(t, f.Through, f.Span.Length() == p.Length.Value)
+			for _, at := range f.Places {
+				checkPlace(t, at)
+			}
+		}
+	}
+}
+
+func checkPlace(t assert.TestingT, p partspec.Point) {
+	for _, c := range []partspec.Size{p.X, p.Y} {
+		assert.LessOrEqual(t, c.Low, c.Value)
+		assert.GreaterOrEqual(t, c.High, c.Value)
+		assert.NotEmpty(t, c.Basis)
+	}
+}
+
 // checkPart asserts the promises of the package comment.
 func checkPart(t assert.TestingT, p *partspec.Part) {
 	reached := units.Length(0)
@@ -99,6 +149,9 @@ func checkEdge(t assert.TestingT, p *partspec.Part, e partspec.Edge) {
 func TestInchesAndMillimetresAgree(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		text := parttest.Part().Draw(t, "part")
+		if rapid.Bool().Draw(t, "flat") {
+			text = parttest.FlatPart().Draw(t, "flat part")
+		}
 		metric, inch := parse(t, text.HCL(false)).Parts[0], parse(t, text.HCL(true)).Parts[0]
 		require.Len(t, inch.Features, len(metric.Features))
 		for i, f := range metric.Features {
@@ -129,6 +182,11 @@ func figures(f partspec.Feature) []units.Length {
 		list = append(list, f.Span.Left, f.Span.Right)
 	case *partspec.Recess:
 		size(f.Diameter, f.Width)
+	case *partspec.Holes:
+		size(f.Diameter, f.Depth)
+		for _, p := range f.Places {
+			size(p.X, p.Y)
+		}
 	case *partspec.Thread:
 		size(f.Length)
 	case *partspec.Chamfer:

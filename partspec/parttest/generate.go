@@ -23,9 +23,12 @@ func Job() *rapid.Generator[string] {
 // PartText is a part with its figures, which can be written in either unit.
 type PartText struct {
 	Material string
-	Length   float64 // mm, as all figures
+	Length   float64 // mm, as all figures; of a flat part 0
 	Stock    float64 // diameter of the bar
 	Blocks   []Block
+
+	Thickness      float64 // of a flat part, else 0
+	Outline, Plate Block   // of a flat part: its outline and its stock
 }
 
 // Block is one block with its attributes in order.
@@ -41,6 +44,8 @@ type Value struct {
 	Length float64
 	Limits string // " ±0.05", " H8": written behind the length
 	Text   string // HCL text of anything else
+	Places [][2]float64
+	Listed bool // Places are a list, even of one
 }
 
 // HCL writes the part. In inches every length is the same size, divided by 25.4.
@@ -50,8 +55,14 @@ func (p PartText) HCL(inches bool) string {
 	if inches {
 		b.WriteString("  drawn_in = \"inch\"\n")
 	}
-	fmt.Fprintf(&b, "  length   = %s\n\n", Value{Length: p.Length}.hcl(inches))
-	fmt.Fprintf(&b, "  stock \"bar\" {\n    diameter = %s\n  }\n", Value{Length: p.Stock}.hcl(inches))
+	if p.Thickness > 0 {
+		fmt.Fprintf(&b, "  thickness = %s\n\n", Value{Length: p.Thickness}.hcl(inches))
+		p.Plate.write(&b, "  ", inches)
+		p.Outline.write(&b, "  ", inches)
+	} else {
+		fmt.Fprintf(&b, "  length   = %s\n\n", Value{Length: p.Length}.hcl(inches))
+		fmt.Fprintf(&b, "  stock \"bar\" {\n    diameter = %s\n  }\n", Value{Length: p.Stock}.hcl(inches))
+	}
 	for _, block := range p.Blocks {
 		block.write(&b, "  ", inches)
 	}
@@ -78,6 +89,8 @@ func (v Value) hcl(inches bool) string {
 	switch {
 	case v.Text != "":
 		return v.Text
+	case len(v.Places) > 0:
+		return v.places(inches)
 	case v.Limits != "" && strings.ContainsAny(v.Limits, "±+"):
 		return fmt.Sprintf("\"%v mm%s mm\"", v.Length, v.Limits)
 	case v.Limits != "":
@@ -86,6 +99,18 @@ func (v Value) hcl(inches bool) string {
 		return fmt.Sprintf("%v / 25.4", v.Length)
 	}
 	return fmt.Sprint(v.Length)
+}
+
+// places writes one place, or a list of them.
+func (v Value) places(inches bool) string {
+	var list []string
+	for _, p := range v.Places {
+		list = append(list, fmt.Sprintf("[%s, %s]", Value{Length: p[0]}.hcl(inches), Value{Length: p[1]}.hcl(inches)))
+	}
+	if len(list) == 1 && !v.Listed {
+		return list[0]
+	}
+	return "[" + strings.Join(list, ", ") + "]"
 }
 
 func length(name string, mm float64) Value { return Value{Name: name, Length: mm} }
