@@ -22,6 +22,9 @@ func (f *flatWalk) take(t taken) {
 		f.removing[t.key] = true
 	}
 	f.work.taken = append(f.work.taken, t)
+	if !t.centre {
+		f.work.ends = nil
+	}
 }
 
 // byHand takes what saw or file leave on edges.

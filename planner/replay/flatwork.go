@@ -13,6 +13,7 @@ type flatWork struct {
 	stock       plane.Set
 	back, front float64
 	taken       []taken
+	ends        *[2]float64 // its faces, as long as nothing that moves them is taken
 }
 
 // taken is what one movement, or work by hand, took away: a figure of the plane from one height to another.
@@ -191,23 +192,27 @@ func (w flatWork) solidAt(s plane.Set, z float64) bool {
 }
 
 // faces are the heights at which metal ends, and whether there is any.
-func (w flatWork) faces() (back, front float64, ok bool) {
-	levels := w.levels()
-	back, front = math.NaN(), math.NaN()
-	for i := 1; i < len(levels); i++ {
-		if len(w.rim((levels[i-1]+levels[i])/2)) > 0 {
-			back = levels[i-1]
-			break
+func (w *flatWork) faces() (back, front float64, ok bool) {
+	if w.ends == nil {
+		w.ends = &[2]float64{math.NaN(), math.NaN()}
+		levels := w.levels()
+		n := len(levels)
+		for i := 1; i < n && math.IsNaN(w.ends[0]); i++ {
+			if w.metalAt((levels[i-1] + levels[i]) / 2) {
+				w.ends[0] = levels[i-1]
+			}
+		}
+		for i := n - 1; i > 0 && math.IsNaN(w.ends[1]); i-- {
+			if w.metalAt((levels[i-1] + levels[i]) / 2) {
+				w.ends[1] = levels[i]
+			}
 		}
 	}
-	for i := len(levels) - 1; i > 0; i-- {
-		if len(w.rim((levels[i-1]+levels[i])/2)) > 0 {
-			front = levels[i]
-			break
-		}
-	}
-	return back, front, !math.IsNaN(back)
+	return w.ends[0], w.ends[1], !math.IsNaN(w.ends[0])
 }
+
+// metalAt reports whether there is any metal at a height. Holes alone never take all of it.
+func (w *flatWork) metalAt(z float64) bool { return len(w.outer(z)) > 0 }
 
 // meets reports whether a figure takes metal anywhere in its heights.
 func (w flatWork) meets(t taken) bool {
