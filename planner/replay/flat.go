@@ -15,6 +15,7 @@ type flatWalk struct {
 	tapped  map[hole]bool // drawn holes that have been tapped
 	passes  []pass        // of the operation at hand
 	pushes  []flatPush    // of the setup at hand
+	gaps    bool          // the rim was not round about the lathe's centre when the work was put in
 }
 
 // mark2 is a punch mark or a pair of lines.
@@ -82,6 +83,7 @@ func (f *flatWalk) mount(s plan.Setup) bool {
 	f.laySolid()
 	f.checkHeld()
 	f.checkBalance()
+	f.checkCentred()
 	return true
 }
 

@@ -104,7 +104,7 @@ func (f *flatWalk) spotted(x, y float64) bool {
 func (f *flatWalk) checkPassClear(m pass, t taken) {
 	path := t.swath.(swept).path
 	f.checkHoldersClear(m.name, m.to[2], func(by float64) plane.Set { return path.Grown(by) })
-	f.checkBelow(m.name, m.to[2], m.radius, m.coneLong(), m.Kind, func(by float64) plane.Set { return path.Grown(by) })
+	f.checkBelow(m.name, m.to[2], m.radius, m.Kind, func(by float64) plane.Set { return path.Grown(by) })
 }
 
 // checkTurnedClear is the same for a tool in the lathe.
@@ -121,7 +121,18 @@ func (f *flatWalk) checkTurnedClear(m motion, t taken) {
 		end = m.to.Z
 	}
 	f.checkHoldersClear(m.name, end, reach)
-	f.checkBelow(m.name, end, math.Max(math.Abs(m.to.R), m.size/2), 0, m.Kind, reach)
+	if g.outside {
+		f.checkBehind(m)
+		return
+	}
+	f.checkBelow(m.name, end, math.Max(math.Abs(m.to.R), m.size/2), m.Kind, reach)
+}
+
+// checkBehind holds that a tool on the rim stays clear of what carries the work from behind: a glued arbor; the shoulder of a mandrel is made to clear it.
+func (f *flatWalk) checkBehind(m motion) {
+	if r := math.Min(m.from.R, m.to.R); f.setup.Grip.Kind == "glued_face" && r < f.setup.Grip.RadiusMM+clearance-figure {
+		f.failOp("clearance", "cut %q comes to Ø%s; the arbor behind is Ø%s (rule B-45)", m.name, mm(2*r), mm(2*f.setup.Grip.RadiusMM))
+	}
 }
 
 // checkHoldersClear holds a tool's way, with its end at a height, against clamps and jaws.
@@ -166,7 +177,7 @@ func jawOf(p plan.Press) plane.Set {
 }
 
 // checkBelow holds that a tool which comes out at the held face finds air or a board there (rule B-35), and no parallel.
-func (f *flatWalk) checkBelow(name string, end, radius, cone float64, kind partspec.ToolKind, way func(by float64) plane.Set) {
+func (f *flatWalk) checkBelow(name string, end, radius float64, kind partspec.ToolKind, way func(by float64) plane.Set) {
 	back, front, ok := f.work.faces()
 	if !ok {
 		return

@@ -2,6 +2,7 @@ package replay
 
 import (
 	"math"
+	"sort"
 
 	"catchplate/partspec"
 	"catchplate/planner/plan"
@@ -104,7 +105,7 @@ func (f *flatWalk) checkVice() {
 		return
 	}
 	for _, press := range p {
-		f.checkPress(press)
+		f.checkPress(press, math.Min(leastJawContact, press.WidthMM))
 	}
 	sin, cos := math.Sincos(p[0].AngleDeg * math.Pi / 180)
 	across := math.Abs((p[0].XMM-p[1].XMM)*cos + (p[0].YMM-p[1].YMM)*sin)
@@ -127,8 +128,8 @@ func (f *flatWalk) checkVice() {
 // angleFigure is how far a printed direction may differ from the true one, in degrees.
 const angleFigure = 0.1
 
-// checkPress holds that a jaw presses on a straight edge that is there, square to it.
-func (f *flatWalk) checkPress(p plan.Press) {
+// checkPress holds that a jaw presses on an edge that is there, square to it, over so much of its width.
+func (f *flatWalk) checkPress(p plan.Press, need float64) {
 	if !(p.WidthMM > 0) {
 		f.failOp("grip", "a jaw %s wide presses on nothing", mm(p.WidthMM))
 		return
@@ -156,8 +157,8 @@ func (f *flatWalk) checkPress(p plan.Press) {
 			return
 		}
 	}
-	if touched < math.Min(leastJawContact, p.WidthMM)-same {
-		f.failOp("grip", "a jaw presses at %s, %s towards %s degrees; no straight edge of %s lies there", mm(p.XMM), mm(p.YMM), mm(p.AngleDeg), mm(leastJawContact))
+	if touched < need-same {
+		f.failOp("grip", "a jaw presses at %s, %s towards %s degrees; no edge lies there over %s", mm(p.XMM), mm(p.YMM), mm(p.AngleDeg), mm(need))
 	}
 }
 
@@ -205,8 +206,12 @@ func (f *flatWalk) checkClamps() {
 			f.failOp("grip force", "a clamp is to press with %.0f N; those of %s give %.0f", c.ForceN, f.holding.Name, most)
 		}
 	}
-	if gap := widestBetween(list); gap > mostBetweenDeg {
-		f.failOp("clamps", "two neighbouring clamps stand %.0f degrees apart, seen from their middle; at most %.0f (rule B-07)", gap, mostBetweenDeg)
+	cx, cy := f.setup.CentreX, f.setup.CentreY
+	if !f.onLathe() {
+		cx, cy = plane.Region{Edges: f.work.outer((back + front) / 2)}.Centroid()
+	}
+	if gap := widestBetween(list, cx, cy); gap > mostBetweenDeg {
+		f.failOp("clamps", "two neighbouring clamps stand %.0f degrees apart, seen from the middle; at most %.0f (rule B-07)", gap, mostBetweenDeg)
 	}
 }
 
@@ -230,23 +235,16 @@ func (f *flatWalk) strap(c plan.Clamp) plane.Capsule {
 	return plane.Capsule{X0: c.XMM, Y0: c.YMM, X1: c.XMM + 3*c.StudMM*cos, Y1: c.YMM + 3*c.StudMM*sin, Radius: wide / 2}
 }
 
-// widestBetween is the widest angle between two neighbouring clamps, seen from the middle of them all, in degrees.
-func widestBetween(list []plan.Clamp) float64 {
-	cx, cy := 0.0, 0.0
+// widestBetween is the widest angle between two neighbouring clamps, seen from a place, in degrees.
+func widestBetween(list []plan.Clamp, cx, cy float64) float64 {
+	var at []float64
 	for _, c := range list {
-		cx, cy = cx+c.XMM/float64(len(list)), cy+c.YMM/float64(len(list))
+		at = append(at, math.Atan2(c.YMM-cy, c.XMM-cx)*180/math.Pi)
 	}
-	gap := 0.0
-	for i, a := range list {
-		next := 360.0
-		for k, b := range list {
-			if i == k {
-				continue
-			}
-			d := math.Mod((math.Atan2(b.YMM-cy, b.XMM-cx)-math.Atan2(a.YMM-cy, a.XMM-cx))*180/math.Pi+720, 360)
-			next = math.Min(next, d)
-		}
-		gap = math.Max(gap, next)
+	sort.Float64s(at)
+	gap := at[0] + 360 - at[len(at)-1]
+	for i := 1; i < len(at); i++ {
+		gap = math.Max(gap, at[i]-at[i-1])
 	}
 	return gap
 }

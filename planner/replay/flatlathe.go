@@ -9,6 +9,8 @@ import (
 )
 
 const (
+	// jawContactShare is the part of its width that a chuck's jaw bears on at least. Ours, no source.
+	jawContactShare = 0.5
 	// Shaking force that a lathe stands, N (rule B-09, opinion: 30 on a bench lathe up to 100 kg, 100 on a heavier one), and the swing over the bed from which on a
 	// lathe counts as heavy (ours, no source).
 	shakingBench = 30.0
@@ -23,7 +25,7 @@ func (f *flatWalk) checkFlatJaws() {
 	g := f.setup.Grip
 	if len(f.setup.Presses) > 0 {
 		for _, p := range f.setup.Presses {
-			f.checkPress(p)
+			f.checkPress(p, p.WidthMM*jawContactShare)
 		}
 		if len(f.setup.Presses) != g.Jaws {
 			f.failOp("grip", "%d jaws, and %d places where they press", g.Jaws, len(f.setup.Presses))
@@ -96,11 +98,10 @@ func (f *flatWalk) checkSqueeze() {
 	if math.IsInf(limit, 1) || len(f.setup.Presses) == 0 {
 		return
 	}
-	p, ok := f.plateGrip()
+	d, ok, err := f.squeezed()
 	if !ok {
 		return
 	}
-	d, err := p.Distortion()
 	if err != nil || d.Trust == mechanics.TrustNone {
 		f.failOp("distortion", "what the jaws do to %s cannot be told: %s", of, d.Why)
 		return
@@ -134,41 +135,60 @@ func (f *flatWalk) boreLimit() (limit float64, of string) {
 	return limit, of
 }
 
-// plateGrip is the work as a plate squeezed by jaws on its edges, seen from the side where the bore lies nearest to an edge.
-func (f *flatWalk) plateGrip() (mechanics.PlateGrip, bool) {
+// squeezed is the out of round that the jaws leave in the bore: of a plate where it lies on the middle line between two of them, else bounded by a ring as thin as
+// the thinnest wall.
+func (f *flatWalk) squeezed() (mechanics.Distortion, bool, error) {
 	x, y := f.setup.CentreX, f.setup.CentreY
-	bore, thin, nearest := 0.0, math.Inf(1), plan.Press{}
 	back, front, ok := f.work.faces()
-	if !ok {
-		return mechanics.PlateGrip{}, false
+	h, there := f.holeAt(x, y)
+	if !ok || !there {
+		return mechanics.Distortion{}, false, nil
 	}
-	if h, there := f.holeAt(x, y); there {
-		_, _, bore = h.centred((back + front) / 2)
-	}
-	if bore <= same {
-		return mechanics.PlateGrip{}, false
-	}
+	_, _, bore := h.centred((back + front) / 2)
+	m := f.part.Material
 	out := func(p plan.Press) float64 {
 		sin, cos := math.Sincos(p.AngleDeg * math.Pi / 180)
 		return (p.XMM-x)*cos + (p.YMM-y)*sin
 	}
+	thin, nearest := math.Inf(1), plan.Press{}
 	for _, p := range f.setup.Presses {
 		if d := out(p) - bore; d < thin {
 			thin, nearest = d, p
 		}
 	}
-	long, wide := 0.0, 0.0
+	for _, e := range f.work.outer((back + front) / 2) {
+		_, _, d := e.Nearest(x, y)
+		thin = math.Min(thin, d-bore)
+	}
+	var along, aside []float64
 	for _, p := range f.setup.Presses {
 		if math.Abs(math.Sin((p.AngleDeg-nearest.AngleDeg)*math.Pi/180)) < 0.5 {
-			long += out(p)
+			along = append(along, out(p))
 		} else {
-			wide += out(p)
+			aside = append(aside, out(p))
 		}
 	}
-	m := f.part.Material
-	g := mechanics.PlateGrip{LengthMM: long, WidthMM: wide, ThicknessMM: front - back, BoreDiameterMM: 2 * bore, ThinMM: thin, JawWidthMM: f.setup.Grip.JawWidthMM,
-		ForceThinN: f.setup.Grip.WorkingN, ForceSideN: f.setup.Grip.WorkingN, ModulusMPa: m.ModulusGPa.Middle() * 1000, Poisson: m.Poisson, YieldMPa: m.YieldMPa.Low}
-	return g, long > 0 && wide > 0 && thin > 0
+	g := f.setup.Grip
+	modulus := m.ModulusGPa.Low * 1000
+	if len(along) == 2 && len(aside) == 2 && math.Abs(aside[0]-aside[1]) <= 1 && f.rectangular() {
+		d, err := mechanics.PlateGrip{LengthMM: along[0] + along[1], WidthMM: aside[0] + aside[1], ThicknessMM: front - back, BoreDiameterMM: 2 * bore, ThinMM: thin, JawWidthMM: g.JawWidthMM,
+			ForceThinN: g.WorkingN, ForceSideN: g.WorkingN, ModulusMPa: modulus, Poisson: m.Poisson, YieldMPa: m.YieldMPa.Low}.Distortion()
+		return d, true, err
+	}
+	d, err := mechanics.RingGrip{OutsideDiameterMM: 2 * (bore + thin), WallMM: thin, LengthMM: front - back, GripLengthMM: front - back, Jaws: g.Jaws, JawWidthMM: g.JawWidthMM, ForcePerJawN: g.WorkingN,
+		ModulusMPa: modulus, Poisson: m.Poisson, YieldMPa: m.YieldMPa.Low}.Distortion()
+	return d, true, err
+}
+
+// rectangular reports whether the rim is straight and square all round.
+func (f *flatWalk) rectangular() bool {
+	lo, hi := f.heights()
+	for _, e := range f.work.outer((lo + hi) / 2) {
+		if e.IsArc() || math.Min(math.Abs(e.X0-e.X1), math.Abs(e.Y0-e.Y1)) > same {
+			return false
+		}
+	}
+	return true
 }
 
 // A mandrel's screw is M8 at the most, and leaves two fifths of the spigot round it; M6 pulls 5 kN at 6 N m, others as the square (rule B-08).
@@ -195,13 +215,52 @@ func (f *flatWalk) checkDriveForce() {
 		f.failOp("grip force", "a screw in a spigot of Ø%s pulls with %.0f N at the most; the plan says %.0f", mm(2*g.RadiusMM), pull, g.WorkingN)
 		return
 	}
+	f.checkDrives(mechanics.Hold{TorqueNm: frictionFinished * g.WorkingN * math.Max(g.DriveMM, g.RadiusMM) / 1000})
+}
+
+// interrupted goes in place of the usual safety where a cut meets gaps (rule B-42).
+const interrupted = 4.0
+
+// checkDrives holds what passes the spindle's turning on to the work against every cut; with the greater safety where the rim was sawn.
+func (f *flatWalk) checkDrives(h mechanics.Hold) {
+	factor := safety
+	if f.gaps {
+		factor = interrupted
+	}
 	for _, l := range f.loads {
-		torque := safety * l.force.MainN * l.radius
-		if have := frictionFinished * g.WorkingN * math.Max(g.DriveMM, g.RadiusMM); torque > have/gripShare {
-			f.fail(l.at, "grip force", "cut %q turns with %.1f N·m; the mandrel drives %.1f with a safety of %g", l.name, torque/safety/1000, have/safety/1000, safety)
+		if torque := l.force.MainN * l.radius / 1000; factor*torque > h.TorqueNm/gripShare {
+			f.fail(l.at, "grip force", "cut %q turns with %.1f N·m; what carries the work drives %.1f, with a safety of %g", l.name, torque, h.TorqueNm/factor, factor)
 			return
 		}
 	}
+}
+
+// mandrelPress is what a taper or expanding mandrel presses outward with, driven home by hand, N. Common practice, no source; rough by two.
+const mandrelPress = 4000.0
+
+// checkOtherDrive is the same for glue, and for mandrels that press outward.
+func (f *flatWalk) checkOtherDrive() {
+	g := f.setup.Grip
+	lo, hi := f.heights()
+	inner := 0.0
+	if h, ok := f.holeAt(f.setup.CentreX, f.setup.CentreY); ok {
+		_, _, inner = h.centred((lo + hi) / 2)
+	}
+	var h mechanics.Hold
+	var err error
+	switch g.Kind {
+	case "glued_bore":
+		h, err = mechanics.BondedSpigot(2*g.RadiusMM, hi-lo, glueShear)
+	case "glued_face":
+		h, err = mechanics.BondedFace(2*g.RadiusMM, 2*inner, glueShear)
+	default:
+		h, err = mechanics.RadialDrive(2*g.RadiusMM, mandrelPress, frictionFinished)
+	}
+	if err != nil {
+		f.failOp("grip force", "%v", err)
+		return
+	}
+	f.checkDrives(h)
 }
 
 // checkBalance holds the plan's balance against the work as it lies about the spindle's axis, and every speed against the shaking that is left (rule B-09).

@@ -101,8 +101,10 @@ func (f *flatWalk) laySolid() {
 		return
 	}
 	far := 0.0
+	f.gaps = false
 	for _, e := range f.work.outer((back + front) / 2) {
 		far = math.Max(far, farthest(e, f.setup.CentreX, f.setup.CentreY))
+		f.gaps = f.gaps || !e.IsArc() || math.Hypot(e.CX-f.setup.CentreX, e.CY-f.setup.CentreY) > figure
 	}
 	f.body = solid.Cylinder(back, front, far, 0)
 	for _, t := range f.work.taken {

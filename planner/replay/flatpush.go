@@ -173,6 +173,7 @@ func (f *flatWalk) checkRim(op plan.Operation, m pass) {
 // release checks, when all cuts of a setup are known, that the work was held against them.
 func (f *flatWalk) release() {
 	f.settleErrors()
+	f.settleDisc()
 	switch f.setup.Grip.Kind {
 	case "vice":
 		f.checkViceForce()
@@ -181,9 +182,13 @@ func (f *flatWalk) release() {
 	case "jaws":
 		f.checkFlatJawForce()
 	case "glued_bore", "glued_face":
-		f.checkGlue()
+		f.checkOtherDrive()
 	case "mandrel":
-		f.checkDriveForce()
+		if f.holding.Kind == partspec.StubMandrel {
+			f.checkDriveForce()
+		} else {
+			f.checkOtherDrive()
+		}
 	}
 }
 

@@ -1,0 +1,95 @@
+package replay
+
+import (
+	"math"
+
+	"catchplate/planner/tables"
+)
+
+// gluedRunOut is that of work glued on a close spigot (rule B-16; the figure is that of a mandrel turned in place and its gap).
+const gluedRunOut = 0.02
+
+// checkCentred holds, on a lathe, that what the work is set by is there, and that its place is not claimed to be found more surely than that allows.
+func (f *flatWalk) checkCentred() {
+	if !f.onLathe() {
+		return
+	}
+	if need, why := f.runOut(); f.setup.RunOutMM < need-figure && f.setup.Grip.Kind != "glued_bore" && f.setup.Grip.Kind != "clamps" {
+		f.failOp("run-out", "it claims %s; %s runs out by %s", mm(f.setup.RunOutMM), why, mm(need))
+	}
+	need, how := f.centredBy()
+	if math.IsInf(need, 1) {
+		f.failOp("located", "nothing is there to set the work by: no bore, no mark at %s, %s, and not both datum edges", mm(f.setup.CentreX), mm(f.setup.CentreY))
+		return
+	}
+	if f.setup.LocateMM < need-figure {
+		f.failOp("located", "the work is said to run within %s of its place; by %s it does within %s", mm(f.setup.LocateMM), how, mm(need))
+	}
+}
+
+// centredBy is the surest way in which the place on the spindle's axis can be found as the work now is, and its error.
+func (f *flatWalk) centredBy() (need float64, how string) {
+	x, y := f.setup.CentreX, f.setup.CentreY
+	switch f.setup.Grip.Kind {
+	case "mandrel":
+		out, _ := f.runOut()
+		return out / 2, "its mandrel"
+	case "glued_bore":
+		return gluedRunOut / 2, "its spigot"
+	case "jaws":
+		if len(f.setup.Presses) == 0 {
+			out, _ := f.runOut()
+			return out / 2, "its rim in the jaws"
+		}
+	}
+	need = math.Inf(1)
+	add := func(off float64, by string) {
+		if off < need {
+			need, how = off, by
+		}
+	}
+	if h, ok := f.holeAt(x, y); ok {
+		if hx, hy, r := h.centred((f.work.back + f.work.front) / 2); math.Hypot(hx-x, hy-y) <= figure && r >= leastSwept {
+			add(f.centreError(), "its bore")
+		}
+	}
+	if f.punchedAt(x, y) {
+		add(f.markError(), "its mark")
+	}
+	if f.datumReady(0) && f.datumReady(1) && len(f.part.Outline.Datum) > 0 {
+		add(math.Sqrt2*float64(tables.PlaceError(tables.ByTool)), "its datum edges")
+	}
+	return need, how
+}
+
+// settleDisc lays the coordinates of a disc about its rim once that is turned: they begin at its centre. What carried it while it was turned then lies off by no
+// more than it was centred within; all else by that, and by what lay between the two.
+func (f *flatWalk) settleDisc() {
+	now := f.setup.Number - 1
+	if len(f.part.Outline.Datum) > 0 || !f.onLathe() || !f.rimTurned(now) {
+		return
+	}
+	carried, ok := f.holeAt(f.setup.CentreX, f.setup.CentreY)
+	ok = ok && carried.key.setup < now
+	for i := range f.work.taken {
+		t := &f.work.taken[i]
+		switch {
+		case t.key.setup == now:
+			t.off = math.Max(0, t.off-f.setup.LocateMM)
+		case ok && t.leader() == carried.leader():
+			t.off = f.setup.LocateMM
+		case ok && t.centre:
+			t.off = f.apart(*t, carried) + f.setup.LocateMM
+		}
+	}
+}
+
+// rimTurned reports whether a setup turned the rim.
+func (f *flatWalk) rimTurned(setup int) bool {
+	for _, t := range f.work.taken {
+		if g, ok := t.swath.(turned); ok && g.outside && t.key.setup == setup {
+			return true
+		}
+	}
+	return false
+}
