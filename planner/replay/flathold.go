@@ -228,11 +228,12 @@ func (f *flatWalk) carried(x, y float64) bool {
 	return len(f.setup.Bed.Under) == 0
 }
 
-// strap is a clamp's strap, from its toe over the stud to its packing, three times as far (rule B-08).
+// strap is a clamp's strap, from the front of its toe over the stud to its packing, three times as far (rule B-08).
 func (f *flatWalk) strap(c plan.Clamp) plane.Capsule {
 	sin, cos := math.Sincos(c.AngleDeg * math.Pi / 180)
 	wide := math.Max(c.ToeMM, float64(f.holding.ToeWidth))
-	return plane.Capsule{X0: c.XMM, Y0: c.YMM, X1: c.XMM + 3*c.StudMM*cos, Y1: c.YMM + 3*c.StudMM*sin, Radius: wide / 2}
+	back := (wide - c.ToeMM) / 2 // a strap wider than what it bites
+	return plane.Capsule{X0: c.XMM + back*cos, Y0: c.YMM + back*sin, X1: c.XMM + 3*c.StudMM*cos, Y1: c.YMM + 3*c.StudMM*sin, Radius: wide / 2}
 }
 
 // widestBetween is the widest angle between two neighbouring clamps, seen from a place, in degrees.
