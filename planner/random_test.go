@@ -13,8 +13,6 @@ import (
 // that is mended must leave this list.
 var refutedSeeds = map[int]string{
 	52:  "the length between two faces that different settings make",
-	74:  "a chamfer at the small end of a taper is cut too deep",
-	131: "a chamfer beside a taper is placed from the wrong face",
 }
 
 // Whatever is drawn is planned and proved, or refused with reasons; twice the same, and in the order of the workshop's file or another.

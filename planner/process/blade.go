@@ -25,7 +25,8 @@ func (c *Context) bladeWays(i int, t Task, g turning, e partspec.End) []Way {
 		}
 		rate := c.rate(cutGroove, 2*(g.radius+t.Depth), tool)
 		n := math.Ceil((t.Z1 - t.Z0) / (width * bladeStep))
-		w := Way{End: e, Tool: tool, Rate: rate, ForceAt: g.radius + t.Depth, Span: [2]float64{t.Z0, t.Z1}}
+		over := c.over(i)
+		w := Way{End: e, Tool: tool, Rate: rate, ForceAt: g.radius + t.Depth, Span: [2]float64{t.Z0 - over[0], t.Z1 + over[1]}}
 		w.Minutes = cutMinutes(t.Depth, int(n), rate) + cutMinutes(t.Z1-t.Z0, 1, rate)
 		w.ForceN = c.force(width, rate.FeedMM)
 		w.Write = func(j Job) (plan.Operation, Done) { return c.writeBlade(i, t, w, g, j) }
@@ -33,6 +34,22 @@ func (c *Context) bladeWays(i int, t Task, g turning, e partspec.End) []Way {
 	}
 	return ways
 }
+
+// over is how far a blade goes on past a block's edges (left, right) where a lower neighbour follows, so that no sliver stands between what is left on that
+// one's shoulder and this block.
+func (c *Context) over(i int) [2]float64 {
+	var over [2]float64
+	if i > 0 && c.Blocks[i-1].Greatest < c.Blocks[i].Least {
+		over[0] = bladeOver
+	}
+	if i+1 < len(c.Blocks) && c.Blocks[i+1].Greatest < c.Blocks[i].Least {
+		over[1] = bladeOver
+	}
+	return over
+}
+
+// bladeOver is a little more than roughing leaves on a shoulder.
+const bladeOver = leaveFace + 0.1
 
 // bladeStep is how far, of its width, a blade moves between plunges.
 const bladeStep = 0.8
@@ -47,9 +64,9 @@ func (c *Context) writeBlade(i int, t Task, w Way, g turning, j Job) (plan.Opera
 	before := c.surfaceBefore(i, t, j)
 	p.crossZero(2*before, false, "touch the outside there, "+p.diameter(before))
 	p.saddleZero()
-	up := c.rise(i)
-	z0 := t.Z0 + math.Max(g.leave*up[0], c.filletAt(b.Name, partspec.Left))
-	z1 := t.Z1 - math.Max(g.leave*up[1], c.filletAt(b.Name, partspec.Right))
+	up, over := c.rise(i), c.over(i)
+	z0 := t.Z0 - over[0] + math.Max(g.leave*up[0], c.filletAt(b.Name, partspec.Left))
+	z1 := t.Z1 + over[1] - math.Max(g.leave*up[1], c.filletAt(b.Name, partspec.Right))
 	p.bladeTo(z0, z1, g, float64(w.Tool.Width), "")
 	p.note("The saddle's figure is for the corner of the blade nearest to the headstock.")
 	p.why("the diameter lies behind a larger one: a blade reaches it without turning the work round", "A-46")

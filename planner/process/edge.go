@@ -58,6 +58,12 @@ func (c *Context) veeWays(f *partspec.Chamfer, t Task, end partspec.End, drop fl
 // veeHalf is how far a chamfer tool reaches to each side of its point. Common practice, no source.
 const veeHalf = 6.0
 
+// A vee tool starts edgeStart graduations clear of what it was touched on, and edgeClear mm clear of the edge. Common practice, no source.
+const (
+	edgeStart = 5
+	edgeClear = 0.1
+)
+
 // angleNoise lets two angles that differ only by how they were written count as one.
 const angleNoise = 1e-6
 
@@ -106,13 +112,22 @@ func (c *Context) writeVee(f *partspec.Chamfer, t Task, w Way, drop float64, j J
 	p.op.DepthMM = math.Min(p.op.DepthMM, math.Ceil(100*(drop+forceSlack))/100)
 	s, reachedZ := p.saddle(z)
 	marks, reachedR := p.cross(tip)
-	p.cut("chamfer", at(-5, s), at(marks, s), nil)
+	start := int64(-edgeStart)
+	if !f.Edge.Inside { // clear of the edge, which may stand higher than what the dial was set on
+		clear, _ := p.cross(j.Before.Outer.Greatest(t.Z0, t.Z1) + edgeClear)
+		start = min(start, clear)
+	}
+	p.cut("chamfer", at(start, s), at(marks, s), nil)
 	p.line("point at", "saddle", s, "the edge's face", "", false)
 	p.line("in to", "cross", marks, "chamfer "+p.both(float64(f.Size.Mid()), "cross"), "", false)
 	dir := t.Z0 + t.Z1 - 2*z
 	side := math.Copysign(1, dir)
-	reach := math.Abs(r-reachedR) / math.Tan(f.Angle.Radians())
-	cone := solid.Line(reachedZ, reachedR, reachedZ+side*reach, r)
+	tan := math.Tan(f.Angle.Radians())
+	reach := math.Abs(r-reachedR) / tan
+	if over := j.Before.Outer.Greatest(t.Z0, t.Z1) - reachedR; !f.Edge.Inside && over > 0 { // a surface that rises on is cut until the cone meets it
+		reach = math.Max(reach, math.Min(over/tan, 2*reach))
+	}
+	cone := solid.Line(reachedZ, reachedR, reachedZ+side*reach, reachedR+math.Copysign(reach*tan, r-reachedR))
 	if f.Edge.Inside {
 		p.done.Inner = cone
 	} else {
@@ -158,6 +173,21 @@ func (s swing) angle() float64 {
 	return math.Atan2(math.Abs(s.r1-s.r0), math.Abs(s.z1-s.z0)) * 180 / math.Pi
 }
 func (s swing) length() float64 { return math.Hypot(s.r1-s.r0, s.z1-s.z0) }
+
+// metal is how much a body has over the cut's line, in radius, from where the tool starts.
+func (s swing) metal(b solid.Body, startZ float64) float64 {
+	over, sign := b.Outer, 1.0
+	if s.inside {
+		over, sign = b.Inner, -1
+	}
+	most, slope := 0.0, (s.r1-s.r0)/(s.z1-s.z0)
+	for _, p := range over.Clip(math.Min(startZ, s.z1), math.Max(startZ, s.z1)).Pieces() {
+		for _, at := range [][2]float64{{p.Z0, p.R0}, {p.Z1, p.R1}} {
+			most = math.Max(most, sign*(at[1]-s.r0-slope*(at[0]-s.z0)))
+		}
+	}
+	return most
+}
 
 func (c *Context) swungWay(t Task, end partspec.End, tool partspec.Tool, run swing) Way {
 	kind := cutFinish
@@ -209,10 +239,11 @@ func (c *Context) writeSwung(t Task, w Way, run swing, j Job) (plan.Operation, D
 	startR := run.r0 + slope*(startZ-run.z0) - sign*shift
 	along := int64(math.Floor((math.Abs(run.z1-startZ))/math.Cos(units.Angle(run.angle()).Radians())/float64(p.dial("top").Graduation.Value) + markNoise))
 	last, reachedR := p.cross(startR)
-	n := passes(t.Depth, p.most)
-	p.op.DepthMM = math.Min(p.op.DepthMM, math.Ceil(100*(t.Depth/float64(n)+forceSlack))/100)
+	depth := math.Max(t.Depth, run.metal(j.Before, startZ))
+	n := passes(depth, p.dialled())
+	p.op.DepthMM = math.Min(p.op.DepthMM, math.Ceil(100*(depth/float64(n)+forceSlack))/100)
 	for k := 1; k <= n; k++ {
-		back := sign * t.Depth * float64(n-k) / float64(n)
+		back := sign * depth * float64(n-k) / float64(n)
 		marks, r := last, reachedR
 		if k < n {
 			marks, r = p.cross(startR + back)

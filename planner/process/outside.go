@@ -225,7 +225,7 @@ func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operat
 	if farUp == 0 && c.lowerBeyond(i, j.Free) {
 		stop, stopZ = p.saddle(farZ + p.toChuck()*clearance) // past the edge, so that the tool's nose leaves no corner there
 	}
-	start, _ := p.saddle(nearZ - p.toChuck()*(clearance+c.filletBeside(i, j.Free)))
+	start, startZ := p.saddle(nearZ - p.toChuck()*(clearance+c.filletBeside(i, j.Free)))
 	last := aim{}
 	if g.size != nil {
 		last = p.aimAt(float64(g.size.Low), float64(g.size.High))
@@ -251,7 +251,7 @@ func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operat
 		p.line(name, "cross", marks, p.diameter(r), note, m != nil)
 	}
 	p.line("stop at", "saddle", stop, "shoulder "+p.both(math.Abs(stopZ-p.j.DatumZ), "saddle")+" from the face", "", false)
-	p.done.Outer = solid.Const(math.Min(nearZ, stopZ), math.Max(nearZ, stopZ), last.radius)
+	p.done.Outer = solid.Const(math.Min(startZ, stopZ), math.Max(startZ, stopZ), last.radius)
 	if g.faceOut && farUp > 0 && corner == 0 {
 		p.faceShoulder(j, last, stop, stopZ)
 	}

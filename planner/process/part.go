@@ -109,10 +109,11 @@ func (c *Context) writePart(t Task, w Way, j Job) (plan.Operation, Done) {
 	p.saddleZero()
 	// The blade's headstock-side corner stands on the bar's side of the cut.
 	s, reached := p.saddle(c.Place.BarSide(c.Length))
-	marks, _ := p.cross(math.Max(0, j.Before.Inner.Least(t.Z0, t.Z1)-clearance))
+	bottom := math.Max(0, j.Before.Inner.Least(t.Z0, t.Z1)-clearance)
 	if c.heldBore() == 0 {
-		marks++
+		bottom = -pastMiddle
 	}
+	marks, _ := p.cross(bottom)
 	p.cut("part", at(-1, s), at(marks, s), nil)
 	p.line("blade at", "saddle", s, "the blade's headstock side", "", false)
 	p.line("to", "cross", marks, "through", "", false)
@@ -127,6 +128,9 @@ func (c *Context) writePart(t Task, w Way, j Job) (plan.Operation, Done) {
 	p.why(fmt.Sprintf("%.1f is left for facing", c.Place.Spare), "A-17n")
 	return p.finish()
 }
+
+// pastMiddle is how far a parting blade goes on past the axis: what it was touched on may be larger by its limits. Ours, no source.
+const pastMiddle = 0.1
 
 func (c *Context) writeSaw(t Task, w Way, j Job) (plan.Operation, Done) {
 	p := c.page(j, t, w, "Saw off")

@@ -63,13 +63,30 @@ func (f face) behind(c solid.Curve, dir float64) float64 {
 	return beside(c, f.hi, dir)
 }
 
-// breakEdge cuts the edge at a face, whose metal lies in direction dir, off by a cone: long along the axis, deep across it.
+// breakEdge cuts the edge at a face, whose metal lies in direction dir, off by a cone: long along the axis, deep across it, and where the surface rises on
+// until it meets that.
 func breakEdge(c solid.Curve, f face, dir, long, deep float64) solid.Curve {
 	z, r := f.at, f.behind(c, dir)
 	if math.IsNaN(r) {
 		return c
 	}
-	return solid.Lower(c, solid.Line(z, r-deep, z+dir*long, r))
+	reach := math.Max(long, math.Min(2*long, unbroken(c, z, dir)))
+	return solid.Lower(c, solid.Line(z, r-deep, z+dir*reach, r-deep+deep*reach/long))
+}
+
+// unbroken is how far a curve goes on from z without a step.
+func unbroken(c solid.Curve, z, dir float64) float64 {
+	z0, z1, _ := c.Domain()
+	end := z1
+	if dir < 0 {
+		end = z0
+	}
+	for _, s := range stepsOf(c) {
+		if ahead := (s.z - z) * dir; ahead > same && ahead < (end-z)*dir {
+			end = s.z
+		}
+	}
+	return (end - z) * dir
 }
 
 func roundEdge(c solid.Curve, at face, f *partspec.Fillet, m metal) solid.Curve {

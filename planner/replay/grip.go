@@ -103,31 +103,37 @@ func (w *walk) checkGripLength(long, length float64) {
 	if w.setup.Tailstock {
 		need = leastGripTail
 	}
-	if length >= need-same || length >= leastGripDisc-same && w.faced(length) {
+	if length >= need-same {
 		return
+	}
+	if w.lightly = length >= leastGripDisc-same && w.faced(length); w.lightly {
+		return // and the cuts are held to it as they come
 	}
 	w.failOp("grip", "it grips Ø%s over %s; at least %s is needed, or %s for a disc on the jaw steps with cuts to %s (rule B-27)",
 		mm(d), mm(length), mm(need), mm(leastGripDisc), mm(discDepth))
 }
 
-// faced reports whether the work is a disc, standing out no more than its diameter, with its face hard on the jaw steps, under light cuts.
+// faced reports whether the work is a disc, standing out no more than its diameter, with its face hard on the jaw steps.
 func (w *walk) faced(length float64) bool {
 	wide := 2 * w.body.Outer.Greatest(w.body.Ends())
-	return w.seated() && wide <= discDiameters*length+same && math.Abs(w.freeZ()-w.jawFace()) <= wide+same && w.lightCuts()
+	return w.seated() && wide <= discDiameters*length+same && math.Abs(w.freeZ()-w.jawFace()) <= wide+same
 }
 
-// lightCuts reports whether no operation of the setup cuts deeper than a disc on the jaw steps stands. A broken edge counts by how deep its flat lies.
-func (w *walk) lightCuts() bool {
-	for _, op := range w.setup.Operations {
-		deep := op.DepthMM
+// checkLight holds a cut on a disc held by the jaw steps to the depth that it stands: what is known of it, else what the operation says. A broken edge counts by
+// how deep its flat lies.
+func (w *walk) checkLight(op plan.Operation, m motion, deep float64, judged bool) {
+	if !w.lightly {
+		return
+	}
+	if !judged {
+		deep = op.DepthMM
 		if f, ok := w.part.Feature(op.Feature).(*partspec.Chamfer); ok && op.Process == plan.Chamfer {
 			deep *= math.Cos(f.Angle.Radians())
 		}
-		if deep > discDepth+figure {
-			return false
-		}
 	}
-	return true
+	if deep > discDepth+w.slack(m)+figure {
+		w.failOp("grip", "cut %q is %s deep; a disc held by the jaw steps over %s stands %s (rule B-27)", m.name, mm(deep), mm(w.contact), mm(discDepth))
+	}
 }
 
 func (w *walk) checkJaws() {

@@ -60,6 +60,7 @@ func (m motion) standing(b solid.Body) solid.Body {
 // checkDepth holds that a cut is no deeper than the operation says. Blades and form tools cut their width, and so are not judged.
 func (w *walk) checkDepth(op plan.Operation, m motion, before solid.Body) {
 	deep, judged := w.depth(m, before)
+	w.checkLight(op, m, deep, judged)
 	if !judged {
 		w.checkSideways(m, before)
 		return

@@ -47,6 +47,7 @@ type walk struct {
 	setup   plan.Setup
 	mounted solid.Body // the work when it was put in
 	contact float64    // length over which the grip touches
+	lightly bool       // so short that only light cuts may be taken
 	located []int      // for each setup so far, the setup in which the surface it is located on was cut; -1 for raw metal
 	at      where
 	machine partspec.Machine
@@ -103,7 +104,7 @@ func (w *walk) mount(s plan.Setup) bool {
 	if w.setup.Grip.Kind == "mandrel" || w.setup.Grip.Kind == "glued_bore" {
 		w.setup.Grip.Inside = true
 	}
-	w.mounted, w.contact = w.body, 0
+	w.mounted, w.contact, w.lightly = w.body, 0, false
 	if !w.findMachine() || !w.findHolding() {
 		return false
 	}

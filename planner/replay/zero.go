@@ -65,24 +65,34 @@ func (w *walk) touch(op plan.Operation, z plan.Zero) (float64, bool) {
 
 func (w *walk) touchRadius(op plan.Operation, z plan.Zero) (float64, bool) {
 	want := z.ReferenceMM / 2
-	var radii []float64
+	got, off, steepest := math.NaN(), math.Inf(1), 0.0
 	for _, c := range []solid.Curve{w.body.Outer, w.body.Inner} {
 		for _, p := range c.Pieces() {
-			radii = append(radii, p.R0, p.R1)
+			radii := []float64{p.R0, p.R1}
 			if p.IsArc() && p.Z0 < p.CentreZ && p.CentreZ < p.Z1 {
 				radii = append(radii, p.At(p.CentreZ))
 			}
+			if r, d := nearest(radii, want); d < off {
+				got, off, steepest = r, d, slopeOf(p)
+			}
 		}
 	}
-	got, off := nearest(radii, want)
 	if op.Process == plan.Steps && w.wholeMarks(got-want) {
 		return want, true // touched, and moved on by whole graduations to the diameter that the table counts from
 	}
-	if off > w.slackRadius+same {
+	if off > w.slackRadius+steepest*w.slackPlace+same { // the edge of a cone moves with the face that is measured
 		w.failOp("zero", "the cross dial is to be set on Ø%s, but there is no such diameter to touch; the nearest is Ø%s", mm(z.ReferenceMM), mm(2*got))
 		return 0, false
 	}
 	return got, true
+}
+
+// slopeOf is how steeply a straight piece rises; 0 for an arc.
+func slopeOf(p solid.Piece) float64 {
+	if p.IsArc() || p.Z1-p.Z0 <= same {
+		return 0
+	}
+	return math.Abs(p.R1-p.R0) / (p.Z1 - p.Z0)
 }
 
 // wholeMarks reports whether a distance in radius is a whole number of the cross dial's graduations.
