@@ -15,11 +15,12 @@ type bench struct {
 	dims        []plan.Dim
 	first, last float64 // ends of the part
 	reach       float64 // greatest radius on paper
+	room        float64 // on the page for the section and its labels
 }
 
 func newBench(v view, d plan.Drawing) *bench {
 	outer := d.Section.Outer
-	b := &bench{v: v, section: d.Section, dims: d.Dims, first: outer[0].Z0, last: outer[len(outer)-1].Z1}
+	b := &bench{v: v, section: d.Section, dims: d.Dims, first: outer[0].Z0, last: outer[len(outer)-1].Z1, room: PageWidth}
 	b.reach = greatest(outer, b.first, b.last) * v.scale
 	return b
 }
@@ -90,7 +91,7 @@ func (c *Canvas) diameters(b *bench) {
 // bounds are the page's edges, with the part in the middle.
 func (b *bench) bounds() (left, right float64) {
 	middle := (b.v.x(b.first) + b.v.x(b.last)) / 2
-	return middle - PageWidth/2 + pageEdge, middle + PageWidth/2 - pageEdge
+	return middle - b.room/2 + pageEdge, middle + b.room/2 - pageEdge
 }
 
 // sort shares the dimensions out: the diameters to the end they can be seen from, the nearer one of two.
@@ -99,7 +100,7 @@ func (b *bench) sort() (left, right, leaders []plan.Dim) {
 		fromLeft, fromRight := b.seen(d, true), b.seen(d, false)
 		nearLeft := d.Z0-b.first <= b.last-d.Z1
 		switch {
-		case d.Kind == plan.DimLength:
+		case d.Kind == plan.DimLength || d.Kind == plan.DimPlace || d.Kind == plan.DimAcross || d.Kind == plan.DimUp:
 		case d.Kind != plan.DimDiameter || !fromLeft && !fromRight:
 			leaders = append(leaders, d)
 		case fromLeft && (nearLeft || !fromRight):

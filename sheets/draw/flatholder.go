@@ -195,7 +195,7 @@ func (c *Canvas) counterweight(sc *flatScene, centre Point) {
 	sc.keep.line(centre, p)
 	zero := sc.v.towards(0)
 	c.Line(Thin, centre, stepBy(centre, zero, angleRadius+3))
-	c.angle(sc, centre, b.AngleDeg)
+	c.angleArc(sc.v, &sc.keep, centre, b.AngleDeg)
 	c.Circle(Holder, p, weightRadius)
 	c.Line(Outline, Point{p.X - weightRadius*0.7, p.Y - weightRadius*0.7}, Point{p.X + weightRadius*0.7, p.Y + weightRadius*0.7})
 	c.Line(Outline, Point{p.X - weightRadius*0.7, p.Y + weightRadius*0.7}, Point{p.X + weightRadius*0.7, p.Y - weightRadius*0.7})
@@ -204,16 +204,19 @@ func (c *Canvas) counterweight(sc *flatScene, centre Point) {
 
 const angleRadius = 7.0
 
-// angle draws the arc from the part's X to a direction, with its size beside it.
-func (c *Canvas) angle(sc *flatScene, centre Point, deg float64) {
+// angleArc draws the arc from the part's X to a direction, with its size beside it.
+func (c *Canvas) angleArc(v planeView, keep *field, centre Point, deg float64) {
 	whole := math.Mod(math.Mod(deg, 360)+360, 360)
-	path := Path{Class: Thin, Start: stepBy(centre, sc.v.towards(0), angleRadius)}
+	if whole == 0 {
+		return
+	}
+	path := Path{Class: Thin, Start: stepBy(centre, v.towards(0), angleRadius)}
 	parts := max(1, int(math.Ceil(whole/90)))
 	for i := 1; i <= parts; i++ {
-		to := stepBy(centre, sc.v.towards(whole*float64(i)/float64(parts)), angleRadius)
-		path.Steps = append(path.Steps, Step{To: to, Radius: angleRadius, Centre: centre, Clockwise: sc.v.mirror})
+		to := stepBy(centre, v.towards(whole*float64(i)/float64(parts)), angleRadius)
+		path.Steps = append(path.Steps, Step{To: to, Radius: angleRadius, Centre: centre, Clockwise: v.mirror})
 	}
 	c.Path(path)
-	sc.keep.path(path)
-	c.near(&sc.keep, centre, angleRadius+1, sc.v.towards(whole/2), Text{Size: noteSize, Text: units.Decimal(whole, 0) + "°"})
+	keep.path(path)
+	c.near(keep, centre, angleRadius+1, v.towards(whole/2), Text{Size: noteSize, Text: units.Decimal(whole, 0) + "°"})
 }

@@ -98,7 +98,7 @@ func through(a, b draw.Point, box draw.Box) bool {
 }
 
 func TestFiguresOfTheFixturesAreClear(t *testing.T) {
-	for _, p := range append(pages(fixture.Job()), pages(fixture.Cover())...) {
+	for _, p := range append(append(pages(fixture.Job()), pages(fixture.Cover())...), pages(fixture.Saddle())...) {
 		checkPage(t, p)
 		assert.Equal(t, draw.PageWidth, p.Width, "%s is wider than a page", p.Name)
 		assert.LessOrEqual(t, p.Height, 220.0, "%s is too tall for a page with words", p.Name)

@@ -41,10 +41,16 @@ func Part(name string, p *plan.Part) Page {
 	title := Title(p.Name) + " as it was understood"
 	desc := describe(p, d)
 	var page Page
+	tall := mostTall
+	if hasEnd(d) {
+		tall = flatTall
+	}
 	for _, scale := range scalesFor(section) {
-		page = drawPart(d, scale).Page(name, title, desc)
-		if page.Width <= PageWidth && page.Height <= mostTall || scale*size(section) < leastSeen {
-			break
+		for _, beside := range besides(d) {
+			page = drawPart(d, scale, beside).Page(name, title, desc)
+			if page.Width <= PageWidth && page.Height <= tall || scale*size(section) < leastSeen {
+				return page
+			}
 		}
 	}
 	return page
@@ -75,15 +81,43 @@ func describe(p *plan.Part, d plan.Drawing) string {
 	return text
 }
 
-func drawPart(d plan.Drawing, scale float64) *Canvas {
+// besides are the places tried for the view of the end: beside the half section, then below it.
+func besides(d plan.Drawing) []bool {
+	if hasEnd(d) {
+		return []bool{true, false}
+	}
+	return []bool{false}
+}
+
+func drawPart(d plan.Drawing, scale float64, beside bool) *Canvas {
 	c := NewCanvas()
 	v := view{scale: scale, originZ: d.Section.Outer[0].Z0}
 	c.body(v, d)
 	b := newBench(v, d)
+	var end *Canvas
+	if hasEnd(d) {
+		end = endView(d, scale)
+	}
+	if beside {
+		b.room -= end.Bounds().Width() + endApart
+	}
 	c.diameters(b)
 	keys := c.lengths(b)
+	if end != nil {
+		c.addEnd(end, beside)
+	}
 	c.notes(b, d, scale, keys)
 	return c
+}
+
+// addEnd puts the view of an end beside what is drawn, its axis level with the axis there, or below.
+func (c *Canvas) addEnd(end *Canvas, beside bool) {
+	box, e := c.Bounds(), end.Bounds()
+	if beside {
+		c.Place(end, box.Right+endApart-e.Left, 0)
+		return
+	}
+	c.Place(end, (box.Left+box.Right)/2-(e.Left+e.Right)/2, box.Bottom+endApart-e.Top)
 }
 
 // body draws the part without dimensions.
@@ -107,6 +141,7 @@ func (c *Canvas) body(v view, d plan.Drawing) {
 			c.Path(Path{Class: Hidden, Start: v.at(run[0].Z0, -run[0].R0), Steps: v.curve(run, lower)})
 		}
 	}
+	c.crossedSection(v, s, d.Crossed)
 	first, last := s.Outer[0].Z0, s.Outer[len(s.Outer)-1].Z1
 	c.Line(Centre, Point{v.x(first) - 5, 0}, Point{v.x(last) + 5, 0})
 }
@@ -166,6 +201,9 @@ func (c *Canvas) notes(b *bench, d plan.Drawing, scale float64, keys []string) {
 	}
 	if d.Hexagon {
 		lines = append(lines, "The outside is a hexagon bar's, drawn across corners.")
+	}
+	if len(d.Crossed) > 0 {
+		lines = append(lines, "What crosses the axis is drawn turned into the plane of the cut; the view of the end shows how it lies.")
 	}
 	lines = append(lines, keys...)
 	for _, n := range d.Notes {
