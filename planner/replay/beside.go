@@ -72,6 +72,9 @@ func (w *walk) operateFeature(i, k int, op plan.Operation, f partspec.Feature) {
 		}
 		w.motion++
 		passes = append(passes, m)
+		if cut.ToMeasure != nil {
+			w.checkMeasurable(cut, true)
+		}
 		w.take(op, f, m)
 		w.checkShownPass(op, m, w.clearAt(m))
 	}
@@ -86,7 +89,6 @@ func (w *walk) take(op plan.Operation, f partspec.Feature, m pass) {
 	case *partspec.Holes, *partspec.CrossHole:
 		w.drillHole(op, f, a)
 	default:
-		w.removing[m.key] = true // each is needed or not: the finished part's proof does not tell, but nothing is harmed
 		w.milled = append(w.milled, a)
 		w.checkMilling(op, f, a)
 	}

@@ -15,11 +15,12 @@ type pass struct {
 	key      cutKey
 	name     string
 	pose     pose
-	from, to place   // of the tool's end on its axis
-	radius   float64 // it takes everything within, from its end towards the spindle
-	within   float64 // how far its axis may lie from there, in the table's plane: what found the work, not what the drill adds
-	by       string  // what the place was taken from: "" = the dials; else as plan.Place says
-	measured float64 // width of the range in which measuring ends it; 0 = the dials do
+	from, to place      // of the tool's end on its axis
+	told     [2]float64 // where its end would stand over the table if every nought were where the plan has it
+	radius   float64    // it takes everything within, from its end towards the spindle
+	within   float64    // how far its axis may lie from there, in the table's plane: what found the work, not what the drill adds
+	by       string     // what the place was taken from: "" = the dials; else as plan.Place says
+	measured float64    // width of the range in which measuring ends it; 0 = the dials do
 	counts   map[string][2]int64
 }
 
@@ -141,17 +142,29 @@ func (w *walk) clocked(z plan.Zero, work touchable, all []plan.Zero) (found, boo
 	return found{}, false
 }
 
-// edgeError is how far off an edge may be found with what is owned; centreError the middle of a round surface.
+// edgeError is how far off an edge may be found with the best that is owned; centreError the middle of a round surface.
 func (w *walk) edgeError() float64 {
+	return w.ownError(partspec.EdgeFinder, tables.ByEdge, float64(tables.PlaceError(tables.ByTool)))
+}
+
+// ownError is the best accuracy among the tools of a kind: their own where they give it, else the table's; without is what serves where none is owned.
+func (w *walk) ownError(kind partspec.ToolKind, row tables.Placing, without float64) float64 {
+	best, owned := math.Inf(1), false
 	for _, t := range w.job.Workshop.Tools {
-		if t.Kind == partspec.EdgeFinder {
-			if t.Accuracy > 0 {
-				return float64(t.Accuracy)
-			}
-			return float64(tables.PlaceError(tables.ByEdge))
+		if t.Kind != kind {
+			continue
+		}
+		owned = true
+		if t.Accuracy > 0 {
+			best = math.Min(best, float64(t.Accuracy))
+		} else {
+			best = math.Min(best, float64(tables.PlaceError(row)))
 		}
 	}
-	return float64(tables.PlaceError(tables.ByTool))
+	if !owned {
+		return without
+	}
+	return best
 }
 
 func (w *walk) centreError() float64 {
@@ -183,6 +196,7 @@ func (w *walk) rebuildMill(op plan.Operation, cut plan.Cut, key cutKey) (pass, b
 	if !w.endAtMeasure(&m, cut) {
 		return pass{}, false
 	}
+	m.told = [2]float64{m.to[0] - w.strayed(m, dialX), m.to[1] - w.strayed(m, dialY)}
 	for _, v := range [...]float64{m.from[0], m.from[1], m.from[2], m.to[0], m.to[1], m.to[2]} {
 		if math.IsNaN(v) || math.IsInf(v, 0) {
 			w.failOp("readings", "cut %q: the dials must say where the tool stands, over the table and along the spindle", cut.Name)
@@ -190,6 +204,15 @@ func (w *walk) rebuildMill(op plan.Operation, cut plan.Cut, key cutKey) (pass, b
 		}
 	}
 	return m, true
+}
+
+// strayed is how far the surface that a dial of the table is set on lies from where the plan has it, where that surface was made by measuring.
+func (w *walk) strayed(m pass, dial string) float64 {
+	z, ok := w.zeros[dial]
+	if !ok || m.by != "" {
+		return 0
+	}
+	return z.reference - z.ReferenceMM
 }
 
 // readMill puts the tool where the readings say.
@@ -261,12 +284,8 @@ func (w *walk) checkAt(at plan.Place) bool {
 
 // markError is how far a line or a punch mark may lie from its place.
 func (w *walk) markError() float64 {
-	for _, t := range w.job.Workshop.Tools {
-		if t.Kind == partspec.Scriber && t.Accuracy > 0 {
-			return float64(t.Accuracy)
-		}
-	}
-	return float64(tables.PlaceError(tables.ByPunch))
+	usual := float64(tables.PlaceError(tables.ByPunch))
+	return w.ownError(partspec.Scriber, tables.ByPunch, usual)
 }
 
 // checkLocated holds the setting's error against what its noughts were found with.

@@ -45,7 +45,7 @@ func (w *walk) checkTable(op plan.Operation, passes []pass) {
 	}
 	for _, m := range passes {
 		if !inTable(op, m) {
-			w.failOp("table", "cut %q stands at %s, %s, and no line of the table says so", m.name, mm(m.to[0]), mm(m.to[1]))
+			w.failOp("table", "cut %q stands at %s, %s, and no line of the table says so", m.name, mm(m.told[0]), mm(m.told[1]))
 		}
 	}
 	w.checkChords(op)
@@ -59,7 +59,7 @@ func (w *walk) checkHoleLine(h plan.HoleLine, passes []pass) bool {
 		}
 	}
 	for _, m := range passes {
-		if tableLine(h).reads(m) && w.near(h.XMM, m.to[0], h.X.Dial) && w.near(h.YMM, m.to[1], h.Y.Dial) {
+		if tableLine(h).reads(m) && w.near(h.XMM, m.told[0], h.X.Dial) && w.near(h.YMM, m.told[1], h.Y.Dial) {
 			return true
 		}
 	}
@@ -90,7 +90,7 @@ type tableLine plan.HoleLine
 // reads reports whether a pass stands at the line's readings: both dials, or neither where the place is taken from the work.
 func (h tableLine) reads(m pass) bool {
 	if h.X.Dial == "" && h.Y.Dial == "" {
-		return m.by != "" && math.Abs(h.XMM-m.to[0]) <= figure && math.Abs(h.YMM-m.to[1]) <= figure
+		return m.by != "" && math.Abs(h.XMM-m.told[0]) <= figure && math.Abs(h.YMM-m.told[1]) <= figure
 	}
 	return m.by == "" && m.counts[h.X.Dial][1] == h.X.Total && m.counts[h.Y.Dial][1] == h.Y.Total
 }

@@ -164,6 +164,17 @@ func (v seatView) centre(list []seatPass) (s, q, off float64) {
 	return s, q, off
 }
 
+// curve is the radius that at least must be gone and the one that nothing goes beyond: of a swung seat the drawn limits; of a stepped one the middle of them, which is
+// where the file is to end.
+func (v seatView) curve(list []seatPass) (low, high float64) {
+	for _, p := range list {
+		if p.swung {
+			return float64(v.Radius.Low), float64(v.Radius.High)
+		}
+	}
+	return float64(v.Radius.Mid()), float64(v.Radius.Mid())
+}
+
 // segment is what is drawn to be cut away at least, within a radius about the pipe's axis: a circle cut off by the end face.
 func segment(s, q, r float64) (plane.Region, bool) {
 	if r*r <= q*q {
@@ -192,11 +203,12 @@ func (w *walk) checkSeat(at where, v seatView, leftover float64) bool {
 // checkSeatDepth holds that no pass goes beyond the curve.
 func (w *walk) checkSeatDepth(v seatView, list []seatPass, s, q float64) bool {
 	metal := plane.Rectangle(-v.wide, 0, v.wide, v.long).Figure()
-	curve := plane.Round(s, q, float64(v.Radius.High)+figure)
+	_, high := v.curve(list)
+	curve := plane.Round(s, q, high+figure)
 	for _, p := range list {
 		for _, t := range p.takes {
 			if rim := plane.Common([]plane.Set{t, metal}, []plane.Set{curve}); len(rim) > 0 {
-				w.fail(p.at, "least metal", "cut %q goes past the curve of %s, by %s mm at %s from the middle", p.name, v.ID(), mm(beyond(rim, s, q, float64(v.Radius.High))), mm(rim[0].X0-s))
+				w.fail(p.at, "least metal", "cut %q goes past the curve of %s, by %s mm at %s from the middle", p.name, v.ID(), mm(beyond(rim, s, q, high)), mm(rim[0].X0-s))
 				return false
 			}
 		}
@@ -215,7 +227,8 @@ func beyond(rim []plane.Edge, x, y, r float64) float64 {
 
 // checkSeatLeft holds that no more than the file takes is left on the curve.
 func (w *walk) checkSeatLeft(at where, v seatView, list []seatPass, s, q, leftover float64) bool {
-	target, ok := segment(s, q, float64(v.Radius.Low)-leftover-figure)
+	r, _ := v.curve(list)
+	target, ok := segment(s, q, r-leftover-figure)
 	if !ok {
 		return true
 	}
@@ -229,7 +242,6 @@ func (w *walk) checkSeatLeft(at where, v seatView, list []seatPass, s, q, leftov
 	if len(rim) == 0 {
 		return true
 	}
-	r := float64(v.Radius.Low)
 	near := r
 	for _, e := range rim {
 		near = math.Min(near, math.Min(math.Hypot(e.X0-s, e.Y0-q), math.Hypot(e.X1-s, e.Y1-q)))
