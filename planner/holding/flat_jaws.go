@@ -71,7 +71,7 @@ func jawOn(rim plane.Region, cx, cy, deg, width float64) (jaw, bool) {
 				continue
 			}
 			t0, t1 := (e.X0-cx)*-uy+(e.Y0-cy)*ux, (e.X1-cx)*-uy+(e.Y1-cy)*ux
-			if math.Min(math.Max(t0, t1), width/2)-math.Max(math.Min(t0, t1), -width/2) < width*contactShare-sameSpot {
+			if math.Min(math.Max(t0, t1), width/2)-math.Max(math.Min(t0, t1), -width/2) < math.Min(width, leastContact)-sameSpot {
 				continue
 			}
 			d := (e.X0-cx)*ux + (e.Y0-cy)*uy
@@ -84,11 +84,8 @@ func jawOn(rim plane.Region, cx, cy, deg, width float64) (jaw, bool) {
 	return best, best.out > 0
 }
 
-// A jaw bears on at least this part of its width. An edge faces it when it is square to it within the rounding of its coordinates. The share is ours, no source.
-const (
-	contactShare = 0.5
-	facingSlack  = 1e-9
-)
+// facingSlack: an edge faces a jaw when it is square to it within the rounding of its coordinates.
+const facingSlack = 1e-9
 
 // jawed is what four jaws do to flat work.
 type jawed struct {

@@ -230,3 +230,69 @@ func ruleOf(list []rules.Verdict, id string) string {
 	}
 	return ""
 }
+
+// fourJaw judges the finishing of a bore of 40 in a plate of 60, so much metal above it, in the independent chuck.
+func fourJaw(t *testing.T, web, round float64) (reason string, f Figures) {
+	t.Helper()
+	s := flatShop(t, rectangle(60, units.Length(60+web)), 6, boring(30, 40, 20, 6, round, "", 60))
+	m := Mount{Holding: partspec.Holding{Kind: partspec.FourJaw, JawWidth: 10, Largest: 120, GripLight: 200, GripFirm: 3000}, Free: partspec.Right, CentreX: 30, CentreY: 40, About: "main", By: ByEdges}
+	way := s.Tasks[0].Ways[0]
+	verdicts, f := s.Judge(m, 0, way, 1, s.Facts(m, 0, way, 1), never)
+	return ruleOf(verdicts, "B-23"), f
+}
+
+// The squeeze of four jaws decides, and the waste that is told is the waste that it takes: a hair less is refused, a hair more passes. A wider tolerance wants less.
+func TestFourJawFlipsAtItsWaste(t *testing.T) {
+	last := math.Inf(1)
+	for _, round := range []float64{0.01, 0.02, 0.04} {
+		reason, f := fourJaw(t, 1, round)
+		require.NotEmpty(t, reason, "a web of 1 mm")
+		waste := f.Case.WasteMM
+		require.Less(t, waste, last, "a roundness of %.3f wants less than one half as wide", round)
+		last = waste
+		short, _ := fourJaw(t, waste-2*wasteWithin, round)
+		enough, g := fourJaw(t, waste+2*wasteWithin, round)
+		assert.NotEmpty(t, short)
+		assert.Empty(t, enough)
+		assert.InDelta(t, round*lobeShare, g.LobeMM, 0.02*round)
+		t.Logf("roundness %.3f: web 1.0 -> %.4f, passes from %.2f on", round, f.LobeMM, waste)
+	}
+}
+
+// A thicker web is never squeezed more.
+func TestThickerWebNeverSqueezedMore(t *testing.T) {
+	last := math.Inf(1)
+	for web := 0.8; web < 12; web += 0.4 {
+		_, f := fourJaw(t, web, 0.02)
+		assert.LessOrEqual(t, f.LobeMM, last, "web %.1f", web)
+		last = f.LobeMM
+	}
+}
+
+// Jaws stand on sides that face them: a rectangle's, and the crown of an arc, but not a slope.
+func TestJawsFaceTheRim(t *testing.T) {
+	slope := rectangle(60, 80)
+	slope.Edges[1].X1, slope.Edges[2].X0 = 50, 50
+	for name, c := range map[string]struct {
+		outline partspec.Outline
+		x, y    float64
+		ok      bool
+	}{
+		"a rectangle":         {rectangle(60, 80), 30, 40, true},
+		"over a corner":       {rectangle(60, 80), 4.5, 40, false},
+		"just beside one":     {rectangle(60, 80), 5, 40, true},
+		"a slope":             {slope, 30, 40, false},
+		"a disc":              {disc(30), 0, 0, true},
+		"a disc off its axis": {disc(30), 4, 0, false},
+	} {
+		t.Run(name, func(t *testing.T) {
+			s := flatShop(t, c.outline, 6, boring(c.x, c.y, 4, 6, 0.02, "", 60))
+			m := Mount{Holding: partspec.Holding{Kind: partspec.FourJaw, JawWidth: 10}, Free: partspec.Right, CentreX: c.x, CentreY: c.y}
+			jaws, ok := s.fourJaws(m, now(s))
+			require.Equal(t, c.ok, ok)
+			for _, j := range jaws {
+				assert.InDelta(t, 0, s.Flat.Rim().Inside(j.XMM, j.YMM), 1e-9)
+			}
+		})
+	}
+}
