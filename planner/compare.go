@@ -70,7 +70,7 @@ func (c comparer) tasks(feature string) ([]int, error) {
 	var list []int
 	var names []string
 	for i, t := range c.shop.Tasks {
-		if t.Stage != shape.Finishing || t.Process == plan.SawOff {
+		if t.Stage != shape.Finishing || t.Process == plan.SawOff || !onMachine(t) {
 			continue
 		}
 		if !slices.Contains(names, t.Feature) {
@@ -130,7 +130,11 @@ func (c comparer) options(task int, mounts []holding.Mount) []plan.Option {
 	var list []found
 	for _, k := range keys {
 		f := best[k]
-		c.ring(&f)
+		if c.ctx.Part.Flat() {
+			c.flat(&f)
+		} else {
+			c.ring(&f)
+		}
 		f.word()
 		list = append(list, f)
 	}
@@ -163,7 +167,7 @@ func (c comparer) best(task int, m holding.Mount) (found, bool) {
 	m, changed := c.changed(m)
 	out, any := found{}, false
 	for _, way := range quickest(c.shop.Tasks[task].Ways) {
-		if way.End != m.Free {
+		if way.End != m.Free || way.Machine != m.Machine || way.Across != m.Across {
 			continue
 		}
 		for _, light := range lights {

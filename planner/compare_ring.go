@@ -151,6 +151,12 @@ func (f *found) word() {
 	} else if f.MostN > 0 && light > f.MostN {
 		f.Verdict += fmt.Sprintf("; the window is out of reach: the lightest nip gives %.0f N a jaw, %.0f are borne (%s)", light, f.MostN, f.MostBy)
 	}
+	if f.UnbalanceKgMM > 0 {
+		f.Verdict += fmt.Sprintf("; %.1f kg mm out of balance", f.UnbalanceKgMM)
+		if f.CounterweightKg > 0 {
+			f.Verdict += fmt.Sprintf(", a counterweight of %.2f kg", f.CounterweightKg)
+		}
+	}
 	if f.Trust == string(mechanics.TrustNone) {
 		f.Verdict += "; no trustworthy figure: " + f.TrustWhy
 	}

@@ -20,6 +20,7 @@ type Mount struct {
 	ID               string
 	Holding          partspec.Holding
 	Machine          partspec.MachineKind // "" = the lathe
+	Flat             bool                 // it holds a flat part
 	Across           bool                 // mill or drill: the part's axis lies along the table
 	AcrossDeg        float64              // up, then, from +X of the part's frame
 	CentreX, CentreY float64              // lathe: the place of the part that runs on the spindle's axis

@@ -50,7 +50,7 @@ func (s Shop) plated(m Mount, at moment) plated {
 	p.OffCentre = math.Hypot(work.XMM-m.CentreX, work.YMM-m.CentreY)
 	weights := append([]mechanics.Weight{work}, clampWeights(p.list, or(float64(m.Holding.ToeWidth), usualToe))...)
 	p.balance, _ = balance(weights, m.CentreX, m.CentreY, s.plateRadius(m.Holding))
-	p.MostRPM = p.balance.MostRPM
+	p.Unbalance, p.WeightKg, p.MostRPM = p.balance.UnbalanceKgMM, p.balance.WeightKg, p.balance.MostRPM
 	p.Slowest = float64(s.Lathe.SlowestSpeed)
 	if len(s.Lathe.Speeds) > 0 {
 		p.Slowest = float64(s.Lathe.Speeds[0])

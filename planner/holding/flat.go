@@ -34,6 +34,7 @@ func (s Shop) flatMounts(bool) []Mount {
 		}
 	}
 	for i := range mounts {
+		mounts[i].Flat = true
 		mounts[i].ID = mounts[i].flatName()
 	}
 	return mounts
@@ -210,10 +211,10 @@ func (s Shop) fourJawFigures(f *Figures, m Mount, at moment) {
 	if c.FirmN == 0 {
 		c.FirmN, c.LightN = UsualFirm, UsualLight
 	}
-	c.LeastN, c.LobeMM, c.LimitMM, c.Trust, c.WebMM, c.WasteMM = g.least, g.lobe, g.limit, g.trust, g.web, g.waste
+	c.LeastN, c.LobeMM, c.LimitMM, c.Trust, c.WebMM, c.WasteMM = g.least, g.lobe, g.limit, string(g.sure.Trust), g.web, g.waste
 	c.Wall = g.web
 	f.LeastN, f.MostN, f.WorkingN = g.least, g.most, math.Min(math.Max(g.least, c.LightN), c.FirmN)
-	f.LobeMM, f.LimitMM, f.Trust, f.StressMPa, f.Wall = g.lobe, g.limit, g.trust, g.yield, g.web
+	f.LobeMM, f.LimitMM, f.Trust, f.StressMPa, f.Wall, f.Sure = g.lobe, g.limit, string(g.sure.Trust), g.stress, g.web, g.sure
 }
 
 // moment is the work as it lies at some moment, and what is to be done to it then.

@@ -212,5 +212,5 @@ func (s Shop) discSqueeze(f *Figures, m Mount, at moment, t process.Task) {
 		f.Trust = string(mechanics.TrustNone)
 		return
 	}
-	f.LobeMM, f.LimitMM, f.Trust, f.StressMPa, f.Wall = d.ErrorMostMM, t.Round*lobeShare, string(d.Trust), d.StressMostMPa, wall
+	f.LobeMM, f.LimitMM, f.Trust, f.StressMPa, f.Wall, f.Sure = d.ErrorMostMM, t.Round*lobeShare, string(d.Trust), d.StressMostMPa, wall, d.Confidence
 }

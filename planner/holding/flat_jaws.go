@@ -90,15 +90,15 @@ const facingSlack = 1e-9
 // jawed is what four jaws do to flat work.
 type jawed struct {
 	rules.JawFacts
-	jaws  []jaw
-	least float64
-	most  float64
-	lobe  float64 // at the working force
-	limit float64
-	yield float64
-	trust string
-	web   float64
-	waste float64 // web with which it would pass; 0 = it passes, or nothing is at stake
+	jaws   []jaw
+	least  float64
+	most   float64
+	lobe   float64 // at the working force
+	limit  float64
+	stress float64
+	sure   mechanics.Confidence
+	web    float64
+	waste  float64 // web with which it would pass; 0 = it passes, or nothing is at stake
 }
 
 func (s Shop) jawed(m Mount, at moment) jawed {
@@ -114,6 +114,8 @@ func (s Shop) jawed(m Mount, at moment) jawed {
 		mean += j.out / 4
 	}
 	g.Capacity = float64(m.Holding.Largest) / 2
+	b := s.jawBalance(m, at, g.jaws)
+	g.Unbalance, g.MostRPM = b.UnbalanceKgMM, b.MostRPM
 	light, firm := float64(m.Holding.GripLight), float64(m.Holding.GripFirm)
 	if firm == 0 {
 		light, firm = UsualLight, UsualFirm
@@ -151,13 +153,13 @@ func (g *jawed) squeeze(s Shop, m Mount, at moment, working float64) {
 		limit := t.Round * lobeShare
 		d, err := web.at(0, working)
 		if err != nil {
-			g.trust = string(mechanics.TrustNone)
+			g.sure = mechanics.Confidence{Trust: mechanics.TrustNone, Why: err.Error()}
 			continue
 		}
 		if g.limit > 0 && d.ErrorMostMM/limit <= g.lobe/g.limit {
 			continue
 		}
-		g.lobe, g.limit, g.yield, g.trust, g.web = d.ErrorMostMM, limit, d.StressMostMPa, string(d.Trust), web.thin
+		g.lobe, g.limit, g.stress, g.sure, g.web = d.ErrorMostMM, limit, d.StressMostMPa, d.Confidence, web.thin
 		g.most = math.Floor(working * limit / d.ErrorMostMM)
 		if d.ErrorMostMM > limit || d.Trust == mechanics.TrustNone {
 			g.waste = web.enough(working, limit)

@@ -62,7 +62,7 @@ func (s Shop) FlatSetup(m Mount, tasks []int, done func(int) bool, setup *plan.S
 // do in order. done tells what was done before it.
 func (s Shop) FlatSetupOf(m Mount, steps []FlatStep, done func(int) bool, setup *plan.Setup) {
 	at := s.at(steps, done)
-	setup.Title = m.flatTitle()
+	setup.Title = m.Title()
 	setup.Grip = plan.Grip{Kind: "bench", Surface: m.Surface, FromZ: tidyMM(at.flat.Back), ToZ: tidyMM(at.flat.Front)}
 	setup.CentreX, setup.CentreY, setup.LocateMM = tidyMM(m.CentreX), tidyMM(m.CentreY), tidyMM(m.Locate)
 	switch {
@@ -276,7 +276,7 @@ func (s Shop) fourJawSetup(m Mount, at moment, setup *plan.Setup) {
 	g := s.jawed(m, at)
 	light := or(float64(m.Holding.GripLight), UsualLight)
 	setup.RunOutMM = m.RunOut
-	setup.Grip = jawsGrip(setup.Grip, m, g.least, math.Max(g.least, light), g.lobe, g.limit, g.yield, g.trust)
+	setup.Grip = jawsGrip(setup.Grip, m, g.least, math.Max(g.least, light), g.lobe, g.limit, g.stress, string(g.sure.Trust))
 	setup.Grip.MostN = g.most
 	setup.Grip.Packing = "card or thin aluminium under each jaw on finished edges"
 	for _, j := range g.jaws {

@@ -56,7 +56,8 @@ type Figures struct {
 	StressMPa, YieldShare   float64
 	Trust                   string
 	Wall                    float64
-	Ring                    mechanics.RingGrip // what the jaws press on; no jaws for none
+	Ring                    mechanics.RingGrip   // what the jaws press on; no jaws for none
+	Sure                    mechanics.Confidence // of the error, on flat work
 	Case                    rules.Case
 }
 

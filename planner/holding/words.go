@@ -12,6 +12,10 @@ import (
 // GripKind is the plan's word for how a mount grips.
 func (m Mount) GripKind() string {
 	switch {
+	case m.Flat && m.Holding.Kind == partspec.Vice:
+		return "vice"
+	case m.Flat && (m.Holding.Kind == partspec.TableClamps || m.Holding.Kind == partspec.Faceplate):
+		return "clamps"
 	case m.Machine == partspec.Bench:
 		return "bench"
 	case m.Between:
@@ -30,6 +34,9 @@ func (m Mount) GripKind() string {
 
 // Jaws is how many jaws press on the work; 0 where none do.
 func (m Mount) Jaws() int {
+	if m.Flat && (m.GripKind() == "vice" || m.GripKind() == "clamps" || m.Machine != "") {
+		return 0
+	}
 	if m.Between || m.Inside || m.Glue != NoGlue || m.Machine == partspec.Bench {
 		return 0
 	}
@@ -46,6 +53,9 @@ func (m Mount) noun() string {
 
 // Title names the setup on the sheet.
 func (m Mount) Title() string {
+	if m.Flat {
+		return m.flatTitle()
+	}
 	on := "the bar"
 	switch {
 	case m.Surface != "stock":

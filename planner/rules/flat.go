@@ -102,6 +102,8 @@ type PlateFacts struct {
 	Reach     float64 // farthest corner of the work from the axis
 	OffCentre float64 // centre of mass from the axis
 	Raw       bool    // the face that is seated is not finished
+	Unbalance float64 // kg mm, with its clamps
+	WeightKg  float64 // counterweight
 	MostRPM   float64 // that the balance allows
 	Slowest   float64 // of the lathe
 }
@@ -149,6 +151,9 @@ type JawFacts struct {
 	Why      string
 	Reach    float64 // of the jaw that stands farthest out
 	Capacity float64 // how far out a jaw goes, 0 = not given
+
+	Unbalance float64 // kg mm, with its jaws
+	MostRPM   float64
 }
 
 var fourJawSides = Holding{
