@@ -82,6 +82,7 @@ func (f *flatWalk) mount(s plan.Setup) bool {
 	}
 	f.laySolid()
 	f.checkHeld()
+	f.checkSaid()
 	f.checkBalance()
 	f.checkCentred()
 	return true
@@ -99,8 +100,10 @@ func (f *flatWalk) operate(i, k int, op plan.Operation) {
 	switch op.Process {
 	case plan.Deburr:
 	case plan.MarkOut:
+		f.checkHandTool(op)
 		f.markOut(op)
 	case plan.Saw, plan.FileEdge:
+		f.checkHandTool(op)
 		f.byHand(i, k, op)
 	default:
 		f.onMachine(i, k, op)
@@ -203,6 +206,9 @@ func (f *flatWalk) turn(i, k int, op plan.Operation) {
 
 // mill carries an operation out on the mill or the drilling machine.
 func (f *flatWalk) mill(i, k int, op plan.Operation) {
+	if op.Process != plan.Tap {
+		f.checkSuits(op)
+	}
 	f.zeroMill(op, f)
 	f.checkDials(op)
 	f.checkSpeed(op)

@@ -107,7 +107,7 @@ func plateCorruptions() []corruption {
 		{"a jaw in the work", held(3, func(s *plan.Setup) { s.Presses[0].XMM = 5 }), "grip"},
 		{"one jaw", held(3, func(s *plan.Setup) { s.Presses = s.Presses[:1] }), "grip"},
 		{"jaws in the cutter's way", held(3, func(s *plan.Setup) {
-			s.Presses[0].YMM, s.Presses[1].YMM, s.Presses[0].WidthMM, s.Presses[1].WidthMM = 5, 5, 10, 10
+			s.Presses[0].YMM, s.Presses[1].YMM, s.Presses[0].WidthMM, s.Presses[1].WidthMM, s.Grip.JawWidthMM = 5, 5, 10, 10, 10
 		}), "clearance"},
 		{"gripped too low", held(3, func(s *plan.Setup) { s.Grip.ToZ = 1 }), "grip"},
 		{"gripped too lightly", held(2, func(s *plan.Setup) { s.Grip.WorkingN = 300 }), "grip force"},
@@ -151,7 +151,7 @@ func TestHarmlessFlatChangesPass(t *testing.T) {
 		"an edge within its limits":    turnedBy("top/mill", "y", 2),
 		"drilled a little deeper":      turnedBy("fixing/drill", "quill", 10),
 		"shorter jaws": held(4, func(s *plan.Setup) {
-			s.Presses[0].WidthMM, s.Presses[1].WidthMM = 20, 20
+			s.Presses[0].WidthMM, s.Presses[1].WidthMM, s.Grip.JawWidthMM = 20, 20, 20
 		}),
 	} {
 		t.Run(name, func(t *testing.T) {

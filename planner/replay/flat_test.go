@@ -61,7 +61,7 @@ func (b *table) atBench() {
 // inVice begins a setup in the mill's vice, front up, with the jaws on two edges across X or Y.
 func (b *table) inVice(acrossY bool, lo, hi, middle, width, locate float64, under ...plan.Strip) {
 	s := plan.Setup{Number: len(b.part.Setups) + 1, Machine: "mill", MachineKind: "mill", Holding: "vice", HoldingKind: "vice", FreeEnd: "right", LocateMM: locate,
-		Grip: plan.Grip{Kind: "vice", FromZ: 0, ToZ: 3, Jaws: 2, WorkingN: 6000, LeastN: 6000},
+		Grip: plan.Grip{Kind: "vice", FromZ: 0, ToZ: 3, Jaws: 2, JawWidthMM: width, WorkingN: 6000, LeastN: 6000},
 		Bed:  &plan.Bed{Kind: "parallels", HeightMM: 20, GapMM: 20, Under: under}}
 	s.Presses = []plan.Press{{XMM: lo, YMM: middle, AngleDeg: 180, WidthMM: width}, {XMM: hi, YMM: middle, AngleDeg: 0, WidthMM: width}}
 	if acrossY {

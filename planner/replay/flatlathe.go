@@ -271,14 +271,15 @@ func (f *flatWalk) checkBalance() {
 	b := f.setup.Balance
 	x, y, mass := f.massAbout()
 	work := mass * math.Hypot(x, y)
+	limit := shakingBench
+	if float64(f.machine.Swing) > heavySwing {
+		limit = shakingHeavy
+	}
 	if b == nil {
 		b = &plan.Balance{LeftOverKgMM: work}
 	} else {
 		f.checkWeight(*b, mass*x, mass*y, work, mass)
-	}
-	limit := shakingBench
-	if float64(f.machine.Swing) > heavySwing {
-		limit = shakingHeavy
+		f.checkCaps(*b, limit)
 	}
 	if b.LeftOverKgMM <= 0 {
 		return

@@ -1,0 +1,76 @@
+package replay
+
+import (
+	"math"
+	"slices"
+
+	"catchplate/partspec"
+	"catchplate/planner/mechanics"
+	"catchplate/planner/plan"
+)
+
+// beds are what carries flat work.
+var beds = []string{"plate", "parallels", "backing board", "jaws"}
+
+// checkSaid holds what a setup says of itself: figures of jaws, bed and surface that must agree with the workshop and with each other.
+func (f *flatWalk) checkSaid() {
+	s, g, h := f.setup, f.setup.Grip, f.holding
+	if s.Tailstock {
+		f.failOp("grip", "a centre cannot support flat work")
+	}
+	if s.Bed != nil && !slices.Contains(beds, s.Bed.Kind) {
+		f.failOp("bed", "%q carries no work: expected plate, parallels, backing board or jaws", s.Bed.Kind)
+	}
+	if g.Surface != s.Locates {
+		f.failOp("grip", "it grips %q and is located on %q", g.Surface, s.Locates)
+	}
+	if g.Kind == "vice" {
+		if g.Jaws != 2 {
+			f.failOp("grip", "a vice has two jaws, not %d", g.Jaws)
+		}
+		for _, p := range s.Presses {
+			if widest := float64(h.JawWidth); math.Abs(p.WidthMM-g.JawWidthMM) > figure || widest > 0 && p.WidthMM > widest+figure {
+				f.failOp("grip", "a jaw presses over %s; the grip says %s, the jaws are %s wide", mm(p.WidthMM), mm(g.JawWidthMM), mm(widest))
+			}
+		}
+	}
+	if g.MostN != 0 && g.WorkingN > g.MostN*(1+figure) {
+		f.failOp("grip force", "%.0f N is more than the %.0f that the work stands", g.WorkingN, g.MostN)
+	}
+}
+
+// checkSuits holds that an operation's tool is of a kind that does such work.
+func (f *flatWalk) checkSuits(op plan.Operation) {
+	if c, err := findCutter(f.job.Workshop, op.Tool.ID, op.Tool.SizeMM); err == nil && !suits(op.Process, c.Kind) {
+		f.failOp("tool", "a %s does not %s", c.Kind, op.Process)
+	}
+}
+
+// checkHandTool holds that hand work has a tool of the workshop for it, and no speed.
+func (f *flatWalk) checkHandTool(op plan.Operation) {
+	kinds := map[plan.Process]partspec.ToolKind{plan.Saw: partspec.Saw, plan.FileEdge: partspec.Files, plan.MarkOut: partspec.Scriber}
+	c, err := findCutter(f.job.Workshop, op.Tool.ID, op.Tool.SizeMM)
+	if err != nil || c.Kind != kinds[op.Process] {
+		f.failOp("tool", "%q is no %s of the workshop", op.Tool.ID, kinds[op.Process])
+	}
+	if op.RPM != 0 || f.onSpindle() {
+		f.failOp("machine", "%s is hand work at the bench", op.Process)
+	}
+}
+
+// checkCaps holds what the plan says of the shaking against what it reckons with, and every speed against it.
+func (f *flatWalk) checkCaps(b plan.Balance, limit float64) {
+	most, err := mechanics.Unbalance{KGMM: b.LeftOverKgMM}.SpeedCapRPM(limit)
+	if err != nil {
+		return
+	}
+	if b.ShakingN > limit+figure || b.MostRPM > most*(1+figure)+sameSpeed {
+		f.failOp("balance", "it allows %s rev/min and %s N of shaking; %s kg·mm allow %.0f and %s (rule B-09)", mm(b.MostRPM), mm(b.ShakingN), mm(b.LeftOverKgMM), most, mm(limit))
+	}
+	for _, op := range f.setup.Operations {
+		if op.RPM > b.MostRPM+sameSpeed && op.RPM > slowest(f.machine)+sameSpeed {
+			f.fail(where{f.setup.Number, op.ID}, "balance", "%s rev/min is more than the %s that its balance allows (rule B-09)", mm(op.RPM), mm(b.MostRPM))
+			return
+		}
+	}
+}
