@@ -34,7 +34,6 @@ func (b *bench) withMill() {
 		partspec.Tool{Kind: partspec.EndMill, Name: "cutters", Sizes: lengths(3, 6, 10)},
 		partspec.Tool{Kind: partspec.BallNose, Name: "ball", Sizes: lengths(6)},
 		partspec.Tool{Kind: partspec.BoringHead, Name: "head", LeastSwing: 10, MostSwing: 120},
-		partspec.Tool{Kind: partspec.Countersink, Name: "countersink", Angle: 90, Sizes: lengths(10)},
 		partspec.Tool{Kind: partspec.Counterbores, Name: "counterbores", Sizes: lengths(4, 5)},
 		partspec.Tool{Kind: partspec.EdgeFinder, Name: "finder", Accuracy: 0.01},
 		partspec.Tool{Kind: partspec.Scriber, Name: "scriber", Accuracy: 0.15})

@@ -40,7 +40,12 @@ func (w *walk) checkHole(f partspec.Feature, number int, metal metalAlong) {
 		w.fail(where{}, "finished part", "hole %d of %s is never drilled", number, f.Head().ID())
 		return
 	}
-	at := h.steps[len(h.steps)-1].at
+	at := h.steps[0].at
+	for _, s := range h.steps {
+		if s.bores() {
+			at = s.at
+		}
+	}
 	w.checkHolePlace(at, h)
 	w.checkHoleSize(at, h)
 	w.checkHoleDepth(at, h, metal)

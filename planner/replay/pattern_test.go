@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"catchplate/partspec"
 	"catchplate/planner/plan"
 )
 
@@ -195,5 +196,32 @@ func TestHarmlessChangesOfARingPass(t *testing.T) {
 			_, failures := Prove(good.job, p)
 			assert.Empty(t, failures)
 		})
+	}
+}
+
+// A ring's place about a bore is the error of its holes, both ways, and what the surface that the dials are set by runs out to that bore.
+func TestPositionOfARing(t *testing.T) {
+	for name, c := range map[string]struct {
+		zone    float64
+		to      string
+		refused bool
+	}{
+		"about what is clocked":            {0.2, "body", false}, // 0.08 of the drill and 0.01 of the clock, both ways
+		"too close":                        {0.17, "body", true},
+		"about the bore, cut with it":      {0.2, "main", false},
+		"about the bore, too close for it": {0.182, "main", true},
+	} {
+		b := flangedBush(t)
+		part := *b.job.Parts[0]
+		part.Relations = append(slices.Clone(part.Relations), partspec.Relation{Kind: partspec.Position, Of: partspec.Surface{Feature: "ring"}, To: partspec.Surface{Feature: c.to}, Within: lengthOf(c.zone)})
+		b.job.Parts = []*partspec.Part{&part}
+		_, failures := Prove(b.job, b.plan())
+		if !c.refused {
+			assert.Empty(t, failures, name)
+			continue
+		}
+		if assert.Len(t, failures, 1, name) {
+			assert.Equal(t, "relation", failures[0].Clause, name)
+		}
 	}
 }
