@@ -76,6 +76,9 @@ func (w *walk) checkWayOut(a aside) {
 		w.failOp("way out", "cut %q comes out %s mm below the work; nothing says what is there", a.name, mm(out))
 		return
 	}
+	if bed.Kind != "jaws" && bed.GapMM > bed.HeightMM+figure {
+		w.failOp("way out", "%s mm are said to be clear below the work, which stands on %s of %s", mm(bed.GapMM), bed.Kind, mm(bed.HeightMM))
+	}
 	if bed.Kind == "backing board" {
 		if need := math.Max(out, boardShare*2*a.radius) + boardSpare; bed.HeightMM < need-figure {
 			w.failOp("way out", "cut %q goes %s mm into a board of %s; it wants %s (rule B-35)", a.name, mm(out), mm(bed.HeightMM), mm(need))

@@ -9,6 +9,38 @@ import (
 	"catchplate/planner/solid"
 )
 
+// checkBench holds what a plan says of work at the bench: it is held by hand, or in the bench vice.
+func (w *walk) checkBench() {
+	if w.setup.Grip.Kind != "bench" || w.setup.Tailstock {
+		w.failOp("grip", "at the bench work is held by the bench: not by %q", w.setup.Grip.Kind)
+	}
+}
+
+// checkOnTable holds what a plan says of what carries work on a machine's table.
+func (w *walk) checkOnTable() {
+	if w.setup.Tailstock {
+		w.failOp("grip", "a %s has no tailstock", w.setup.MachineKind)
+	}
+	if bed := w.setup.Bed; bed != nil {
+		switch bed.Kind {
+		case "parallels", "backing board", "plate", "jaws":
+		default:
+			w.failOp("grip", "it lies on %q: expected parallels, a backing board, a plate or jaws", bed.Kind)
+		}
+	}
+	if g, firm := w.setup.Grip, float64(w.holding.GripFirm); g.Kind == "vice" || g.Kind == "vee" {
+		if g.Kind == "vice" && g.Jaws != jawsOfVice {
+			w.failOp("grip", "a vice has %d jaws, not %d", jawsOfVice, g.Jaws)
+		}
+		if firm > 0 && g.WorkingN > firm*(1+figure) {
+			w.failOp("grip force", "%.0f N; %s gives at most %.0f", g.WorkingN, w.holding.Name, firm)
+		}
+		if g.MostN != 0 && w.lastN() > g.MostN*(1+figure) {
+			w.failOp("grip force", "%.0f N is more than the %.0f that the work stands", w.lastN(), g.MostN)
+		}
+	}
+}
+
 // checkLying holds that round work which lies in a vice or a vee block is gripped on a cylinder that is there, and that the vice opens as wide.
 func (w *walk) checkLying() {
 	if !w.offLathe() || !w.setup.Across {

@@ -78,11 +78,20 @@ func TestEveryFieldIsProvedOrHarmless(t *testing.T) {
 
 func everyField(t *testing.T, good *bench, harmless map[string]string, mostAlike int) {
 	t.Helper()
+	everyFieldOf(t, good, harmless, mostAlike, func(string) bool { return true })
+}
+
+// everyFieldOf is everyField for some of the plan only.
+func everyFieldOf(t *testing.T, good *bench, harmless map[string]string, mostAlike int, of func(path string) bool) {
+	t.Helper()
 	text, err := json.Marshal(good.plan())
 	require.NoError(t, err)
 	tried := map[string]int{}
 	for _, path := range leavesOf(t, text) {
 		name := indices.ReplaceAllString(path, "")
+		if !of(path) {
+			continue
+		}
 		for _, kind := range []string{"more", "less"} {
 			key := name + " " + kind
 			if tried[key] == mostAlike {
@@ -100,7 +109,7 @@ func everyField(t *testing.T, good *bench, harmless map[string]string, mostAlike
 			}
 		}
 	}
-	assert.Greater(t, len(tried), 100)
+	assert.Greater(t, len(tried), 50)
 }
 
 func leavesOf(t *testing.T, text []byte) []string {

@@ -31,7 +31,11 @@ const (
 func (w *walk) checkGrip() {
 	g := w.setup.Grip
 	if w.atBench() {
+		w.checkBench()
 		return
+	}
+	if w.onMill() {
+		w.checkOnTable()
 	}
 	if g.Surface != w.setup.Locates {
 		w.failOp("grip", "it grips %q and is located on %q", g.Surface, w.setup.Locates)

@@ -54,9 +54,18 @@ func (w *walk) checkTable(op plan.Operation, passes []pass) {
 // checkHoleLine reports whether a cut stands where a line says.
 func (w *walk) checkHoleLine(h plan.HoleLine, passes []pass) bool {
 	for _, l := range []plan.Line{h.X, h.Y} {
-		if l.Dial != "" {
+		switch {
+		case l.Dial != "":
 			w.checkLine(l)
+		case l != plan.Line{}:
+			w.failOp("table", "hole %d has a reading of no dial", h.Number)
 		}
+		if l.ByMeasure {
+			w.failOp("table", "hole %d is said to be reached by measuring; a dial sets it", h.Number)
+		}
+	}
+	if (h.X.Dial == "") != (h.Y.Dial == "") || h.X.Dial != "" && (h.X.Dial != dialX || h.Y.Dial != dialY) {
+		w.failOp("table", "hole %d is set by the dials %q and %q: expected x and y, or neither", h.Number, h.X.Dial, h.Y.Dial)
 	}
 	for _, m := range passes {
 		if tableLine(h).reads(m) && w.near(h.XMM, m.told[0], h.X.Dial) && w.near(h.YMM, m.told[1], h.Y.Dial) {

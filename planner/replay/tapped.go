@@ -74,6 +74,12 @@ func (w *walk) checkTapped(at where, h *drilled, metal metalAlong) {
 // markOut marks the places of a pattern at the bench.
 func (w *walk) markOut(i, k int, op plan.Operation, f partspec.Feature) {
 	list := w.aimsOf(f, w.poseOf())
+	w.checkPasses(op)
+	for _, l := range op.Holes {
+		if l.X != (plan.Line{}) || l.Y != (plan.Line{}) {
+			w.failOp("table", "hole %d has a reading; marks are scribed from the work", l.Number)
+		}
+	}
 	for c, cut := range op.Cuts {
 		w.removing[cutKey{i, k, c}] = true // it scratches the surface
 		if cut.At == nil {
@@ -122,4 +128,19 @@ func (w *walk) checkNumbersOf(op plan.Operation, f partspec.Feature) {
 			w.failOp("table", "hole %d of %s is not drawn at %s, %s", l.Number, f.Head().ID(), mm(l.XMM), mm(l.YMM))
 		}
 	}
+	for _, c := range op.Chords {
+		if most := w.spread(f, c.From) + w.spread(f, c.To); c.WithinMM > most+figure {
+			w.failOp("table", "holes %d and %d are to be measured within %s; their places allow %s", c.From, c.To, mm(c.WithinMM), mm(most))
+		}
+	}
+}
+
+// spread is how far a hole may lie from its place at most.
+func (w *walk) spread(f partspec.Feature, number int) float64 {
+	for _, a := range w.aimsOf(f, w.poseOf()) {
+		if a.number == number {
+			return math.Max(a.within, math.Hypot(float64(a.x.Width()), float64(a.y.Width()))/2)
+		}
+	}
+	return 0
 }
