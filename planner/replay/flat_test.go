@@ -2,6 +2,7 @@ package replay
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -85,7 +86,7 @@ func (b *table) over(x, y, z float64) []plan.Reading {
 	for i, dial := range []string{"x", "y", "quill"} {
 		d, _ := b.job.Workshop.Machines[2].Dial(dial)
 		travel := []float64{x, y, z}[i] - b.zeros[dial].ReferenceMM
-		if i == 2 {
+		if left := b.setup.FreeEnd == "left"; i == 2 && !left || i == 0 && left {
 			travel = -travel
 		}
 		n := travel / float64(d.Graduation.Value)
@@ -197,6 +198,103 @@ func TestPlateIsProved(t *testing.T) {
 	proof := proves(t, plate(t).bench)
 	assert.Equal(t, 1+4+3+2+2+8+2, proof.Cuts)
 	assert.NotEmpty(t, proof.Clauses)
+}
+
+// A thicker plate with a slot, its faces milled, the second to measure.
+const slottedHCL = `
+part "slotted" {
+  material  = "mild steel"
+  thickness = "8 +-0.1"
+  stock "plate" {
+    thickness = 10
+    width     = 60
+    length    = 40
+  }
+  outline "rectangle" {
+    width  = 60
+    height = 40
+    edge "bottom" { as_supplied = true }
+    edge "right" { as_supplied = true }
+    edge "top" { as_supplied = true }
+    edge "left" { as_supplied = true }
+  }
+  slot "guide" {
+    ends  = [[20, 20], [40, 20]]
+    from  = "front"
+    width = "8 +0.2 -0"
+    depth = "2 +-0.1"
+  }
+}
+`
+
+func slotted(t *testing.T) *table {
+	t.Helper()
+	b := newTable(t, slottedHCL)
+	b.part.Stock.Flat = &plan.Flat{BackZ: -1, FrontZ: 9, Outline: rectangle(0, 0, 60, 40)}
+	hold := func(free string, lo, hi float64) {
+		b.inVice(false, 0, 60, 20, 30, 0.03, plan.Strip{X0: 0, Y0: 5, X1: 6, Y1: 35}, plan.Strip{X0: 54, Y0: 5, X1: 60, Y1: 35})
+		b.setup.FreeEnd, b.setup.Grip.FromZ, b.setup.Grip.ToZ = free, lo, hi
+	}
+	face := func(id string, op plan.Process, from, z float64, m *plan.Measured) {
+		b.do(id, "face."+b.setup.FreeEnd, op, endMill, 16, 300, 0.1, 1)
+		b.dials(0, 0, from)
+		for y := 4.0; y < 40; y += 11 {
+			x0, x1 := -10.0, 70.0
+			if b.setup.FreeEnd == "left" {
+				x0, x1 = x1, x0
+			}
+			b.way("row", x0, y, x1, y, z)
+			b.op.Cuts[len(b.op.Cuts)-1].ToMeasure = m
+		}
+		for i := range b.op.Card {
+			b.op.Card[i].ByMeasure = m != nil
+		}
+	}
+	hold("right", -1, 6)
+	face("face.right/mill", plan.MillFace, 9, 8, nil)
+	hold("left", 2.1, 8)
+	face("face.left/mill", plan.MillFace, -1, 0, &plan.Measured{What: "position", LowMM: -0.1, HighMM: 0.1})
+	b.op.Checks = []plan.Check{{What: "thickness", Feature: "face.left", LowMM: 7.9, HighMM: 8.1, Instrument: "micrometer"}}
+	hold("right", 0, 7.5)
+	b.do("guide/mill", "guide", plan.MillSlot, endMill, 8, 500, 0.1, 2)
+	b.dials(0, 0, 8)
+	b.down("down", 20, 20, 9, 7, nil)
+	b.way("along", 20, 20, 40, 20, 7)
+	b.down("down", 20, 20, 7, 6, nil)
+	b.way("along", 20, 20, 40, 20, 6)
+	return b
+}
+
+func TestSlottedPlateIsProved(t *testing.T) {
+	proves(t, slotted(t).bench)
+}
+
+func TestSlottedCorruptionsAreRefused(t *testing.T) {
+	good := slotted(t)
+	for _, c := range []corruption{
+		{"a face left", drop("face.right/mill"), ""},
+		{"the other face left", drop("face.left/mill"), "size"},
+		{"a row left out", change("face.right/mill", func(o *plan.Operation) { o.Cuts, o.Passes = slices.Delete(o.Cuts, 1, 2), 3 }), ""},
+		{"rows too far apart", change("face.right/mill", func(o *plan.Operation) { o.Tool.SizeMM = 8 }), ""},
+		{"measured beyond the drawing", change("face.left/mill", func(o *plan.Operation) {
+			for i := range o.Cuts {
+				o.Cuts[i].ToMeasure.HighMM = 0.3
+			}
+		}), "size"},
+		{"a face over the jaws", held(1, func(s *plan.Setup) { s.Grip.ToZ = 7 }), "clearance"},
+		{"the slot left out", drop("guide/mill"), "most metal"},
+		{"the slot too short", change("guide/mill", func(o *plan.Operation) { o.Cuts[3].To[0].Graduations -= 100 }), "most metal"},
+		{"the slot too long", change("guide/mill", func(o *plan.Operation) { o.Cuts[3].To[0].Graduations += 100 }), "least metal"},
+		{"the slot too deep", turnedBy("guide/mill", "quill", 10), "least metal"},
+		{"the slot too shallow", turnedBy("guide/mill", "quill", -10), "most metal"},
+		{"the slot beside its place", turnedBy("guide/mill", "y", 50), ""},
+		{"the slot too wide", change("guide/mill", func(o *plan.Operation) { o.Tool.SizeMM = 10 }), "least metal"},
+		{"the slot too narrow", change("guide/mill", func(o *plan.Operation) { o.Tool.SizeMM = 6 }), "most metal"},
+		{"the slot without going down", change("guide/mill", func(o *plan.Operation) { o.Cuts, o.Passes = o.Cuts[1:], 3 }), "way in"},
+		{"the slot from the back", held(3, func(s *plan.Setup) { s.FreeEnd = "left" }), ""},
+	} {
+		t.Run(c.name, func(t *testing.T) { refuse(t, good.bench, c) })
+	}
 }
 
 func BenchmarkProveFlat(b *testing.B) {

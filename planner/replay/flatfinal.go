@@ -52,6 +52,18 @@ func (f *flatWalk) levelsOf(back, front float64) []float64 {
 			}
 		}
 	}
+	for _, s := range f.drawn.slots {
+		if s.through {
+			continue
+		}
+		for _, deep := range []float64{float64(s.depth.Low), float64(s.depth.High)} {
+			if s.from == partspec.Left {
+				all = append(all, back+deep)
+			} else {
+				all = append(all, front-deep)
+			}
+		}
+	}
 	sort.Float64s(all)
 	kept := []float64{back}
 	for _, z := range all {
@@ -164,31 +176,37 @@ func (f *flatWalk) checkColumn(c column, levels []float64, back, front float64) 
 		}
 	}
 	for i := 1; i < len(levels); i++ {
-		z := (levels[i-1] + levels[i]) / 2
-		least, most := 0.0, 0.0
-		for _, r := range c.rounds {
-			least, most = math.Max(least, r.least(z, back, front)), math.Max(most, r.most(z, back, front))
-		}
-		var last taken
-		made := 0.0
-		for _, t := range mine {
-			if _, _, r := t.centred(z); t.z0 < z && z < t.z1 && r > made {
-				last, made = t, r
+		// All is straight between two levels: what holds at both holds between.
+		for _, z := range [2]float64{levels[i-1] + offSurface, levels[i] - offSurface} {
+			if !f.checkColumnAt(c, mine, z, back, front) {
+				return
 			}
 		}
-		if made < least-same {
-			f.failOp("most metal", "%s is Ø%s at %s from the back; at least Ø%s is drawn", c.name, mm(2*made), mm(z-back), mm(2*least))
-			return
-		}
-		at := f.place(last.key.setup, last.key.op)
-		if made > most+same {
-			f.fail(at, "least metal", "%s is Ø%s at %s from the back; at most Ø%s is drawn", c.name, mm(2*made), mm(z-back), mm(2*most))
-			return
-		}
-		if made > 0 && !f.checkLies(c, last, mine, z, made) {
-			return
+	}
+}
+
+// checkColumnAt is checkColumn at one height.
+func (f *flatWalk) checkColumnAt(c column, mine []taken, z, back, front float64) bool {
+	least, most := 0.0, 0.0
+	for _, r := range c.rounds {
+		least, most = math.Max(least, r.least(z, back, front)), math.Max(most, r.most(z, back, front))
+	}
+	var last taken
+	made := 0.0
+	for _, t := range mine {
+		if _, _, r := t.centred(z); t.z0 < z && z < t.z1 && r > made {
+			last, made = t, r
 		}
 	}
+	if made < least-2*offSurface {
+		f.failOp("most metal", "%s is Ø%s at %s from the back; at least Ø%s is drawn", c.name, mm(2*made), mm(z-back), mm(2*least))
+		return false
+	}
+	if made > most+2*offSurface {
+		f.fail(f.place(last.key.setup, last.key.op), "least metal", "%s is Ø%s at %s from the back; at most Ø%s is drawn", c.name, mm(2*made), mm(z-back), mm(2*most))
+		return false
+	}
+	return made == 0 || f.checkLies(c, last, mine, z, made)
 }
 
 // checkLies holds that a hole lies where it may, and that what was made there before does not look out of it.

@@ -3,6 +3,7 @@ package replay
 import (
 	"math"
 
+	"catchplate/partspec"
 	"catchplate/planner/tables"
 )
 
@@ -56,10 +57,28 @@ func (f *flatWalk) centredBy() (need float64, how string) {
 	if f.punchedAt(x, y) {
 		add(f.markError(), "its mark")
 	}
+	for _, t := range f.work.taken {
+		if tx, ty, _ := t.centred((t.z0 + t.z1) / 2); t.mark && math.Hypot(tx-x, ty-y) <= f.nearMark() {
+			add(t.off, "the spot that its centre was marked by")
+		}
+	}
 	if f.datumReady(0) && f.datumReady(1) && len(f.part.Outline.Datum) > 0 {
 		add(math.Sqrt2*float64(tables.PlaceError(tables.ByTool)), "its datum edges")
 	}
 	return need, how
+}
+
+// nearMark is how far a spot may lie beside the place that it marks: half a graduation of each dial of the mill that made it.
+func (f *flatWalk) nearMark() float64 {
+	x, y := 0.0, 0.0
+	for _, m := range f.job.Workshop.Machines {
+		if m.Kind == partspec.Mill {
+			dx, _ := m.Dial(dialX)
+			dy, _ := m.Dial(dialY)
+			x, y = math.Max(x, graduationOf(dx)/2), math.Max(y, graduationOf(dy)/2)
+		}
+	}
+	return math.Hypot(x, y) + figure
 }
 
 // settleDisc lays the coordinates of a disc about its rim once that is turned: they begin at its centre. What carried it while it was turned then lies off by no

@@ -49,7 +49,7 @@ func (f *flatWalk) addPush(op plan.Operation, m pass, t taken) {
 		p.torque = d.TorqueNm * 1000
 	case partspec.EndMill, partspec.FlyCutter, partspec.BallNose:
 		deep, wide := f.metalOf(m, t)
-		if deep > op.DepthMM+figure && wide > op.DepthMM+figure {
+		if most := op.DepthMM + m.measured + f.slackPlace + figure; deep > most && wide > most {
 			f.failOp("depth of cut", "cut %q is %s deep and %s wide, the operation says at most %s", m.name, mm(deep), mm(wide), mm(op.DepthMM))
 		}
 		p.sideN = f.milled(m, deep, wide, op.FeedMM)

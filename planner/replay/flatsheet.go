@@ -3,8 +3,10 @@ package replay
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"catchplate/partspec"
+	"catchplate/partspec/units"
 	"catchplate/planner/mechanics"
 	"catchplate/planner/plan"
 )
@@ -73,4 +75,64 @@ func (f *flatWalk) checkCaps(b plan.Balance, limit float64) {
 			return
 		}
 	}
+}
+
+// flatSize is the drawn size that a check of a flat part measures.
+func flatSize(part *partspec.Part, c plan.Check) (partspec.Size, bool) {
+	if c.What == "thickness" {
+		return part.Length, true
+	}
+	name, ok := strings.CutPrefix(c.Feature, "edge.")
+	if !ok || part.Outline == nil {
+		return partspec.Size{}, false
+	}
+	for _, size := range edgeSizes(part, name) {
+		if math.Abs(float64(size.Low)-c.LowMM) <= figure && math.Abs(float64(size.High)-c.HighMM) <= figure {
+			return size, true
+		}
+	}
+	return partspec.Size{}, false
+}
+
+// edgeSizes are what can be measured of an edge: across to a parallel edge that looks the other way; an arc's radius or diameter, and its wall round a bore.
+func edgeSizes(part *partspec.Part, name string) []partspec.Size {
+	e, ok := part.Outline.Edge(name)
+	if !ok {
+		return nil
+	}
+	var sizes []partspec.Size
+	add := func(nominal, off, on units.Length) {
+		sizes = append(sizes, partspec.Size{Low: nominal - off, High: nominal + on})
+	}
+	off, on := looseOf(part, e)
+	if e.Arc {
+		add(e.Radius, off, on)
+		add(2*e.Radius, 2*off, 2*on)
+		for _, f := range part.Features {
+			if b, ok := f.(*partspec.Bore); ok && b.At != nil && math.Hypot(float64(b.At.X.Mid()-e.CX), float64(b.At.Y.Mid()-e.CY)) <= figure {
+				add(e.Radius-b.Diameter.Mid()/2, off, on)
+			}
+		}
+		return sizes
+	}
+	for _, o := range part.Outline.Edges {
+		along := (e.X1-e.X0)*(o.X1-o.X0) + (e.Y1-e.Y0)*(o.Y1-o.Y0)
+		across := (e.X1-e.X0)*(o.Y1-o.Y0) - (e.Y1-e.Y0)*(o.X1-o.X0)
+		if o.Arc || along >= 0 || math.Abs(float64(across)) > figure {
+			continue
+		}
+		long := math.Hypot(float64(e.X1-e.X0), float64(e.Y1-e.Y0))
+		apart := math.Abs(float64((o.X0-e.X0)*(e.Y1-e.Y0)-(o.Y0-e.Y0)*(e.X1-e.X0))) / long
+		otherOff, otherOn := looseOf(part, o)
+		add(units.Length(apart), off+otherOff, on+otherOn)
+	}
+	return sizes
+}
+
+// looseOf is how far an edge may lie off its place; a datum edge not at all.
+func looseOf(part *partspec.Part, e partspec.OutlineEdge) (off, on units.Length) {
+	if slices.Contains(part.Outline.Datum, e.Name) {
+		return 0, 0
+	}
+	return e.Off, e.On
 }

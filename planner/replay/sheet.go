@@ -145,14 +145,14 @@ func sizeOf(part *partspec.Part, c plan.Check) (partspec.Size, bool) {
 	case *partspec.Flat:
 		return f.Distance, what == "distance"
 	case *partspec.Slot:
-		if what == "depth" {
+		if strings.HasPrefix(what, "depth") {
 			return f.Depth, true
 		}
 		return f.Width, what == "width"
 	case *partspec.Seat:
 		return f.Radius, what == "radius"
 	}
-	return partspec.Size{}, false
+	return flatSize(part, c)
 }
 
 func knurled(part *partspec.Part, name string) bool {
