@@ -63,6 +63,7 @@ func (c *checker) job() *Job {
 		job.Parts = append(job.Parts, c.buildPart(p))
 	}
 	job.Fits = c.resolveFits(job)
+	c.checkMatches(job)
 	for i, p := range c.parts {
 		c.askAboutUnits(p, job.Parts[i])
 	}

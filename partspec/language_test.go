@@ -56,7 +56,7 @@ func TestLanguageDocumentIsWhole(t *testing.T) {
 	}
 	for where, shapes := range map[string]map[string]shapeOf{
 		"machine": machineShapes, "holding": holdingShapes, "tool": toolShapes, "measuring": instrumentShapes, "stock": stockShapes,
-		"outline": outlineShapes, "holes": holeShapes,
+		"outline": outlineShapes, "chain": chainShapes, "holes": holeShapes,
 	} {
 		for kind, shape := range shapes {
 			assert.Regexp(t, "[`\"]"+kind+"[`\"]", section(text, where), "%s %s", where, kind)

@@ -22,9 +22,10 @@ var outlineShapes = map[string]shapeOf{
 	"rectangle":    outlined.with(need("width", kindSize), need("height", kindSize), may("corner_radius", kindSize)),
 	"disc":         {attrs: []attr{need("diameter", kindSize), may("finish_by", kindWord), may("note", kindText)}},
 	"round_topped": outlined.with(need("width", kindSize), need("height", kindSize), need("radius", kindSize)),
+	"chain":        {attrs: outlined.attrs, blocks: []string{"start", "line", "arc"}},
 }
 
-var outlineKinds = []string{"rectangle", "disc", "round_topped"}
+var outlineKinds = []string{"rectangle", "disc", "round_topped", "chain"}
 
 // gatherOutline enters the outline of a flat part and the blocks inside it.
 func (c *checker) gatherOutline(p *partEntry, b *hclsyntax.Block) {
@@ -47,6 +48,9 @@ func (c *checker) gatherOutline(p *partEntry, b *hclsyntax.Block) {
 		return
 	}
 	p.outline = c.enter(b, p.path(), p.inches, shape, kindLabel)
+	if label == "chain" {
+		c.gatherChain(p.outline, b)
+	}
 	for _, inner := range b.Body.Blocks {
 		if inner.Type == "edge" && slices.Contains(shape.blocks, "edge") {
 			p.outline.children = append(p.outline.children, c.enter(inner, p.outline.path(), p.inches, edgeSaid, nameLabel))
@@ -69,6 +73,8 @@ func (s *shaper) buildOutline(e *entry) *Outline {
 		s.disc(e, o)
 	case "round_topped":
 		s.roundTopped(e, o)
+	case "chain":
+		s.chain(e, o)
 	}
 	s.datum(e, o)
 	s.edgesSaid(e, o)
@@ -173,6 +179,10 @@ func (s *shaper) datum(e *entry, o *Outline) {
 	o.Datum = e.texts("datum")
 	if !e.has("datum") {
 		o.Datum = []string{"left", "bottom"}
+		if o.Kind == "chain" && !o.straight("left", true) || !o.straight("bottom", false) {
+			o.Datum = nil // coordinates are measured from the origin
+		}
+		o.begin()
 		return
 	}
 	across := 0
@@ -182,11 +192,11 @@ func (s *shaper) datum(e *entry, o *Outline) {
 			s.c.fail(e, e.at("datum"), fmt.Sprintf("There is no edge %q", name), "%s", didYouMean(name, o.edgeNames()))
 			return
 		}
-		if edge.Arc || edge.X0 != edge.X1 && edge.Y0 != edge.Y1 {
+		if !o.straight(name, true) && !o.straight(name, false) {
 			s.c.fail(e, e.at("datum"), fmt.Sprintf("The edge %s cannot be a datum", name), "Name straight edges that lie along X and Y, like datum = [\"left\", \"bottom\"].")
 			return
 		}
-		if edge.X0 == edge.X1 {
+		if (edge.X0 - edge.X1).Abs() <= sameLength {
 			across++
 		}
 	}
@@ -195,11 +205,34 @@ func (s *shaper) datum(e *entry, o *Outline) {
 			`Write one edge that coordinates to the side are measured from and one for those up, like datum = ["left", "bottom"].`)
 		return
 	}
-	if across := o.Datum[0]; across == "bottom" || across == "top" {
+	if !o.straight(o.Datum[0], true) {
 		o.Datum[0], o.Datum[1] = o.Datum[1], o.Datum[0]
+	}
+	if o.Kind == "chain" {
+		o.begin()
+		return
 	}
 	o.shiftLimits("left", "right")
 	o.shiftLimits("bottom", "top")
+}
+
+// straight reports whether an edge is a line along Y (upright), or along X.
+func (o *Outline) straight(name string, upright bool) bool {
+	edge, found := o.Edge(name)
+	off := edge.Y0 - edge.Y1
+	if upright {
+		off = edge.X0 - edge.X1
+	}
+	return found && !edge.Arc && off.Abs() <= sameLength
+}
+
+// begin gives datum edges no limits: coordinates begin there.
+func (o *Outline) begin() {
+	for i, e := range o.Edges {
+		if slices.Contains(o.Datum, e.Name) {
+			o.Edges[i].Off, o.Edges[i].On, o.Edges[i].Basis = 0, 0, datumBasis
+		}
+	}
 }
 
 // shiftLimits gives an edge on an axis the limits of the opposite one when that is the datum.
@@ -230,6 +263,9 @@ func (s *shaper) edgesSaid(e *entry, o *Outline) {
 	for k, said := range e.children {
 		if said.broken {
 			e.broken = true
+			continue
+		}
+		if said.word == "start" {
 			continue
 		}
 		i := slices.IndexFunc(o.Edges, func(edge OutlineEdge) bool { return edge.Name == said.name })

@@ -144,6 +144,7 @@ func (c *checker) buildPart(p *partEntry) *Part {
 	}
 	part.Stock = c.buildStock(p, s)
 	part.Features = s.build()
+	s.castAround(&part.Stock)
 	if part.Length.Value > 0 {
 		s.checkStock()
 	}

@@ -7,7 +7,7 @@ import (
 )
 
 // relationWords are the blocks that bind two surfaces.
-var relationWords = []string{"concentric", "run_out", "square", "parallel"}
+var relationWords = []string{"concentric", "run_out", "square", "parallel", "position"}
 
 var relationShape = shapeOf{attrs: []attr{need("of", kindWord), need("to", kindWord), need("within", kindLength), may("note", kindText)}}
 
@@ -60,7 +60,7 @@ func (s *shaper) surface(e *entry, attribute string) Surface {
 	}
 	switch f := s.target(e, name, attribute).(type) {
 	case nil:
-	case *Chamfer, *Fillet, *Knurl:
+	case *Chamfer, *Fillet, *Knurl, *Flat, *Slot, *Seat:
 		s.c.fail(e, e.at(attribute), fmt.Sprintf("%s cannot be bound", s.entryOf(name).title()), "Name the feature that it is on.")
 	case *Spigot, *Taper, *Profile, *Bore:
 		if surface.Face != EndInvalid {
@@ -101,17 +101,52 @@ func (s *shaper) checkRelation(e *entry, r Relation) {
 			faces++
 		}
 	}
+	if s.isPattern(r.To) {
+		s.c.fail(e, e.at("to"), fmt.Sprintf("%s has no one axis", s.entryOf(r.To.Feature).title()), "Name a bore or an outside feature as to.")
+		return
+	}
 	switch {
 	case r.Of == r.To:
 		s.c.fail(e, e.at("to"), fmt.Sprintf("%s is bound to itself", r.Of), "Name two surfaces.")
+	case r.Kind != Position && s.isPattern(r.Of):
+		s.c.fail(e, e.at("of"), fmt.Sprintf("%s has no one axis", s.entryOf(r.Of.Feature).title()), "The place of holes is bound by position { ... }.")
 	case r.Kind == Concentric && faces > 0:
 		s.c.fail(e, e.head(), "Only round surfaces are concentric", "Name two features, like of = \"rim\" and to = \"main\".")
 	case r.Kind == RunOut && r.To.Face != EndInvalid:
 		s.c.fail(e, e.at("to"), "Run-out is about an axis", "Write a round feature as to, like to = \"main\".")
+	case r.Kind == Position:
+		s.checkPosition(e, r, faces)
 	case r.Kind == Square && faces != 1:
 		s.c.fail(e, e.head(), "A face is square to an axis",
 			"Name one face and one round feature, like of = \"face.right\" and to = \"main\".")
 	case r.Kind == Parallel && faces != 2:
 		s.c.fail(e, e.head(), "Only faces are parallel", "Name two faces, like of = \"face.left\" and to = \"face.right\".")
 	}
+}
+
+// checkPosition: the place of holes, or of a bore beside the axis, is bound to an axis.
+func (s *shaper) checkPosition(e *entry, r Relation, faces int) {
+	switch f := s.done[r.Of.Feature].(type) {
+	case *Holes, *CrossHole:
+	case *Bore:
+		if f.At == nil {
+			s.c.fail(e, e.at("of"), fmt.Sprintf("%s lies on the axis", s.entryOf(f.Name).title()), "Bind it by concentric; position is for holes beside the axis.")
+			return
+		}
+	default:
+		s.c.fail(e, e.at("of"), "Only holes have a position", "Name holes, a cross hole, or a bore of a flat part as of.")
+		return
+	}
+	if faces > 0 {
+		s.c.fail(e, e.head(), "A position is about an axis", "Name a bore or an outside feature as to, like to = \"main\".")
+	}
+}
+
+// isPattern reports whether a surface is a pattern of holes, or a hole across the axis.
+func (s *shaper) isPattern(surface Surface) bool {
+	switch s.done[surface.Feature].(type) {
+	case *Holes, *CrossHole:
+		return true
+	}
+	return false
 }

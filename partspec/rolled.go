@@ -29,9 +29,38 @@ func (s *shaper) rolledStock(e *entry, stock *Stock) {
 	}
 }
 
+// castAround gives a casting its size: the part's own with its metal on every face.
+func (s *shaper) castAround(stock *Stock) {
+	if stock.Kind != Casting || s.length() <= 0 {
+		return
+	}
+	whole := func(l units.Length) Size {
+		d := units.Dimension{Value: (l + 2*stock.Metal).Round(positionDecimals), InInches: s.part.Inches}
+		return exact(d, stock.Range, fmt.Sprintf("the part's size and %s on every face", s.shown(stock.Metal)))
+	}
+	long := s.length()
+	if s.flat && s.part.Outline != nil {
+		x0, y0, x1, y1 := s.part.Outline.region().Bounds()
+		stock.Thickness, stock.Width = whole(long), whole(units.Length(x1-x0)).Dimension
+		long = units.Length(y1 - y0)
+	}
+	if !s.flat {
+		_, most := over(s.outsidePieces(), Span{0, long})
+		stock.Outside = whole(2 * most)
+	}
+	stock.Length = whole(long).Dimension
+}
+
 // checkRolled finds flat parts that the stock has no metal for.
 func (s *shaper) checkRolled(stock Stock) {
+	if stock.Kind == Casting {
+		return
+	}
 	thick, want := stock.Thickness.Value, s.length()
+	if ratio := float64(thick / want); ratio > askFrom && ratio < askTo && !s.part.Inches {
+		s.c.report(question(s.owner.at("thickness"), fmt.Sprintf("Is %s really %s thick?", s.owner.title(), s.shown(want)),
+			"Its stock is %s, %.0f times as thick. If the drawing has inches, write \"%s in\".", s.shown(thick), ratio, units.Decimal(float64(want), 4)))
+	}
 	switch spare := thick - want; {
 	case spare < -sameLength:
 		s.c.fail(s.owner, stock.Range, fmt.Sprintf("The stock is thinner than %s", s.owner.title()), "The part is %s thick, the %s %s.%s",

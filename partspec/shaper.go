@@ -169,6 +169,7 @@ func (s *shaper) build() []Feature {
 			s.checkHoles()
 		case stageEdge:
 			s.checkEdges()
+			s.checkHeads()
 		}
 	}
 	var features []Feature

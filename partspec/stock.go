@@ -19,8 +19,9 @@ var stockShapes = map[string]shapeOf{
 		attrs:  []attr{need("length", kindSize), may("at", kindPosition), may("rough", kindFlag), may("note", kindText)},
 		blocks: axialWords(),
 	},
-	"plate": rolled,
-	"sheet": rolled,
+	"plate":   rolled,
+	"sheet":   rolled,
+	"casting": {attrs: []attr{need("metal", kindLength), may("note", kindText)}},
 }
 
 // rolled is what plate and sheet may say.
@@ -28,12 +29,12 @@ var rolled = sawn.with(need("thickness", kindSize), may("width", kindLength), ma
 
 // stockKinds are those of turned parts, flatStock those of flat ones.
 var (
-	stockKinds = []string{"bar", "tube", "hexagon", "existing"}
-	flatStock  = []string{"plate", "sheet"}
+	stockKinds = []string{"bar", "tube", "hexagon", "existing", "casting"}
+	flatStock  = []string{"plate", "sheet", "casting"}
 )
 
 // laterStock are forms of metal that the language does not take yet.
-var laterStock = []string{"casting", "square", "flat", "forging"}
+var laterStock = []string{"square", "flat", "forging"}
 
 // exampleStock is how stock is written, for a message.
 func exampleStock(p *partEntry) string {
@@ -59,9 +60,9 @@ func (c *checker) gatherStock(p *partEntry, b *hclsyntax.Block) {
 		return
 	case slices.Contains(laterStock, label):
 		c.report(fault(b.LabelRanges[0], fmt.Sprintf("Stock %q is not known to this version", label),
-			"It plans turned parts from a bar, a tube, a hexagon or an existing piece, and flat parts from plate or sheet."))
+			"It plans turned parts from a bar, a tube, a hexagon or an existing piece, flat parts from plate or sheet, and either from a casting."))
 	case label != "" && !known:
-		c.report(fault(b.LabelRanges[0], fmt.Sprintf("There is no stock %q", label), "%s", orList(label, slices.Concat(stockKinds, flatStock))))
+		c.report(fault(b.LabelRanges[0], fmt.Sprintf("There is no stock %q", label), "%s", orList(label, slices.Concat(stockKinds, flatStock[:2]))))
 	default:
 		p.stock = c.enter(b, p.path(), p.inches, shape, kindLabel)
 		for _, inner := range b.Body.Blocks {
@@ -83,7 +84,7 @@ func (c *checker) buildStock(p *partEntry, s *shaper) Stock {
 		s.ownStock(e)
 		return Stock{}
 	}
-	if slices.Contains(flatStock, e.name) != s.flat {
+	if suits := map[bool][]string{true: flatStock, false: stockKinds}[s.flat]; !slices.Contains(suits, e.name) {
 		s.wrongStock(p)
 		return Stock{}
 	}
@@ -103,6 +104,8 @@ func (c *checker) buildStock(p *partEntry, s *shaper) Stock {
 		c.buildExisting(e, s, &stock)
 	case "plate", "sheet":
 		s.rolledStock(e, &stock)
+	case "casting":
+		stock.Kind, stock.Rough, stock.Metal = Casting, true, e.length("metal")
 	}
 	if e.broken {
 		return Stock{}

@@ -22,6 +22,9 @@ func (s *shaper) checkStock() {
 			"The part is %s long, the stock %s.%s",
 			s.shown(s.length()), s.shown(left), s.wrongUnit(s.length(), left))
 	}
+	if stock.Kind == Casting {
+		return
+	}
 	if stock.Kind == Existing {
 		s.checkExisting(stock)
 		return

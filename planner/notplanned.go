@@ -12,6 +12,10 @@ func notPlanned(part *partspec.Part) []plan.Refusal {
 			Remedies: []string{"work from the drawing"}}}
 	}
 	var out []plan.Refusal
+	if part.Stock.Kind == partspec.Casting {
+		out = append(out, plan.Refusal{What: "turning a casting", Reasons: []string{"castings are read and checked; only those of flat parts are planned"},
+			Remedies: []string{"take bar, or write the casting as stock \"existing\" with its features"}})
+	}
 	for _, f := range part.Features {
 		switch f.(type) {
 		case *partspec.Holes, *partspec.Seat, *partspec.CrossHole, *partspec.Flat, *partspec.Slot:
