@@ -16,8 +16,11 @@ func checkFigures(p *plan.Plan) error {
 		if err := checkSection(part.Drawing.Section); err != nil {
 			return fmt.Errorf("drawing of %s: %w", part.Name, err)
 		}
+		if err := checkDrawing(part.Drawing); err != nil {
+			return fmt.Errorf("drawing of %s: %w", part.Name, err)
+		}
 		for _, d := range part.Drawing.Dims {
-			if !sane(d.Z0, d.Z1, d.R) {
+			if !sane(d.Z0, d.Z1, d.R, d.X0, d.Y0, d.X1, d.Y1) {
 				return fmt.Errorf("drawing of %s: dimension %q lies nowhere", part.Name, d.Text)
 			}
 		}
@@ -36,6 +39,9 @@ func checkSetup(s plan.Setup) error {
 	}
 	if g := s.Grip; !sane(g.FromZ, g.ToZ, g.RadiusMM, s.StickOutMM) {
 		return fmt.Errorf("the grip lies nowhere")
+	}
+	if err := checkHeld(s); err != nil {
+		return err
 	}
 	for _, op := range s.Operations {
 		for _, z := range op.Zeros {

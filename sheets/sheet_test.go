@@ -107,7 +107,7 @@ func TestEveryWordOfThePlanIsPrinted(t *testing.T) {
 func TestEveryNumberIsThePlans(t *testing.T) {
 	numbered := regexp.MustCompile(`(?m)^[0-9]+\. `)
 	p := fixture.Job()
-	p.Parts = append(p.Parts, fixture.Cover().Parts...)
+	p.Parts = append(append(p.Parts, fixture.Cover().Parts...), fixture.Saddle().Parts...)
 	known := numbersOf(p)
 	for name, text := range render(t, p) {
 		if !strings.HasSuffix(name, ".md") {
@@ -244,6 +244,27 @@ func TestFiguresThatAreNoneAreRefused(t *testing.T) {
 			spoil(&p.Parts[0])
 			_, err := Render(p, Options{})
 			assert.ErrorContains(t, err, "guide-bush")
+		})
+	}
+}
+
+func TestFlatFiguresThatAreNoneAreRefused(t *testing.T) {
+	for name, spoil := range map[string]func(*plan.Part){
+		"outline": func(p *plan.Part) { p.Drawing.Flat.Outline[0].X0 = math.NaN() },
+		"hole":    func(p *plan.Part) { p.Drawing.Flat.Holes[0].DiameterMM = -1 },
+		"before":  func(p *plan.Part) { p.Setups[1].FlatBefore.FrontZ = math.Inf(1) },
+		"clamp":   func(p *plan.Part) { p.Setups[2].Clamps[0].XMM = math.NaN() },
+		"jaw":     func(p *plan.Part) { p.Setups[1].Presses[0].YMM = math.NaN() },
+		"strip":   func(p *plan.Part) { p.Setups[1].Bed.Under[0].X1 = math.NaN() },
+		"weight":  func(p *plan.Part) { p.Setups[4].Balance.AngleDeg = math.NaN() },
+		"ring":    func(p *plan.Part) { p.Drawing.Rings = []plan.Ring{{DiameterMM: math.NaN()}} },
+		"crossed": func(p *plan.Part) { p.Drawing.Crossed = []plan.Crossed{{Count: 1 << 40}} },
+	} {
+		t.Run(name, func(t *testing.T) {
+			p := fixture.Cover()
+			spoil(&p.Parts[0])
+			_, err := Render(p, Options{})
+			assert.ErrorContains(t, err, "cover_plate")
 		})
 	}
 }

@@ -1,6 +1,9 @@
 package draw
 
-import "math"
+import (
+	"math"
+	"sort"
+)
 
 // field is what stands on a figure already and what small labels keep clear of.
 type field struct {
@@ -36,6 +39,22 @@ func (f *field) path(p Path) {
 
 // arcPieces is how many chords stand for a quarter of a circle, for which only nearness counts.
 const arcPieces = 12
+
+// around are the lines and circles that come within far of a place.
+func (f *field) around(p Point, far float64) *field {
+	out := &field{}
+	for _, l := range f.lines {
+		if distance(p, l[0], l[1]) < far {
+			out.lines = append(out.lines, l)
+		}
+	}
+	for _, c := range f.circles {
+		if math.Abs(math.Hypot(c.Centre.X-p.X, c.Centre.Y-p.Y)-c.Radius) < far {
+			out.circles = append(out.circles, c)
+		}
+	}
+	return out
+}
 
 // hits counts what a box would lie on; a text counts more than a line.
 func (f *field) hits(b Box) int {
@@ -87,6 +106,7 @@ func crosses(a, b Point, box Box) bool {
 const (
 	labelWays  = 16
 	labelSteps = 6
+	mostSteps  = 80 // where texts crowd, a label goes out this far to find room
 	labelStep  = 1.8
 	labelPad   = 0.4
 )
@@ -97,7 +117,9 @@ func (c *Canvas) near(f *field, p Point, r float64, first Point, label Text) {
 	w, h := Width(label.Text, label.Size, label.Bold), (ascent+descent)*label.Size
 	var best Text
 	least := -1
-	for out := range labelSteps {
+	texts := field{boxes: append(c.textBoxes(), f.boxes...)}
+	about := f.around(p, r+labelSteps*labelStep+w+h)
+	for out := 0; out < labelSteps || least >= overLine*textPrice && out < mostSteps; out++ {
 		for i := range labelWays {
 			side := float64((i+1)/2) * []float64{1, -1}[i%2]
 			a := start + side*2*math.Pi/labelWays
@@ -107,11 +129,47 @@ func (c *Canvas) near(f *field, p Point, r float64, first Point, label Text) {
 			t.Anchor, t.At = AtMiddle, Point{middle.X, middle.Y + h/2 - descent*label.Size}
 			b := t.Box()
 			b = Box{b.Left - labelPad, b.Top - labelPad, b.Right + labelPad, b.Bottom + labelPad}
-			if n := overLine*f.hits(b) + out; least < 0 || n < least {
+			n := overLine*texts.hits(b) + out
+			if out < labelSteps {
+				n += overLine * about.hits(b)
+			}
+			if least < 0 || n < least {
 				best, least = t, n
 			}
 		}
 	}
 	f.box(best.Box())
 	c.Text(best)
+}
+
+// sideLabel is a label left of the views with the place that it belongs to.
+type sideLabel struct {
+	foot Point
+	text string
+}
+
+// leftLabels writes labels below one another left of all that stands right of left, each with a line to its place; it gives their rooms.
+func (c *Canvas) leftLabels(labels []sideLabel, left float64) []Box {
+	sort.SliceStable(labels, func(i, j int) bool { return labels[i].foot.Y < labels[j].foot.Y })
+	var boxes []Box
+	row := math.Inf(-1)
+	for _, l := range labels {
+		row = max(l.foot.Y, row+lineStep)
+		c.Poly(Thin, false, l.foot, Point{left - 1, l.foot.Y}, Point{left - 4, row})
+		t := Text{At: Point{left - 5, row + noteSize/3}, Anchor: AtEnd, Size: textSize, Text: l.text}
+		c.Text(t)
+		boxes = append(boxes, t.Box())
+	}
+	return boxes
+}
+
+// textBoxes are the rooms of all texts written so far.
+func (c *Canvas) textBoxes() []Box {
+	var out []Box
+	for _, s := range c.shapes {
+		if t, ok := s.(Text); ok {
+			out = append(out, t.Box())
+		}
+	}
+	return out
 }

@@ -16,6 +16,7 @@ const (
 	mostBed    = 13.0
 	tableThick = 4.0
 	strapThick = 3.0
+	chuckTall  = 9.0
 	sideOff    = 8.0
 )
 
@@ -35,11 +36,14 @@ func (sc *flatScene) cutView() cutView {
 	thick := max(high-low, touching)
 	v := cutView{scale: sc.v.scale, mirror: sc.v.mirror, lathe: onLathe(sc.s), under: low, up: 1}
 	v.deep = min(max(thick*sc.v.scale, leastThick), mostThick) / thick
+	if sc.turned() {
+		v.deep = sc.v.scale
+	}
 	if sc.v.mirror {
 		v.under, v.up = high, -1
 	}
-	if b := sc.s.Bed; b != nil && b.HeightMM > 0 {
-		v.bed = min(max(b.HeightMM*sc.v.scale, leastBed), mostBed)
+	if b := sc.s.Bed; b != nil && max(b.HeightMM, b.GapMM) > 0 {
+		v.bed = min(max(max(b.HeightMM, b.GapMM)*sc.v.scale, leastBed), mostBed)
 	}
 	return v
 }
@@ -72,6 +76,14 @@ func (c *Canvas) cutWork(sc *flatScene, v cutView) {
 			c.stretch(Outline, v, run[0], run[1], v.high(f.BackZ), v.high(f.FrontZ))
 		}
 	}
+	solid(Off, sc.before)
+	solid(Stays, sc.after)
+	c.openGaps(sc, v)
+}
+
+// openGaps opens the holes that the cut meets: dotted where they are made in this holding.
+func (c *Canvas) openGaps(sc *flatScene, v cutView) {
+	alongY := v.lathe
 	open := func(class Class, f *plan.Flat, g gap) {
 		z0, z1 := max(g.z0, f.BackZ), min(g.z1, f.FrontZ)
 		if z0 >= z1 {
@@ -80,8 +92,6 @@ func (c *Canvas) cutWork(sc *flatScene, v cutView) {
 		c.stretch(class, v, g.y0, g.y1, v.high(z0), v.high(z1))
 		c.stretch(Outline, v, g.y0, g.y1, v.high(z0), v.high(z1))
 	}
-	solid(Off, sc.before)
-	solid(Stays, sc.after)
 	were := gapsAlong(sc.before, sc.cutAt, alongY)
 	for _, g := range gapsAlong(sc.after, sc.cutAt, alongY) {
 		class := Off
@@ -121,15 +131,24 @@ func (c *Canvas) tableSide(sc *flatScene, held Box) {
 		c.sideJaw(sc, v, pr)
 	}
 	if b := sc.s.Bed; b != nil && v.bed > 0 {
-		if len(b.Under) == 0 {
+		if len(b.Under) == 0 && b.HeightMM > 0 {
 			c.stretch(Holder, v, x0, x1, -v.bed, 0)
 		}
 		for _, u := range b.Under {
 			c.stretch(Holder, v, u.X0, u.X1, -v.bed, 0)
 		}
 	}
-	c.Rect(Holder, Point{held.Left - 4, v.base + v.bed}, Point{held.Right + 4, v.base + v.bed + tableThick})
-	c.cutWork(sc, v)
+	table := v.base + v.bed
+	if sc.s.Grip.Kind == "jaws" {
+		c.Rect(Holder, Point{held.Left, table}, Point{held.Right, table + chuckTall})
+		table += chuckTall
+	}
+	c.Rect(Holder, Point{held.Left - 4, table}, Point{held.Right + 4, table + tableThick})
+	if sc.turned() {
+		c.cutTurned(sc, v)
+	} else {
+		c.cutWork(sc, v)
+	}
 	for _, cl := range sc.s.Clamps {
 		c.sideClamp(sc, v, cl)
 	}
@@ -144,6 +163,12 @@ func (c *Canvas) sideJaw(sc *flatScene, v cutView, pr plan.Press) {
 	along := sc.v.towards(pr.AngleDeg)
 	if math.Abs(along.X) > math.Abs(along.Y) {
 		c.Rect(Holder, Point{p.X, v.base + v.bed}, Point{p.X + math.Copysign(jawDeep, along.X), v.base - top})
+		return
+	}
+	if sc.s.Grip.Kind == "jaws" { // hidden behind the work
+		if along.X != 0 && math.Abs(along.X) > 0.3 {
+			c.Rect(Holder, Point{p.X, v.base + v.bed}, Point{p.X + math.Copysign(jawDeep, along.X), v.base - top})
+		}
 		return
 	}
 	half := max(pr.WidthMM*sc.v.scale, 8) / 2
@@ -191,7 +216,7 @@ func bedWords(s *plan.Setup) []string {
 	if b == nil {
 		return nil
 	}
-	if b.Kind != "" {
+	if b.Kind != "" && b.Kind != "jaws" && b.Kind != "plate" {
 		text := b.Kind
 		if b.HeightMM > 0 {
 			text += " " + units.Decimal(b.HeightMM, 1) + " mm high"
@@ -224,13 +249,13 @@ func holderWords(s *plan.Setup) string {
 
 // depthZeros marks the heights at which the quill, or the table's z, stands at nought.
 func (c *Canvas) depthZeros(sc *flatScene, v cutView, left float64) {
-	for i, z := range zerosOf(sc.s, "quill", "z") {
-		y := v.at(0, v.high(z.referenceMM)).Y
-		row := y - float64(i)*(lineStep+0.5)
-		c.Line(Thin, Point{left, y}, Point{left - 4, row})
-		c.Circle(Head, Point{left, y}, 0.7)
-		c.Text(Text{At: Point{left - 5, row + noteSize/3}, Anchor: AtEnd, Size: textSize, Text: z.dial + " 0 (" + z.numbers(sc.s) + ")"})
+	var side []sideLabel
+	for _, z := range zerosOf(sc.s, "quill", "z") {
+		foot := Point{sc.box.Left, v.at(0, v.high(z.referenceMM)).Y}
+		c.Circle(Head, foot, 0.7)
+		side = append(side, sideLabel{foot, z.dial + " 0 (" + z.numbers(sc.s) + ")"})
 	}
+	c.leftLabels(side, left)
 }
 
 // latheSide draws, right of the plan, the work on a lathe cut open along Y through the axis.

@@ -29,7 +29,7 @@ func (c *Canvas) flatHolderBehind(sc *flatScene) {
 			along := sc.v.towards(45 + 90*float64(i))
 			c.Line(Thin, stepBy(centre, along, r*0.45), stepBy(centre, along, r-3))
 		}
-	case onLathe(sc.s) && sc.s.Grip.Kind == "jaws":
+	case sc.s.Grip.Kind == "jaws":
 		c.Circle(Holder, centre, sc.farthest(centre)+jawDeep+chuckMore)
 	}
 }
@@ -100,6 +100,12 @@ func (c *Canvas) flatHolderBefore(sc *flatScene) {
 			c.Circle(Glue, centre, sc.s.Grip.RadiusMM*sc.v.scale)
 		}
 		c.cross(centre, sc.s.Grip.RadiusMM*sc.v.scale+crossOver, &sc.keep)
+	case "clamps":
+		if sc.s.Grip.Inside && sc.s.Grip.RadiusMM > 0 { // a bush in the bore and a screw through it
+			c.Circle(Holder, centre, sc.s.Grip.RadiusMM*sc.v.scale)
+			c.Circle(Holder, centre, min(screwHead, sc.s.Grip.RadiusMM*sc.v.scale*0.6))
+			c.cross(centre, sc.s.Grip.RadiusMM*sc.v.scale+crossOver, &sc.keep)
+		}
 	case "glued_face":
 		c.Circle(Hidden, centre, sc.s.Grip.RadiusMM*sc.v.scale)
 	}
@@ -180,7 +186,10 @@ func (sc *flatScene) viceJaws(g plan.Grip) []plan.Press {
 	return []plan.Press{{XMM: mid.x, YMM: mid.y, AngleDeg: out, WidthMM: g.JawWidthMM}, other}
 }
 
-const weightRadius = 5.0
+const (
+	weightRadius = 5.0
+	screwHead    = 5.0
+)
 
 // counterweight draws the weight that balances the work, with its radius and the angle from the part's X.
 func (c *Canvas) counterweight(sc *flatScene, centre Point) {

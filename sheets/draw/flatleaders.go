@@ -27,7 +27,7 @@ func (c *Canvas) flatLeaders(b *flatBench) {
 		}
 		marks = append(marks, ways.mark(b.targets(d), labelLines(text)))
 	}
-	c.marks(marks, ways.start-2, -1, middle-PageWidth/2+pageEdge, middle+PageWidth/2-pageEdge)
+	c.marks(marks, min(ways.start, all.Top)-2, -1, middle-PageWidth/2+pageEdge, middle+PageWidth/2-pageEdge)
 }
 
 // leaderSpread is how far beside the plan a leader may rise.

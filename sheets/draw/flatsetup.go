@@ -27,12 +27,13 @@ type flatScene struct {
 	box           Box  // of the work on paper, in plan
 	centre        xy   // on a lathe: what runs on the axis
 	cutAt         float64
-	fed           bool // an arrow of a cutter's way is drawn
+	sections      []plan.Section // of turned work, before and after; none of flat work
+	fed           bool           // an arrow of a cutter's way is drawn
 	keep          field
 }
 
-// flatSetup is the sketch of one holding of flat work.
-func flatSetup(name string, p *plan.Part, s *plan.Setup, before, after *plan.Flat) Page {
+// flatSetup is the sketch of one holding of flat work; or of turned work that stands on a table, of which the sections before and after are given too.
+func flatSetup(name string, p *plan.Part, s *plan.Setup, before, after *plan.Flat, turned ...plan.Section) Page {
 	title := fmt.Sprintf("Holding %d: %s", s.Number, Plain(s.Title))
 	x0, y0, x1, y1 := extent(before.Outline)
 	high := flatWorkHigh
@@ -41,7 +42,7 @@ func flatSetup(name string, p *plan.Part, s *plan.Setup, before, after *plan.Fla
 	}
 	scale := min(mostScale, flatWorkWide/max(x1-x0, touching), high/max(y1-y0, touching))
 	draw := func() Page {
-		return newFlatScene(p, s, before, after, scale).draw().Page(name, title, flatSceneText(s))
+		return newFlatScene(p, s, before, after, turned, scale).draw().Page(name, title, flatSceneText(s))
 	}
 	page := draw()
 	for tries := 0; tries < mostTries && (page.Width > PageWidth || page.Height > flatSetupTall); tries++ {
@@ -53,13 +54,15 @@ func flatSetup(name string, p *plan.Part, s *plan.Setup, before, after *plan.Fla
 
 func onLathe(s *plan.Setup) bool { return s.MachineKind == "lathe" || s.MachineKind == "" }
 
-func newFlatScene(p *plan.Part, s *plan.Setup, before, after *plan.Flat, scale float64) *flatScene {
-	sc := &flatScene{v: planeView{scale, s.FreeEnd == "left"}, p: p, s: s, before: before, after: after, course: course(before.Outline)}
+func newFlatScene(p *plan.Part, s *plan.Setup, before, after *plan.Flat, turned []plan.Section, scale float64) *flatScene {
+	sc := &flatScene{v: planeView{scale, s.FreeEnd == "left"}, p: p, s: s, before: before, after: after, sections: turned, course: course(before.Outline)}
 	x0, y0, x1, y1 := extent(before.Outline)
 	a, b := sc.v.at(x0, y0), sc.v.at(x1, y1)
 	sc.box = Box{min(a.X, b.X), min(a.Y, b.Y), max(a.X, b.X), max(a.Y, b.Y)}
 	sc.centre = xy{s.CentreX, s.CentreY}
-	sc.cutAt = sc.sectionAt((x0+x1)/2, (y0+y1)/2)
+	if !sc.turned() {
+		sc.cutAt = sc.sectionAt((x0+x1)/2, (y0+y1)/2)
+	}
 	return sc
 }
 
@@ -119,13 +122,15 @@ func (sc *flatScene) draw() *Canvas {
 	c.holeNumbers(sc.v, sc.after.Holes, drawnHoles(sc.p), sc.p.Drawing.Rings, &sc.keep)
 	all := c.Bounds()
 	middle := (all.Left + all.Right) / 2
-	c.marks(marks, held.Top-flatLabelsOff-2, -1, middle-PageWidth/2+pageEdge, middle+PageWidth/2-pageEdge)
+	c.marks(marks, min(held.Top-flatLabelsOff, all.Top)-2, -1, middle-PageWidth/2+pageEdge, middle+PageWidth/2-pageEdge)
 	c.flatLegend(sc, unmarked)
 	return c
 }
 
 // flatLabelsOff is from what holds the work to where leaders turn upright.
 const flatLabelsOff = 4.0
+
+func (sc *flatScene) turned() bool { return len(sc.sections) > 0 }
 
 func (sc *flatScene) atBench() bool { return sc.s.MachineKind == "bench" || sc.s.Grip.Kind == "bench" }
 
@@ -137,6 +142,9 @@ func (c *Canvas) flatWork(sc *flatScene) {
 	rim := sc.v.rim(Outline, sc.after.Outline)
 	c.Path(rim)
 	sc.keep.path(rim)
+	if sc.turned() {
+		c.turnedWork(sc)
+	}
 	c.rings(sc.v, sc.p.Drawing.Rings, sc.after.Holes, &sc.keep)
 	for _, s := range sc.after.Slots {
 		if !hasSlot(sc.before.Slots, s) {
@@ -176,14 +184,12 @@ func (c *Canvas) flatZeros(sc *flatScene, held Box) {
 	if len(lower) > 0 {
 		c.marks(lower, held.Bottom+4, 1, sc.box.Left-PageWidth/4, sc.box.Right+PageWidth/4)
 	}
-	groups := zerosOf(sc.s, "y")
-	for i, z := range groups {
-		y := sc.v.at(0, z.referenceMM).Y
-		left := held.Left - 3
-		c.Line(Thin, Point{sc.box.Left - 1, y}, Point{left, y})
-		text := Text{At: Point{left - 1, y + noteSize/3 + float64(i)*lineStep}, Anchor: AtEnd, Size: textSize, Text: "y 0 (" + z.numbers(sc.s) + ")"}
-		c.Text(text)
-		sc.keep.box(text.Box())
+	var side []sideLabel
+	for _, z := range zerosOf(sc.s, "y") {
+		side = append(side, sideLabel{Point{sc.box.Left - 1, sc.v.at(0, z.referenceMM).Y}, "y 0 (" + z.numbers(sc.s) + ")"})
+	}
+	for _, b := range c.leftLabels(side, held.Left-2) {
+		sc.keep.box(b)
 	}
 }
 
@@ -226,9 +232,12 @@ func (c *Canvas) flatLegend(sc *flatScene, unmarked []string) {
 
 // lies says from where the work is seen.
 func (sc *flatScene) lies() string {
-	face := "front"
+	face, other := "front", "back"
+	if sc.turned() {
+		face, other = "right end", "left end"
+	}
 	if sc.v.mirror {
-		face = "back"
+		face = other
 	}
 	where := "up"
 	if onLathe(sc.s) {
@@ -238,7 +247,7 @@ func (sc *flatScene) lies() string {
 	if sc.atBench() {
 		text = "Seen from the " + face + "."
 	}
-	if sc.v.mirror {
+	if sc.v.mirror && !sc.turned() {
 		text += " The part has been turned over: its left edge lies on the right."
 	}
 	return text

@@ -13,7 +13,7 @@ func (c *Canvas) flatSection(b *flatBench) float64 {
 	f := b.d.Flat
 	at := (b.x0 + b.x1) / 2
 	if h, ok := largest(f.Holes); ok {
-		at = h.XMM
+		at = min(max(h.XMM, b.x0), b.x1)
 	}
 	left := b.box.Right + sideApart
 	side := sideView{scale: b.v.scale, left: left, zero: f.BackZ}
@@ -29,6 +29,9 @@ func (c *Canvas) flatSection(b *flatBench) float64 {
 	c.Line(Centre, Point{top.X, top.Y - 1.5}, Point{bottom.X, bottom.Y + 1.5})
 	b.field.line(top, bottom)
 	mark := Text{At: Point{top.X + 1.5, top.Y - 2}, Anchor: AtStart, Size: textSize, Bold: true, Text: "S"}
+	if top.X > (b.box.Left+b.box.Right)/2 { // keep away from the section's own letter
+		mark.At.X, mark.Anchor = top.X-1.5, AtEnd
+	}
 	c.Text(mark)
 	b.field.box(mark.Box())
 	middle := side.x((f.BackZ + f.FrontZ) / 2)

@@ -164,3 +164,15 @@ func TestTheSamePlanGivesTheSamePage(t *testing.T) {
 	first, again := pages(fixture.Job()), pages(fixture.Job())
 	assert.Equal(t, first, again)
 }
+
+func TestFiguresOfAnyFlatPlanHaveNoOverlap(t *testing.T) {
+	r := rand.New(rand.NewPCG(24, 16))
+	for i := range 150 {
+		for _, p := range pages(fixture.RandomFlat(r)) {
+			checkPage(t, p)
+		}
+		if t.Failed() {
+			t.Fatalf("flat plan of chance %d", i)
+		}
+	}
+}

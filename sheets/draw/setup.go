@@ -48,6 +48,12 @@ func Setup(name string, p *plan.Part, s *plan.Setup) Page {
 	if !ok || !okAfter {
 		return NewCanvas().Page(name, title, "No shape is known for this holding.")
 	}
+	switch {
+	case s.Across:
+		return acrossSetup(name, p, s, before, after)
+	case s.MachineKind == "mill" || s.MachineKind == "drill" || s.MachineKind == "bench":
+		return uprightSetup(name, p, s, before, after)
+	}
 	scale := newScene(p, s, before, after, 1).fit()
 	page := newScene(p, s, before, after, scale).draw().Page(name, title, sceneText(s))
 	for tries := 0; tries < mostTries && (page.Width > PageWidth || page.Height > setupTall); tries++ {
