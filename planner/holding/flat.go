@@ -195,9 +195,6 @@ func (s Shop) flatMeasure(m Mount, task int, way process.Way, light float64, fac
 		s.discFigures(&f, m, at)
 	case partspec.StubMandrel, partspec.PlainMandrel, partspec.ExpandingMandrel:
 		f.Case.Wall = at.flat.Rim().Inside(m.CentreX, m.CentreY) - m.Radius
-		s.driven(&f.Case, at)
-	case partspec.GluedArbor:
-		s.driven(&f.Case, at)
 	}
 	return f
 }

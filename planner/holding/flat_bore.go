@@ -65,7 +65,11 @@ func (s Shop) latheFacts(c *rules.Case, m Mount, t process.Task, way process.Way
 		c.Cuts = c.Cuts || edges // jaws and straps turn with the work where the tool comes past
 		return
 	}
-	c.TorqueNmm = safety * way.Force(light) * way.ForceAt
+	factor := safety
+	if c.Interrupted = s.interrupted(t); c.Interrupted {
+		factor = interruptedSafety
+	}
+	c.TorqueNmm = factor * way.Force(light) * way.ForceAt
 	c.DriveNmm = s.flatDrive(m)
 	_, face := s.worked(t, way)
 	c.Cuts = !edges && (m.Inside || face) // the washer covers the face, the spigot the bore
@@ -104,17 +108,6 @@ func (s Shop) faceRadius(m Mount) float64 {
 		return 0
 	}
 	return r
-}
-
-// driven sets a cut that meets gaps against the drive with the greater factor.
-func (s Shop) driven(c *rules.Case, at moment) {
-	for _, k := range at.tasks {
-		if s.interrupted(s.Tasks[k], at) {
-			c.TorqueNmm *= interruptedSafety / safety
-			c.Interrupted = true
-			return
-		}
-	}
 }
 
 // onDisc lists a chuck's jaws on the rim of a disc that is round already, its face hard on the jaw steps.

@@ -217,21 +217,18 @@ func swing(rim plane.Region, x, y float64) float64 {
 	return far
 }
 
-// interrupted reports whether a cut meets gaps: an edge that is still as it was sawn.
-func (s Shop) interrupted(t process.Task, at moment) bool {
-	if t.Flat == nil {
+// interrupted reports whether a cut meets gaps: it is the first to turn an edge that was sawn.
+func (s Shop) interrupted(t process.Task) bool {
+	if t.Flat == nil || len(t.Flat.Edges) == 0 {
 		return false
 	}
-	for _, e := range t.Flat.Edges {
-		if at.flat.Left[e.Edge] > interruptedFrom {
-			return true
+	for _, o := range s.Tasks {
+		if o.Process == plan.TurnRough && o.Feature == t.Feature {
+			return t.ID == o.ID
 		}
 	}
-	return false
+	return true
 }
-
-// interruptedFrom is the metal on an edge from which on it counts as sawn: a turned one carries less, and evenly.
-const interruptedFrom = 0.5
 
 // interruptedSafety goes in place of the usual factor where a cut meets gaps (rule B-42).
 const interruptedSafety = 4.0
