@@ -100,8 +100,26 @@ func (s Shop) flatFacts(m Mount, task int, way process.Way, light float64) rules
 	if m.Machine == "" {
 		s.latheFacts(&c, m, t, way, light)
 	}
+	s.tooHeavy(&c, m, task, way, light)
 	return c
 }
+
+// tooHeavy puts a cut that clamps or a vice could not hold on the blank among the facts: no moment makes it lighter, but lighter passes do.
+func (s Shop) tooHeavy(c *rules.Case, m Mount, task int, way process.Way, light float64) {
+	at := moment{flat: s.flatBody(none), done: none, tasks: []int{task}, ways: []process.Way{way}, light: light}
+	switch m.Holding.Kind {
+	case partspec.Vice:
+		if g := s.grips(m, at); g.Why == "" && g.NeedN > g.HaveN {
+			c.Vice = &rules.ViceFacts{Grip: g.Thick, Thick: g.Thick, Opening: g.Opening, NeedN: g.NeedN, HaveN: g.HaveN}
+		}
+	case partspec.TableClamps, partspec.Faceplate:
+		if l := s.clampsFor(m, at); l.Why == "" && l.NeedN > l.HaveN {
+			c.Clamped = &rules.Clamped{Owned: l.Owned, Placed: l.Placed, NeedN: l.NeedN, HaveN: l.HaveN}
+		}
+	}
+}
+
+func none(int) bool { return false }
 
 // elsewhere reports whether what a task cuts on a lathe does not lie about the place that a mount puts on the spindle's axis.
 func (s Shop) elsewhere(m Mount, t process.Task) bool {

@@ -101,6 +101,9 @@ func (s Shop) found(m Mount) []Mount {
 	if s.maker(m.About) >= 0 {
 		add(ByBore, s.centreError(), boreMinutes)
 	}
+	if len(s.Part.Outline.Datum) == 0 {
+		return list // a disc has none
+	}
 	add(ByEdges, math.Sqrt2*float64(tables.PlaceError(tables.ByTool)), edgesMinutes)
 	return list
 }
