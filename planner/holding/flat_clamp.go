@@ -173,7 +173,7 @@ func degrees(radians float64) float64 {
 }
 
 // Clamps are spread so that no two neighbours are further apart than this, seen from the middle (rule B-07: three, at about 120 degrees).
-const mostSpreadDeg = 125.0
+const mostSpreadDeg = 130.0
 
 // spread picks the fewest clamps, three at least, that leave no wide gap: from each place on round, always the furthest that is near enough. Of those with the fewest, the
 // ones with the least gap, then the first. Nil: there are none; the gap is then the least there can be.
