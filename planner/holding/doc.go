@@ -27,6 +27,7 @@ type Mount struct {
 	About            string               // feature that lies there
 	By               Finding              // how that place is brought to run true
 	PressDeg         float64              // vice: direction that the jaws press along, from +X: 0 or 90
+	Spared           []int                // vice, table clamps: edges of the outline that stay free to be cut while it holds; nil = none that is cut
 	Locate           float64              // how far the work may lie from where the dials have it, radially
 	Free             partspec.End
 	Surface          string  // feature located on; "stock" for raw metal

@@ -97,30 +97,14 @@ func (s Shop) flatFacts(m Mount, task int, way process.Way, light float64) rules
 	if m.Holding.Kind == partspec.TableClamps || m.Holding.Kind == partspec.Faceplate || m.Holding.Kind == partspec.FourJaw {
 		_, c.Cuts = s.worked(t, way)
 	}
-	if m.Holding.Kind == partspec.Vice {
-		c.Cuts = s.cutsGripped(m, t)
+	if m.Machine != "" && m.Machine != partspec.Bench {
+		c.Cuts = c.Cuts || !s.spares(m, t)
 	}
 	if m.Machine == "" {
 		s.latheFacts(&c, m, t, way, light)
 	}
 	s.tooHeavy(&c, m, task, way, light)
 	return c
-}
-
-// cutsGripped reports whether a task cuts an edge that faces the vice's jaws.
-func (s Shop) cutsGripped(m Mount, t process.Task) bool {
-	if t.Flat == nil {
-		return false
-	}
-	sin, cos := math.Sincos(m.PressDeg * math.Pi / 180)
-	for _, cut := range t.Flat.Edges {
-		e := s.Flat.Drawn.Edges[cut.Edge]
-		ox, oy := e.Outward(0.5)
-		if math.Abs(ox*cos+oy*sin) > facesJaws {
-			return true
-		}
-	}
-	return false
 }
 
 // facesJaws is the cosine of the angle, to the way the jaws press, within which an edge faces them: 45 degrees.

@@ -38,19 +38,15 @@ type laid struct {
 	list []plan.Clamp
 }
 
-// clampsFor finds places for clamps that clear all cuts of a moment, and holds their force against the cuts. The middle that they are spread about is the
+// clampsFor finds places for clamps that clear all that may be cut under them, and holds their force against the cuts of a moment. The middle that they are spread about is the
 // spindle's axis on a lathe, else the middle of the work.
 func (s Shop) clampsFor(m Mount, at moment) laid {
 	l := laid{Clamped: rules.Clamped{Owned: clampsOwned(m.Holding)}}
-	zones, all := s.zonesOf(at)
+	zones := s.heldClear(m)
 	rim := at.flat.Rim()
 	cx, cy := m.CentreX, m.CentreY
 	if m.Machine != "" {
 		cx, cy = rim.Centroid()
-	}
-	if all || rim.Empty() {
-		l.Why = "clamps stand on the face that is cut"
-		return l
 	}
 	spots := s.clampSpots(m, at, rim, zones, cx, cy)
 	l.list, l.SpreadDeg = spread(spots, l.Owned)
@@ -119,6 +115,9 @@ func (s Shop) clampSpots(m Mount, at moment, rim plane.Region, zones []zone, cx,
 		n := max(1, int(math.Floor(e.Length()/searchStep)))
 		for k := range n {
 			share := (float64(k) + 0.5) / float64(n)
+			if ox, oy := e.Outward(share); s.onSpared(m, ox, oy) {
+				continue
+			}
 			if p, ok := s.clampAt(e, share, most, figure, rim, holes, zones); ok && (m.Machine != "" || s.onPlate(m, p.Clamp)) {
 				p.angle = math.Atan2(p.YMM-cy, p.XMM-cx)
 				list = append(list, p)
@@ -126,6 +125,16 @@ func (s Shop) clampSpots(m Mount, at moment, rim plane.Region, zones []zone, cx,
 		}
 	}
 	return list
+}
+
+// onSpared reports whether a place of the rim faces as an edge that is to stay free does.
+func (s Shop) onSpared(m Mount, ox, oy float64) bool {
+	for _, i := range m.Spared {
+		if ex, ey := s.Flat.Drawn.Edges[i].Outward(0.5); math.Abs(ox*ex+oy*ey) > facesJaws {
+			return true
+		}
+	}
+	return false
 }
 
 // clampAt is the clamp with the deepest bite that stands square to an edge there.

@@ -40,19 +40,6 @@ func (s Shop) at(steps []FlatStep, done func(int) bool) moment {
 	return at
 }
 
-// FlatTogether says why one setting cannot serve all of these steps at a moment; empty when it can. Each by itself may have a place for its clamps or parallels
-// that another takes away.
-func (s Shop) FlatTogether(m Mount, steps []FlatStep, done func(int) bool) string {
-	at := s.at(steps, done)
-	switch m.Holding.Kind {
-	case partspec.Vice:
-		return s.grips(m, at).Wanting()
-	case partspec.TableClamps, partspec.Faceplate:
-		return s.clampsFor(m, at).Wanting()
-	}
-	return ""
-}
-
 // FlatSetup is FlatSetupOf for tasks done in their first way.
 func (s Shop) FlatSetup(m Mount, tasks []int, done func(int) bool, setup *plan.Setup) {
 	s.FlatSetupOf(m, s.Steps(m, tasks), done, setup)
@@ -91,22 +78,15 @@ func (m Mount) flatTitle() string {
 	case m.Machine == partspec.Bench:
 		return "At the bench"
 	case m.Holding.Kind == partspec.Vice:
-		return fmt.Sprintf("Machine vice on parallels, gripped across %s, %s up", axisName(m.PressDeg), face)
+		return fmt.Sprintf("Machine vice on parallels, %s, %s up", m.Surface, face)
 	case m.Holding.Kind == partspec.TableClamps:
-		return fmt.Sprintf("Clamped to the %s's table, %s up", m.Machine, face)
+		return fmt.Sprintf("Clamped to the %s's table on %s, %s up", m.Machine, m.Surface, face)
 	case m.Holding.Kind == partspec.Faceplate:
 		return fmt.Sprintf("Faceplate, running true about %s, %s outward", m.About, face)
 	case m.Holding.Kind == partspec.FourJaw:
 		return fmt.Sprintf("Four-jaw chuck by its sides, running true about %s, %s outward", m.About, face)
 	}
 	return fmt.Sprintf("%s on %s, %s outward", m.noun(), m.Surface, face)
-}
-
-func axisName(deg float64) string {
-	if deg == 0 {
-		return "X"
-	}
-	return "Y"
 }
 
 // tidyMM takes the noise of sums out of a place.

@@ -2,7 +2,9 @@ package holding
 
 import (
 	"math"
+	"slices"
 
+	"catchplate/partspec"
 	"catchplate/planner/plane"
 	"catchplate/planner/process"
 	"catchplate/planner/shape"
@@ -93,13 +95,52 @@ func (s Shop) finishedHoles() []zone {
 	return list
 }
 
-// zonesOf gathers the zones of all tasks of a moment.
-func (s Shop) zonesOf(at moment) (zones []zone, all bool) {
-	for i, k := range at.tasks {
-		z, whole := s.worked(s.Tasks[k], at.ways[i])
-		zones, all = append(zones, z...), all || whole
+// heldClear lists where tools may work while a mount holds, whatever of it is done then: in the holes, and on the edges that the mount spares. What holds is put
+// clear of all of it, so that any of these tasks may share one setting.
+func (s Shop) heldClear(m Mount) []zone {
+	var zones []zone
+	for _, t := range s.Tasks {
+		if !s.spares(m, t) {
+			continue
+		}
+		for _, w := range t.Ways {
+			if w.Machine != m.Machine || w.End != m.Free || s.elsewhere(m, t) {
+				continue
+			}
+			z, _ := s.worked(t, w)
+			zones = append(zones, z...)
+		}
 	}
-	return zones, all
+	return zones
+}
+
+// spares reports whether a mount leaves free what a task cuts, as far as the outline goes.
+func (s Shop) spares(m Mount, t process.Task) bool {
+	if t.Flat == nil {
+		return true
+	}
+	for _, e := range t.Flat.Edges {
+		if !slices.Contains(m.Spared, e.Edge) {
+			return false
+		}
+	}
+	return true
+}
+
+// milledEdges are the edges that a machine may cut and that face a direction.
+func (s Shop) milledEdges(on partspec.MachineKind, faces func(ox, oy float64) bool) []int {
+	var list []int
+	for _, t := range s.Tasks {
+		if t.Flat == nil || !slices.ContainsFunc(t.Ways, func(w process.Way) bool { return w.Machine == on }) {
+			continue
+		}
+		for _, e := range t.Flat.Edges {
+			if ox, oy := s.Flat.Drawn.Edges[e.Edge].Outward(0.5); faces(ox, oy) && !slices.Contains(list, e.Edge) {
+				list = append(list, e.Edge)
+			}
+		}
+	}
+	return list
 }
 
 // clearOf is the least distance of a place from zones; infinite where there are none.

@@ -23,7 +23,8 @@ const (
 	squareLift     = 0.02 // out of square over 100 mm (rule B-02)
 )
 
-// inVice lists work on parallels in a machine vice, gripped across X or across Y, either face up (rule B-33).
+// inVice lists work on parallels in a machine vice, gripped across X or across Y, either face up (rule B-33). Where edges beside the jaws are cut, the jaws stand
+// clear of those at one end or at the other.
 func (s Shop) inVice(h partspec.Holding) []Mount {
 	var mounts []Mount
 	for _, k := range s.uprights() {
@@ -33,11 +34,33 @@ func (s Shop) inVice(h partspec.Holding) []Mount {
 				if press == 90 {
 					across = "Y"
 				}
-				mounts = append(mounts, Mount{Holding: h, Machine: k, Free: free, Surface: "its edges across " + across, PressDeg: press, Z0: 0, Z1: s.Length, Minutes: s.minutes(h), Locate: s.atDatum()})
+				m := Mount{Holding: h, Machine: k, Free: free, Surface: "its edges across " + across, PressDeg: press, Z0: 0, Z1: s.Length, Minutes: s.minutes(h), Locate: s.atDatum()}
+				mounts = append(mounts, m)
+				sin, cos := math.Sincos(press * math.Pi / 180)
+				for _, end := range []float64{-1, 1} {
+					m.Spared = s.milledEdges(k, func(ox, oy float64) bool { return (oy*cos-ox*sin)*end > facesJaws })
+					if len(m.Spared) > 0 {
+						m.Surface = fmt.Sprintf("its edges across %s, %s", across, endName(press, end))
+						mounts = append(mounts, m)
+					}
+				}
 			}
 		}
 	}
 	return mounts
+}
+
+// endName is the end of the work that stands out of the jaws.
+func endName(press, end float64) string {
+	switch {
+	case press == 0 && end < 0:
+		return "bottom end free"
+	case press == 0:
+		return "top end free"
+	case end < 0:
+		return "right end free"
+	}
+	return "left end free"
 }
 
 // pinch is how a vice holds the work.
@@ -61,15 +84,19 @@ func (s Shop) grips(m Mount, at moment) pinch {
 	}
 	h := m.Holding
 	p.Opening, p.Across = or(float64(h.Opening), usualOpening), hi-lo
-	zones, all := s.zonesOf(at)
-	y0, y1 = clearOfJaws(turn(zones, m.PressDeg), lo, hi, y0, y1, or(float64(h.JawWidth), usualViceJaw))
+	all := false
+	for i, k := range at.tasks {
+		_, whole := s.worked(s.Tasks[k], at.ways[i])
+		all = all || whole
+	}
+	y0, y1 = jawsAlong(turn(s.heldClear(m), m.PressDeg), lo, hi, y0, y1, or(float64(h.JawWidth), usualViceJaw))
 	if y1-y0 < leastContact {
 		p.Why = fmt.Sprintf("only %.0f of the edges would lie in the jaws clear of the tool; at least %.0f", max(0, y1-y0), leastContact)
 		return p
 	}
 	s.depthInVice(&p, m, at, all)
 	p.presses = []plan.Press{press(lo, (y0+y1)/2, 180, y1-y0, m.PressDeg), press(hi, (y0+y1)/2, 0, y1-y0, m.PressDeg)}
-	s.parallels(&p, at, lo, hi, y0, y1, m.PressDeg)
+	s.parallels(&p, m, lo, hi, y0, y1)
 	p.HaveN = viceFirmN
 	if h.GripFirm > 0 {
 		p.HaveN = float64(h.GripFirm)
@@ -140,28 +167,26 @@ func straightAt(r plane.Region, x float64) (y0, y1 float64, ok bool) {
 	return y0, y1, ok
 }
 
-// clearOfJaws is the part of the shared stretch where jaws so long can stand clear of all tools: beside the first tool that works over the jaws' side of the edges.
-func clearOfJaws(zones []zone, lo, hi, y0, y1, jaw float64) (float64, float64) {
+// jawsAlong is the stretch of the shared edges that lies in jaws so long, once they stand clear of every tool that works over their side of the edges.
+func jawsAlong(zones []zone, lo, hi, y0, y1, jaw float64) (from, to float64) {
+	low, high := math.Inf(-1), math.Inf(1)
 	for _, z := range zones {
-		if z.beyond {
-			return y0, y0
-		}
 		left, right := math.Min(z.X0, z.X1)-z.Radius-toolRoom, math.Max(z.X0, z.X1)+z.Radius+toolRoom
-		if left > lo && right < hi {
+		if z.beyond || left > lo && right < hi {
 			continue // between the jaws
 		}
-		low, high := math.Min(z.Y0, z.Y1)-z.Radius-toolRoom, math.Max(z.Y0, z.Y1)+z.Radius+toolRoom
-		if below, above := low-y0, y1-high; below >= above {
-			y1 = math.Min(y1, low)
+		below, above := math.Min(z.Y0, z.Y1)-z.Radius-toolRoom, math.Max(z.Y0, z.Y1)+z.Radius+toolRoom
+		if below-y0 >= y1-above {
+			high = math.Min(high, below)
 		} else {
-			y0 = math.Max(y0, high)
+			low = math.Max(low, above)
 		}
 	}
-	if y1-y0 > jaw {
-		middle := (y0 + y1) / 2
-		y0, y1 = middle-jaw/2, middle+jaw/2
+	if high-low < jaw {
+		return y0, y0
 	}
-	return y0, y1
+	start := math.Min(math.Max((y0+y1-jaw)/2, low), high-jaw)
+	return math.Max(y0, start), math.Min(y1, start+jaw)
 }
 
 // depthInVice is how much of the thickness the jaws grip.
@@ -180,9 +205,9 @@ func (s Shop) depthInVice(p *pinch, m Mount, at moment, all bool) {
 }
 
 // parallels finds the widest pair of parallels, one along each jaw, that lies clear of all tools that come through.
-func (s Shop) parallels(p *pinch, at moment, lo, hi, y0, y1, turned float64) {
-	zones, _ := s.zonesOf(at)
-	zones = turn(append(zones, s.finishedHoles()...), turned)
+func (s Shop) parallels(p *pinch, m Mount, lo, hi, y0, y1 float64) {
+	turned := m.PressDeg
+	zones := turn(s.heldClear(m), turned)
 	for _, wide := range []float64{10, 8, 6, 5, 4, 3} {
 		if 2*wide+leastContact > hi-lo {
 			continue
