@@ -181,15 +181,21 @@ func degrees(radians float64) float64 {
 	return math.Mod(radians*180/math.Pi+360, 360)
 }
 
-// Clamps are spread so that no two neighbours are further apart than this, seen from the middle (rule B-07: three, at about 120 degrees).
-const mostSpreadDeg = 130.0
+// mostGapDeg is how far apart two neighbours of so many clamps may stand, seen from the middle (rule B-07: three at about 120 degrees; four at the corners of a long plate
+// leave more, which is ours, no source).
+func mostGapDeg(clamps int) float64 {
+	if clamps <= 3 {
+		return 130
+	}
+	return 150
+}
 
 // spread picks the fewest clamps, three at least, that leave no wide gap: from each place on round, always the furthest that is near enough. Of those with the fewest, the
 // ones with the least gap, then the first. Nil: there are none; the gap is then the least there can be.
 func spread(spots []spot, owned int) ([]plan.Clamp, float64) {
 	sorted := append([]spot(nil), spots...)
 	sort.SliceStable(sorted, func(i, j int) bool { return sorted[i].angle < sorted[j].angle })
-	if gap := widestGap(sorted); gap > mostSpreadDeg {
+	if gap := widestGap(sorted); gap > mostGapDeg(mostClamps) {
 		return nil, gap
 	}
 	var best []spot
@@ -200,7 +206,7 @@ func spread(spots []spot, owned int) ([]plan.Clamp, float64) {
 				break
 			}
 			round := evenly(sorted, first, n)
-			if gap := math.Max(widestGap(round), widestGap(fromTheirMiddle(round))); len(round) == n && gap <= mostSpreadDeg && (best == nil || n < len(best) || gap < bestGap-1e-9) {
+			if gap := math.Max(widestGap(round), widestGap(fromTheirMiddle(round))); len(round) == n && gap <= mostGapDeg(n) && (best == nil || n < len(best) || gap < bestGap-1e-9) {
 				best, bestGap = round, gap
 			}
 		}

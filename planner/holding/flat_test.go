@@ -62,7 +62,7 @@ func TestClampsFindTheirPlaces(t *testing.T) {
 	l := s.clampsFor(m, now(s))
 	require.Empty(t, l.Wanting())
 	require.GreaterOrEqual(t, len(l.list), 3)
-	assert.LessOrEqual(t, l.SpreadDeg, mostSpreadDeg)
+	assert.LessOrEqual(t, l.SpreadDeg, mostGapDeg(len(l.list)))
 	rim := s.Flat.Rim()
 	for i, c := range l.list {
 		assert.GreaterOrEqual(t, rim.Inside(c.XMM, c.YMM), c.ToeMM/2-edgeNoise, "on the metal: %v", c)

@@ -12,8 +12,10 @@ import (
 const (
 	// leastClamps is how many clamps hold work (rule B-07; two serve small stiff work with a stop, which the plan cannot tell).
 	leastClamps = 3
-	// mostBetweenDeg is how far apart two neighbouring clamps may stand, seen from the middle of them all (rule B-07: about 120).
-	mostBetweenDeg = 130.0
+	// How far apart two neighbours of three clamps may stand, seen from the middle of them all (rule B-07: about 120); and of more, at the corners of a long plate (ours,
+	// no source).
+	mostBetweenDeg    = 130.0
+	mostCorneredDeg = 150.0
 	// leastJawHeight and leastJawShare are how high a vice grips at least (rule B-33).
 	leastJawHeight = 3.0
 	leastJawShare  = 1.0 / 3

@@ -66,7 +66,7 @@ func (v ViceFacts) Wanting() string {
 
 var clampsPlaced = Holding{
 	plan.Rule{ID: "B-07", Class: "holding", Title: "Number and place of clamps",
-		Text: "IF work is clamped to a faceplate or a table THEN at least three clamps, spread round the cut at about 120 degrees, each over solid supported metal and 3 mm clear of the cut; in all they hold 2.5 times the cut at a friction of 0.15.",
+		Text: "IF work is clamped to a faceplate or a table THEN at least three clamps, spread round the cut at about 120 degrees (four at the corners of a long plate, up to 150), each over solid supported metal and 3 mm clear of the cut; in all they hold 2.5 times the cut at a friction of 0.15.",
 		Why:  "uneven clamps tip or bend the work; three supports do not rock",
 		Sure: "published", Source: "J. Rose, Modern Machine-Shop Practice, p. 444 (equal force); workshop pages (Hall, p. 280: three fixings); the factors are ours",
 		Except: "two on small, stiff work with a stop"},
