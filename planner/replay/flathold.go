@@ -14,7 +14,7 @@ const (
 	leastClamps = 3
 	// How far apart two neighbours of three clamps may stand, seen from the middle of them all (rule B-07: about 120); and of more, at the corners of a long plate (ours,
 	// no source).
-	mostBetweenDeg    = 130.0
+	mostBetweenDeg  = 130.0
 	mostCorneredDeg = 150.0
 	// leastJawHeight and leastJawShare are how high a vice grips at least (rule B-33).
 	leastJawHeight = 3.0
