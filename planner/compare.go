@@ -167,7 +167,7 @@ func (c comparer) best(task int, m holding.Mount) (found, bool) {
 	m, changed := c.changed(m)
 	out, any := found{}, false
 	for _, way := range quickest(c.shop.Tasks[task].Ways) {
-		if way.End != m.Free || way.Machine != m.Machine || way.Across != m.Across {
+		if !m.Suits(way) {
 			continue
 		}
 		for _, light := range lights {

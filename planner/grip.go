@@ -34,6 +34,11 @@ func (w *writer) gripOf(m holding.Mount, steps []sequence.Step) plan.Grip {
 	if m.Packed {
 		g.Packing = "soft packing: copper or aluminium 0.3 to 0.5 thick under each jaw"
 	}
+	if g.Kind == "clamps" { // a screw through the bore
+		g.LeastN, _ = window(w.demands(m, steps, w.done))
+		g.WorkingN, g.Feel = holding.BoltPull(m.Holding), "a firm pull on the screw"
+		return g
+	}
 	if m.Jaws() == 0 {
 		return g
 	}

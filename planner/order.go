@@ -143,7 +143,7 @@ func (o *ordering) choices() {
 	for i, t := range o.shop.Tasks {
 		for _, w := range quickest(t.Ways) {
 			for k, m := range o.mounts {
-				if m.Free == w.End && m.Machine == w.Machine && m.Across == w.Across {
+				if m.Suits(w) {
 					o.alts[i] = append(o.alts[i], o.grades(i, w, k)...)
 				}
 			}
@@ -184,7 +184,7 @@ func (o *ordering) grades(task int, w process.Way, mount int) []choice {
 			continue
 		}
 		out = append(out, choice{way: w, mount: mount, light: light, facts: facts})
-		if m.Inside || m.Glue != holding.NoGlue || !o.light || w.ForceN == 0 {
+		if m.Inside || m.Glue != holding.NoGlue || !o.light || w.ForceN == 0 || w.SureN >= w.ForceN {
 			break
 		}
 	}
@@ -420,7 +420,7 @@ func (o *ordering) whyNever(task int) []string {
 	var found []near
 	for _, w := range o.shop.Tasks[task].Ways {
 		for _, m := range o.mounts {
-			if m.Free != w.End {
+			if !m.Suits(w) {
 				continue
 			}
 			v := o.ctx.Rules.Judge(o.shop.Facts(m, task, w, lightest()))

@@ -296,7 +296,7 @@ func (w *writer) firstObjection(mount int, steps []sequence.Step) (objected, boo
 	m := w.mounts[mount]
 	for _, st := range steps {
 		for _, way := range w.shop.Tasks[st.Op].Ways {
-			if way.End != m.Free {
+			if !m.Suits(way) {
 				continue
 			}
 			v, _ := w.shop.Judge(m, st.Op, way, lightest(), w.shop.Facts(m, st.Op, way, lightest()), func(i int) bool { return w.done[i] })

@@ -32,7 +32,7 @@ func (s Shop) demand(c *rules.Case, m Mount, t process.Task, way process.Way, li
 	case m.Glue != NoGlue:
 		c.DriveNmm = s.glueDrive(m)
 		return
-	case m.Inside:
+	case m.Inside && m.Machine == "":
 		c.DriveNmm = s.mandrelDrive(m)
 		return
 	}
@@ -71,6 +71,8 @@ func jawCount(h partspec.Holding) int {
 		return h.Jaws
 	case h.Kind == partspec.FourJaw:
 		return 4
+	case h.Kind == partspec.Vice || h.Kind == partspec.VeeBlock:
+		return 2
 	}
 	return collets
 }
@@ -86,10 +88,13 @@ func (s Shop) leastGrip(m Mount, t process.Task, way process.Way, force float64,
 		cut = way.Span[1]
 	}
 	d := mechanics.GripDemand{MainN: force, FeedN: force / 2, PassiveN: force / 2, CutRadiusMM: way.ForceAt, GripRadiusMM: m.Radius, GripLengthMM: m.Z1 - m.Z0,
-		OverhangMM: math.Abs(cut - middle), Jaws: jaws, Friction: mu, Safety: safety, AxialStop: m.Stop}
+		OverhangMM: math.Abs(cut - middle), Jaws: jaws, Friction: mu, Safety: safety, AxialStop: m.Stop || m.Across}
+	if m.Across {
+		d.OverhangMM = 0 // the vice's floor, or the vee, carries what presses down
+	}
 	if t.Process == plan.Drill || t.Process == plan.Ream || t.Process == plan.Tap || t.Process == plan.Die || len(t.Spots) > 0 {
 		// On the axis: the torque twists, the thrust goes into the chuck, nothing tips.
-		d.FeedN, d.PassiveN, d.OverhangMM = 0, 0, 0
+		d.FeedN, d.PassiveN, d.OverhangMM = way.ThrustN, 0, 0
 	}
 	if m.Centre {
 		d.OverhangMM = 0

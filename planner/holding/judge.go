@@ -29,7 +29,7 @@ func (s Shop) Mask(m Mount, task int, way process.Way, tender bool) []int {
 		if i == task {
 			continue
 		}
-		if separates || ring && t.Process == plan.Face || m.Step && !t.Inside || t.MakesSurface(m.Surface) || t.Touches(z0, z1) || m.Centre && (t.Inside || t.Process == plan.Face) || (m.Glue == GlueFace || m.Stop) && t.End == m.Free.Other() && t.Process == plan.Face {
+		if separates || s.isSeat(t) || m.Machine != "" && m.Surface == "stock" && s.trues(i) || ring && t.Process == plan.Face || m.Step && !t.Inside || t.MakesSurface(m.Surface) || t.Touches(z0, z1) || m.Centre && (t.Inside || t.Process == plan.Face) || (m.Glue == GlueFace || m.Stop) && t.End == m.Free.Other() && t.Process == plan.Face {
 			mask = append(mask, i)
 		}
 	}
@@ -151,6 +151,7 @@ func (s Shop) measure(m Mount, task int, way process.Way, light float64, facts r
 	c, f := facts, Figures{LeastN: facts.LeastN, MostN: facts.FirmN}
 	f.WorkingN = math.Min(math.Max(c.LeastN, c.LightN), c.FirmN)
 	c.Gone = s.gone(m, done) || m.Centre && (!s.mouthOpen(m, done) || !s.centred(m, done))
+	s.afterSeat(&c, m, done)
 	if !c.Gone {
 		c.Finished, c.Tight = s.finish(m, done)
 		c.Thread = s.threadOn(m, done)
@@ -198,7 +199,10 @@ func (s Shop) key(done func(int) bool) uint64 {
 // gone reports whether the surface to hold by is not there.
 func (s Shop) gone(m Mount, done func(int) bool) bool {
 	parted := !s.Place.OnBar()
-	if m.Between || m.Machine == partspec.Bench {
+	if m.Machine == partspec.Bench {
+		return false // the bar can be marked there as well
+	}
+	if m.Between {
 		for i, t := range s.Tasks {
 			parted = parted || done(i) && (t.Process == plan.PartOff || t.Process == plan.SawOff)
 		}
@@ -222,6 +226,12 @@ func (s Shop) gone(m Mount, done func(int) bool) bool {
 		if m.RawUntil && t.Keep == nil && !t.Inside && len(t.Spots) == 0 && t.Touches(m.Z0, m.Z1) {
 			lost = true
 		}
+	}
+	if m.Machine != "" && m.Surface == "stock" && !s.trued(done) {
+		return true
+	}
+	if s.bolted(m) && !s.faced(m.Free.Other(), done) {
+		return true
 	}
 	if m.Surface == "stock" && s.Place.OnBar() {
 		return parted || lost

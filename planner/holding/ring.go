@@ -14,7 +14,7 @@ import (
 // squeeze fills in the wall under the grip once the cut is done, the error that the grip leaves, and what of it may pass: a third of the roundness of
 // what is made round in this grip (rule B-23). What was made round before it was gripped springs back, as long as nothing yields.
 func (s Shop) squeeze(c *rules.Case, f *Figures, m Mount, t process.Task, body solid.Body) {
-	if m.Glue != NoGlue || m.Between || m.Machine == partspec.Bench {
+	if m.Glue != NoGlue || m.Between || m.Machine == partspec.Bench || m.GripKind() == "clamps" || m.Across {
 		return
 	}
 	c.Wall = body.LeastWall(m.Z0, m.Z1)

@@ -18,16 +18,28 @@ func (s Shop) onTable() []Mount {
 			continue
 		}
 		for _, h := range s.Shop.Holdings {
-			switch h.Kind {
-			case partspec.ThreeJaw, partspec.FourJaw:
-				mounts = append(mounts, s.uprightChuck(h, machine.Kind)...)
-			}
+			mounts = append(mounts, s.onTableBy(h, machine.Kind)...)
 		}
 	}
 	if s.Bench.Kind != "" && s.wanted(partspec.Bench) {
 		mounts = append(mounts, s.atBench()...)
 	}
 	return mounts
+}
+
+// onTableBy lists what one holding does on a machine's table.
+func (s Shop) onTableBy(h partspec.Holding, on partspec.MachineKind) []Mount {
+	switch h.Kind {
+	case partspec.ThreeJaw, partspec.FourJaw:
+		return append(s.uprightBar(h, on), s.uprightChuck(h, on)...)
+	case partspec.TableClamps, partspec.AnglePlate:
+		if on == partspec.Mill {
+			return s.throughBore(h)
+		}
+	case partspec.Vice, partspec.VeeBlock:
+		return s.lying(h, on)
+	}
+	return nil
 }
 
 // wanted reports whether any task can be done on a machine.
@@ -79,7 +91,19 @@ func (s Shop) tableFacts(m Mount, task int, way process.Way, light float64) rule
 	if m.Machine == partspec.Bench {
 		return c
 	}
-	c.Capacity = s.capacity(m)
+	if t.Process != plan.Drill && t.Process != plan.Ream {
+		c.PassDepth = way.Rate.DepthMM * light
+	}
+	switch m.GripKind() {
+	case "clamps":
+		c.Capacity, c.LeastN, c.FirmN = s.boltCapacity(m), s.boltHolds(m, way, light), BoltPull(m.Holding)
+		return c
+	case "vice", "vee":
+		c.Capacity, c.Lying = lyingCapacity(m), m.Across
+	default:
+		c.Capacity = s.capacity(m)
+	}
+	c.Length -= s.edged(m)
 	c.Cuts = hitsJaws(m, t, way)
 	s.demand(&c, m, t, way, light)
 	return c
@@ -108,8 +132,11 @@ func hitsJaws(m Mount, t process.Task, way process.Way) bool {
 // Table is where the dials of the mill's table read nought: on the middle of the surface that is clocked, wound back whole turns so that every count is a
 // positive one and every place is come to from the same side.
 func (m Mount) Table(c *process.Context) []plan.Zero {
-	if m.Machine != partspec.Mill || m.Across {
+	if m.Machine != partspec.Mill {
 		return nil
+	}
+	if m.Across {
+		return m.lyingTable(c)
 	}
 	var zeros []plan.Zero
 	for _, name := range []string{"x", "y"} {
@@ -117,9 +144,9 @@ func (m Mount) Table(c *process.Context) []plan.Zero {
 		if !ok {
 			return nil
 		}
-		z := plan.Zero{Dial: name, How: "the spindle clocked over the middle of " + m.Surface}
+		z := plan.Zero{Dial: name, How: "the spindle clocked over the middle of " + m.clocked()}
 		if turn := float64(d.PerTurn.Value); turn > 0 {
-			turns := math.Ceil(float64(c.Part.Stock.EnvelopeDiameter()) / 2 / turn)
+			turns := math.Ceil((float64(c.Part.Stock.EnvelopeDiameter())/2 + runOff) / turn)
 			z.ReferenceMM, z.WoundBack = -turns*turn, int64(turns)
 			if name == "x" && m.Free == partspec.Left {
 				z.ReferenceMM = turns * turn
@@ -129,4 +156,56 @@ func (m Mount) Table(c *process.Context) []plan.Zero {
 		zeros = append(zeros, z)
 	}
 	return zeros
+}
+
+// runOff is how far past the work the table must go with its counts still positive, for cutters that run out over the rim.
+const runOff = 15.0
+
+// clocked is what the indicator is swept on.
+func (m Mount) clocked() string {
+	if m.Surface == "stock" {
+		return "the outside as turned, or the bore"
+	}
+	return m.Surface
+}
+
+// lyingTable is where the table's dials read nought when the part's axis lies along it: x at the free end's face, y over the axis, half way between both sides of
+// the round; each wound back whole turns.
+func (m Mount) lyingTable(c *process.Context) []plan.Zero {
+	x, okX := c.Mill.Dial("x")
+	y, okY := c.Mill.Dial("y")
+	if !okX || !okY {
+		return nil
+	}
+	face := 0.0
+	if m.Free == partspec.Right {
+		face = c.Length
+	}
+	back := c.Length + runOff + seatAxis(c)
+	return []plan.Zero{
+		woundBack(plan.Zero{Dial: "x", ReferenceMM: face, How: "the spindle over the " + m.Free.String() + " face, found by its edge"}, float64(x.PerTurn.Value), back),
+		woundBack(plan.Zero{Dial: "y", How: "the spindle over the axis: an edge found on each side of the round, and half way between"}, float64(y.PerTurn.Value), float64(c.Part.Stock.EnvelopeDiameter())/2+runOff),
+	}
+}
+
+// seatAxis is how far outside the part the axis of a seat's pipe lies at most.
+func seatAxis(c *process.Context) float64 {
+	most := 0.0
+	for _, f := range c.Part.Features {
+		if s, ok := f.(*partspec.Seat); ok {
+			most = math.Max(most, math.Max(-float64(s.AxisZ), float64(s.AxisZ)-c.Length))
+		}
+	}
+	return most
+}
+
+// woundBack takes a nought back by whole turns, at least so far.
+func woundBack(z plan.Zero, turn, by float64) plan.Zero {
+	if turn > 0 {
+		turns := math.Ceil(by / turn)
+		z.ReferenceMM -= turns * turn
+		z.WoundBack = int64(turns)
+		z.How += ", then wound back " + wholeTurns(turns)
+	}
+	return z
 }

@@ -18,6 +18,12 @@ func (m Mount) GripKind() string {
 		return "clamps"
 	case m.Machine == partspec.Bench:
 		return "bench"
+	case m.Holding.Kind == partspec.TableClamps || m.Holding.Kind == partspec.AnglePlate:
+		return "clamps"
+	case m.Holding.Kind == partspec.Vice:
+		return "vice"
+	case m.Holding.Kind == partspec.VeeBlock:
+		return "vee"
 	case m.Between:
 		return "centres"
 	case m.Glue == GlueFace:
@@ -48,6 +54,7 @@ func (m Mount) noun() string {
 	return map[partspec.HoldingKind]string{
 		partspec.ThreeJaw: "Three-jaw chuck", partspec.FourJaw: "Four-jaw chuck, clocked", partspec.Collets: "Collet", partspec.SoftJaws: "Soft jaws bored in place",
 		partspec.StubMandrel: "Stub mandrel turned in place", partspec.PlainMandrel: "Plain mandrel", partspec.ExpandingMandrel: "Expanding mandrel", partspec.GluedArbor: "Glued arbor",
+		partspec.Vice: "Vice", partspec.VeeBlock: "Vee block", partspec.TableClamps: "Screw through the bore, down on the table", partspec.AnglePlate: "Angle plate, screw through the bore",
 	}[m.Holding.Kind]
 }
 
@@ -171,6 +178,8 @@ func (m Mount) ToMake(c *process.Context, setup int, measured *units.Length) *pl
 	case "threaded mandrel":
 		h.Title = "Threaded mandrel, turned and screwcut in the chuck just before it is used"
 		h.Steps = []string{"Steel or brass bar in the three-jaw, standing out by the thread's length and 10.", fmt.Sprintf("Turn and screwcut it to fit the thread %s of the work without shake; a run-out at the shoulder.", m.Surface), "Face the shoulder square in the same setting.", "Leave it in the chuck; mark jaw 1 on it."}
+	case "bush":
+		m.bushToMake(c, h, size)
 	case "plug":
 		h.Title = "Plug for the bore, to stand under the jaws"
 		h.Steps = []string{fmt.Sprintf("Turn it to %s, less 0.01 to 0.02: a push by hand.", size), "As long as the jaws grip, a hole through it for air, a tapped hole to draw it out."}

@@ -47,23 +47,25 @@ type Task struct {
 
 // Way is one way to do a task.
 type Way struct {
-	Machine  partspec.MachineKind // where it is done; "" = on the lathe
-	Across   bool                 // mill or drill: the part's axis lies along the table
-	End      partspec.End         // the end that must be free; of a flat part the face that looks at the spindle
-	Tool     partspec.Tool
-	SizeMM   float64 // of a tool taken from a set
-	Off      float64 // mill or drill: how far the tool itself may land from the place that it is set to, radially
-	Marked   bool    // it is set to a mark or a hole on the work, not by dials: how the work lies does not matter
-	Minutes  float64
-	Rate     Rate
-	Ordinary bool       // the common way, with the tool coming from the free end
-	AfterAll []string   // operations that must be done before, for this way only
-	ForceN   float64    // main cutting force, on the high side
-	DeepMM   float64    // how much metal its passes have to take off at most; 0 where the depth of a pass is not chosen
-	SureN    float64    // of it, what lighter passes do not lessen: a cut whose depth is only known once it is measured
-	ForceAt  float64    // radius where it acts
-	Span     [2]float64 // where the tool is, along the axis, body included
-	Write    func(j Job) (plan.Operation, Done)
+	Machine   partspec.MachineKind // where it is done; "" = on the lathe
+	Across    bool                 // mill or drill: the part's axis lies along the table
+	AcrossDeg float64              // up, then, from +X of the part's frame
+	End       partspec.End         // the end that must be free; of a flat part the face that looks at the spindle
+	Tool      partspec.Tool
+	SizeMM    float64 // of a tool taken from a set
+	Off       float64 // mill or drill: how far the tool itself may land from the place that it is set to, radially
+	Marked    bool    // it is set to a mark or a hole on the work, not by dials: how the work lies does not matter
+	Minutes   float64
+	Rate      Rate
+	Ordinary  bool       // the common way, with the tool coming from the free end
+	AfterAll  []string   // operations that must be done before, for this way only
+	ForceN    float64    // main cutting force, on the high side
+	DeepMM    float64    // how much metal its passes have to take off at most; 0 where the depth of a pass is not chosen
+	SureN     float64    // of it, what lighter passes do not lessen: a cut whose depth is only known once it is measured
+	ThrustN   float64    // mill or drill: along the spindle, into the work
+	ForceAt   float64    // radius where it acts
+	Span      [2]float64 // where the tool is, along the axis, body included
+	Write     func(j Job) (plan.Operation, Done)
 }
 
 // Job is the moment at which an operation is written out.
@@ -105,6 +107,14 @@ func Expand(c *Context) []Task {
 			tasks = append(tasks, c.knurl(f))
 		case *partspec.Holes:
 			tasks = append(tasks, c.pattern(f)...)
+		case *partspec.CrossHole:
+			tasks = append(tasks, c.crossHole(f)...)
+		case *partspec.Flat:
+			tasks = append(tasks, c.flats(f)...)
+		case *partspec.Slot:
+			tasks = append(tasks, c.slot(f)...)
+		case *partspec.Seat:
+			tasks = append(tasks, c.seat(f)...)
 		case *partspec.Spigot, *partspec.Bore, *partspec.Taper, *partspec.Profile:
 			// made as blocks and holes
 		default:

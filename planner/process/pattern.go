@@ -250,7 +250,7 @@ func (c *Context) holeWays(s spotted, follows bool) []Way {
 	var ways []Way
 	for _, e := range s.from {
 		if !s.marked() {
-			ways = append(ways, Way{Machine: partspec.Mill, End: e, Off: c.graduationOff() + wander(follows)})
+			ways = append(ways, Way{Machine: partspec.Mill, End: e, Off: c.placesOff(s) + wander(follows)})
 			continue
 		}
 		for _, m := range []partspec.Machine{c.Drill, c.Mill} {
@@ -260,6 +260,17 @@ func (c *Context) holeWays(s spotted, follows bool) []Way {
 		}
 	}
 	return ways
+}
+
+// placesOff is how far the places of a pattern lie from the graduations of the table's dials at most, radially.
+func (c *Context) placesOff(s spotted) float64 {
+	x, _ := c.Mill.Dial("x")
+	y, _ := c.Mill.Dial("y")
+	off := 0.0
+	for _, at := range s.Places {
+		off = math.Max(off, math.Hypot(offGraduation(float64(at.X.Value), x), offGraduation(float64(at.Y.Value), y)))
+	}
+	return off
 }
 
 func wander(follows bool) float64 {

@@ -63,7 +63,7 @@ func (c *Context) drillHoles(s spotted) Task {
 	for _, w := range c.holeWays(s, false) {
 		w.Tool, w.SizeMM, w.ForceAt = s.drill, s.drillMM, s.drillMM/4
 		w.Rate = c.rateOn(w.Machine, cutDrill, s.drillMM, s.drill)
-		w.ForceN = c.drillForce(s.drillMM, w.Rate.FeedMM)
+		w.ForceN, w.ThrustN = c.drillForce(s.drillMM, w.Rate.FeedMM), c.drillThrust(s.drillMM, w.Rate.FeedMM)
 		w.Span = s.span(w.End, s.past(w.End, s.drillMM))
 		deep := w.Span[1] - w.Span[0]
 		for _, d := range append([]float64{0}, steps...) {
@@ -126,6 +126,7 @@ func (c *Context) writeHoles(s spotted, t Task, w Way, steps []float64, j Job) (
 	}
 	if s.Through {
 		p.note("A board or clear air under the work where the drill comes out; ease the feed there.")
+		p.why("what is behind the hole keeps the drill from snatching as it comes out", "B-35")
 	}
 	if p.quill() != "" {
 		p.note("Touch off anew with every tool: their lengths differ.")

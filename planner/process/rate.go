@@ -210,6 +210,15 @@ func (c *Context) kc() float64 {
 // kcUnknown is the VDI 3323 group figure of unalloyed steel, used where a table has none.
 const kcUnknown = 1500
 
+// drillThrust is what a drill in solid metal presses along its axis, N.
+func (c *Context) drillThrust(d, feedMM float64) float64 {
+	f, err := mechanics.DrillCut{DiameterMM: d, FeedMM: feedMM, PointAngleDeg: 118, KC11MPa: c.kc(), MC: c.Part.Material.Mc, WearFactor: wear}.Force()
+	if err != nil {
+		return 0
+	}
+	return f.ThrustN
+}
+
 // drillForce is the turning force of a drill as if it acted at a quarter of its diameter, N.
 func (c *Context) drillForce(d, feedMM float64) float64 {
 	f, err := mechanics.DrillCut{DiameterMM: d, FeedMM: feedMM, PointAngleDeg: 118, KC11MPa: c.kc(), MC: c.Part.Material.Mc, WearFactor: wear}.Force()

@@ -51,13 +51,6 @@ func (p *page) sense(dial string) float64 {
 	return 1
 }
 
-// graduationOff is how far a place lies from the graduations nearest to it at most, radially.
-func (c *Context) graduationOff() float64 {
-	x, _ := c.Mill.Dial("x")
-	y, _ := c.Mill.Dial("y")
-	return math.Hypot(float64(x.Graduation.Value), float64(y.Graduation.Value)) / 2
-}
-
 // tableZeros notes where the table's dials read nought, as the holding gives it.
 func (p *page) tableZeros() {
 	p.op.Zeros = append(p.op.Zeros, p.j.Table...)

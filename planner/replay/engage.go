@@ -33,7 +33,7 @@ func (w *walk) engagedInSeat(v seatView, p seatPass) (deep, wide float64) {
 	cuts := []float64{lo, hi}
 	var before []seatPass
 	for _, old := range w.seatPasses(v) {
-		if old.key == p.key || old.pose.across {
+		if old.key == p.key || old.pose.across || math.Abs(old.s-p.s) >= old.radius+p.radius {
 			continue
 		}
 		before = append(before, old)

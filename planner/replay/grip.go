@@ -99,7 +99,7 @@ func (w *walk) checkGripLength(long, length float64) {
 	if longest > 0 && long > longest+same && g.Kind != "mandrel" && g.Kind != "glued_bore" {
 		w.failOp("grip", "it grips over %s; %s is %s long", mm(long), h.Name, mm(longest))
 	}
-	if g.Kind != "jaws" {
+	if g.Kind != "jaws" || w.pressedDown() {
 		return
 	}
 	d := 2 * g.RadiusMM
@@ -115,6 +115,21 @@ func (w *walk) checkGripLength(long, length float64) {
 	}
 	w.failOp("grip", "it grips Ø%s over %s; at least %s is needed, or %s for a disc on the jaw steps with cuts to %s (rule B-27)",
 		mm(d), mm(length), mm(need), mm(leastGripDisc), mm(discDepth))
+}
+
+// pressedDown reports whether work stands upright on a table and every tool of the setup only presses it down: nothing tips it out of a short grip.
+func (w *walk) pressedDown() bool {
+	if !w.offLathe() || w.setup.Across {
+		return false
+	}
+	for _, op := range w.setup.Operations {
+		switch op.Process {
+		case plan.Spot, plan.Drill, plan.Ream, plan.Tap, plan.Counterbore, plan.Countersink:
+		default:
+			return false
+		}
+	}
+	return true
 }
 
 // faced reports whether the work is a disc, standing out no more than its diameter, with its face hard on the jaw steps.

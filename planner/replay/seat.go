@@ -107,14 +107,29 @@ func (p *seatPass) standing(v seatView, s0, s1, t0, t1 float64) {
 	}
 }
 
-// seatPasses are the passes of a seat so far.
-func (w *walk) seatPasses(v seatView) (list []seatPass) {
-	for _, a := range w.milled {
-		if a.feature == v.Name {
-			list = append(list, v.sees(a))
+// seatPasses are the passes of a seat so far. What has been looked at once is kept as long as the end face stays where it is.
+func (w *walk) seatPasses(v seatView) []seatPass {
+	known := w.seats[v.Name]
+	if known == nil || known.face != v.face || known.upTo > len(w.milled) {
+		known = &seatSeen{face: v.face}
+		if w.seats == nil {
+			w.seats = map[string]*seatSeen{}
+		}
+		w.seats[v.Name] = known
+	}
+	for ; known.upTo < len(w.milled); known.upTo++ {
+		if a := w.milled[known.upTo]; a.feature == v.Name {
+			known.list = append(known.list, v.sees(a))
 		}
 	}
-	return list
+	return known.list
+}
+
+// seatSeen is the passes of a seat that have been looked at: so many of all milling passes.
+type seatSeen struct {
+	face float64
+	upTo int
+	list []seatPass
 }
 
 // checkSeatPass holds that a pass is one that a seat is cut with: along its pipe's axis, from its end, with the spindle along either axis.
@@ -136,6 +151,11 @@ func (w *walk) checkSeatPass(f *partspec.Seat, a aside) {
 
 // seatTakes reports whether a pass takes metal that those before it have left.
 func (w *walk) seatTakes(v seatView, p seatPass) bool {
+	if !p.pose.across { // reckoned as if every cutter before had been square, which takes more than it did: what is found so is there for certain
+		if deep, wide := w.engagedInSeat(v, p); deep > same && wide > same {
+			return true
+		}
+	}
 	metal := plane.Rectangle(-v.wide, 0, v.wide, v.long).Figure()
 	var before []plane.Set
 	for _, old := range w.seatPasses(v) {
@@ -232,13 +252,10 @@ func (w *walk) checkSeatLeft(at where, v seatView, list []seatPass, s, q, leftov
 	if !ok {
 		return true
 	}
-	var gone []plane.Set
-	for _, p := range list {
-		if p.through {
-			gone = append(gone, p.takes...)
-		}
+	rim := plane.Common([]plane.Set{target.Figure()}, takenBy(list, func(p seatPass) bool { return nearCurve(p, s, q, float64(v.Radius.Low), leftover) }))
+	if len(rim) > 0 { // roughing may have to be looked at as well
+		rim = plane.Common([]plane.Set{target.Figure()}, takenBy(list, func(seatPass) bool { return true }))
 	}
-	rim := plane.Common([]plane.Set{target.Figure()}, gone)
 	if len(rim) == 0 {
 		return true
 	}
@@ -250,8 +267,34 @@ func (w *walk) checkSeatLeft(at where, v seatView, list []seatPass, s, q, leftov
 	return false
 }
 
+// takenBy is what the passes chosen take that run right through.
+func takenBy(list []seatPass, chosen func(seatPass) bool) []plane.Set {
+	var gone []plane.Set
+	for _, p := range list {
+		if p.through && chosen(p) {
+			gone = append(gone, p.takes...)
+		}
+	}
+	return gone
+}
+
+// nearCurve reports whether a pass comes near a circle about the pipe's axis: finishing passes do, and they nearly always suffice.
+func nearCurve(p seatPass, s, q, r, leftover float64) bool {
+	if p.swung {
+		return true
+	}
+	deep := math.Hypot(math.Abs(p.s-s), p.q-q) // of a ball, the lowest point; of a square end its corners lie nearer to the circle
+	if !p.ball() {
+		deep = math.Hypot(math.Abs(p.s-s)+p.radius, p.q-q)
+	}
+	return r-deep < 2*leftover+nearBy
+}
+
+// nearBy is far less than roughing leaves, and more than a ball's lowest point lies off a steep curve that its side touches.
+const nearBy = 0.3
+
 // checkSeatPlace holds where the pipe's axis is cut: across within the general tolerance of the width, and as deep that crown and length come out. Past its depth the cut
-// shortens the part.
+// shortens the part; how surely the work was found is the place's, and not counted twice.
 func (w *walk) checkSeatPlace(at where, v seatView, s, q, off float64) {
 	side, deep := w.generalOf(2*v.half), w.generalOf(float64(v.Radius.Value)+v.axisQ)
 	if math.Abs(s)+off > side+figure {
@@ -262,7 +305,7 @@ func (w *walk) checkSeatPlace(at where, v seatView, s, q, off float64) {
 		w.fail(at, "size", "the crown of %s comes out %s to %s deep, drawn %s within %s", v.ID(), mm(float64(v.Radius.Value)+v.axisQ+low), mm(float64(v.Radius.Value)+v.axisQ+high),
 			mm(float64(v.Radius.Value)+v.axisQ), mm(deep))
 	}
-	if lips := v.long - math.Max(0, high); lips < float64(w.part.Length.Low)-figure {
+	if lips := v.long - math.Max(0, q-v.axisQ); lips < float64(w.part.Length.Low)-figure {
 		w.fail(at, "size", "the seat is cut so deep that the length over its edges is %s, drawn %s at least", mm(lips), mm(float64(w.part.Length.Low)))
 	}
 }
@@ -303,7 +346,11 @@ func (w *walk) finishSeat(f *partspec.Seat) {
 		w.fail(where{}, "finished part", "%s: nothing proves a seat across the side", f.ID())
 		return
 	}
-	if math.Abs(v.q(float64(f.AxisZ))-v.axisQ) > w.generalOf(float64(w.part.Length.Value)) {
+	drawn := v
+	if drawn.face = 0; f.On == partspec.Right {
+		drawn.face = float64(w.part.Length.Value)
+	}
+	if math.Abs(drawn.q(float64(f.AxisZ))-v.axisQ) > w.generalOf(float64(w.part.Length.Value)) {
 		w.fail(where{}, "finished part", "%s has its pipe's axis at %s; its radius and width put it at %s below the end", f.ID(), mm(float64(f.AxisZ)), mm(v.axisQ))
 	}
 	if w.filed[f.Name] {

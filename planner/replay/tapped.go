@@ -87,6 +87,12 @@ func (w *walk) markOut(i, k int, op plan.Operation, f partspec.Feature) {
 			continue
 		}
 		w.checkAt(*cut.At)
+		if _, seat := f.(*partspec.Seat); seat { // the line that says which way round it lies goes through the part's axis
+			if math.Hypot(cut.At.XMM, cut.At.YMM) > figure {
+				w.failOp("place", "mark %q stands at %s, %s; the pipe's axis crosses the part's", cut.Name, mm(cut.At.XMM), mm(cut.At.YMM))
+			}
+			continue
+		}
 		goal, off := nearestAim(list, cut.At.XMM, cut.At.YMM)
 		if off > figure {
 			w.failOp("place", "mark %q stands at %s, %s; no hole of %s is drawn there", cut.Name, mm(cut.At.XMM), mm(cut.At.YMM), f.Head().ID())

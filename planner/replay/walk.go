@@ -38,6 +38,7 @@ type walk struct {
 	holes      map[holeKey]*drilled // beside and across the axis
 	holeOrder  []holeKey            // in the order in which they were begun
 	milled     []aside              // seats, flats and slots, pass by pass
+	seats      map[string]*seatSeen // of them, as looked at along the pipe's axis
 	punched    map[markKey]bool
 	filedAfter map[string]int // how many passes of a seat came before the file
 	pushes     []push         // of this setup, off the lathe

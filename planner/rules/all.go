@@ -7,17 +7,19 @@ func All() Set {
 			faceFirst, roughBeforeFinish, insideFirst, freeEndFirst, diameterBeforeEdge, threadLate, knurlEarly, weakenLate, stepsThenFile,
 			partOffLast, drillBeforeBore, boreBeforeReam, finalFaceBeforeItsHoles, throughBeforeCounterbore, partedBeforeSecondFace,
 			facesBeforeHoles, markBeforeDrill, sinkAfterDrill, tapLast, ringAfterBore,
+			seatFromPilot, holesBeforeSeat, roundBeforeInterruptions, flatBeforeHole, crossingHoles,
 		},
 		Holdings: []Holding{
 			gripExists, gripNotCut, capacity, colletSize, boreFinished, neverOnThread, packFinished, squareBar, grippedLength, stickOut, wallUnderGrip, wallOnMandrel, gripHolds,
-			gluedArborLight, mandrelDrive, clampsPlaced, viceOnParallels, faceplateSeat, unbalanced, fourJawSides, coordinates,
+			gluedArborLight, mandrelDrive, clampsPlaced, viceOnParallels, faceplateSeat, unbalanced, fourJawSides, coordinates, lyingRound,
 		},
 		Numbers: []Number{
 			spotFirst, stockForFinish, separateRoughing, pilotChain, drillBoreOrReam, reamAllowance, partSpare, runOutExpected, holdingTimes,
 			speedStep, lowestCap, operationFactors, pecking, barOverhang, oneWay, dialReads, mixedUnits, metalOn, coarseDial, trialCut, fileLeave,
 			taperBySlide, screwInfeed, passDepth, pointDepth, partingTool, stockLength, toMeasuredSize,
 			sameSetting, runOutShare, fewestSettings, holeFirst, helpersFirst, instrumentChoice, measureInTime, easeGrip, colletGrip, surfaceSpeedCap, clampGeometry, clampedToTable, backing,
-			chordCheck, fromHeldDatum, blindTapped, flatMouth,
+			chordCheck, fromHeldDatum, blindTapped,
+			sagitta, wrongRadius, swungRadius, gaugeSeat,
 		},
 		Cautions: []Caution{
 			cautionAlways, cautionKey, cautionParting, cautionFiling, cautionEmery, cautionSlender, cautionBreakThrough, cautionSwarf, cautionGlue, cautionFluid, cautionBarBehind,

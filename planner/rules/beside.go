@@ -6,17 +6,17 @@ import (
 	"catchplate/planner/shape"
 )
 
-// beside reports whether an operation works at places beside the axis.
-func beside(o shape.Op) bool { return len(o.Spots) > 0 }
+// beside reports whether an operation works at places beside the axis, or across it.
+func beside(o shape.Op) bool { return len(o.Spots) > 0 || o.Cross }
 
 var facesBeforeHoles = Order{
 	plan.Rule{ID: "A-43h", Class: "order", Title: "Faces before the holes in them",
 		Text: "IF holes are marked out or drilled in a face THEN that face is at size first, and so is the one that through holes come out of.",
 		Why:  "depth and place are measured from the final face; facing over a hole burrs its edge; a drill comes out square only through a flat",
-		Sure: "common practice", Source: "common practice, no source", Except: "holes used to hold the part for the facing"},
+		Sure: "common practice", Source: "common practice, no source", Except: "holes used to hold the part for the facing; a seated flange drilled on its bar, where the metal behind is solid"},
 	func(w Work) []Arc {
 		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
-			return a.Process == plan.Face && beside(b) && (b.End == partspec.EndInvalid || b.End == a.End), partspec.EndInvalid
+			return a.Process == plan.Face && len(b.Spots) > 0 && (b.End == partspec.EndInvalid && !seated(w) || b.End == a.End), partspec.EndInvalid
 		})
 	},
 }
@@ -80,8 +80,8 @@ const ringTrue = 0.1
 
 // seated reports whether the part has a seat, which asks for bores to be finished after it.
 func seated(w Work) bool {
-	for _, f := range w.Part.Features {
-		if _, ok := f.(*partspec.Seat); ok {
+	for _, o := range w.Ops {
+		if seating(w, o) {
 			return true
 		}
 	}
@@ -101,6 +101,47 @@ var coordinates = Holding{
 	},
 }
 
+var flatBeforeHole = Order{
+	plan.Rule{ID: "A-31", Class: "order", Title: "Flat before a hole on a round or a slope",
+		Text: "IF a drill would meet a slope, or a round of less than four times its diameter THEN a flat as wide as the drill is cut first; else the exact crown is spotted with a short stiff drill. A hole beside the axis wants a plane face all round its mouth.",
+		Why:  "entry must be square to the drill, or it runs off",
+		Sure: "published", Source: "SDP/SI design sheet T43; the quarter is common practice", Except: "a show face: punch, short drill, pilot of 2 at most"},
+	func(w Work) []Arc {
+		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
+			return a.Cross && a.Feature == b.Feature && a.Process == plan.MillFlat && b.Process == plan.Drill, partspec.EndInvalid
+		})
+	},
+}
+
+var crossingHoles = Order{
+	plan.Rule{ID: "A-35", Class: "order", Title: "Crossing holes",
+		Text: "IF a hole ends in a bore or crosses it THEN the bore is finished first, the hole is drilled with a quarter of the feed where it breaks in, and the bore is deburred after it.",
+		Why:  "a drill that enters a void has one lip loaded and wanders; it leaves a long burr",
+		Sure: "published", Source: "SDP/SI design sheet T43; CTE magazine, Why so cross? (2013); PMPA Designer's Guide", Except: "off centre by more than a quarter of the hole: plug the bore with a close rod"},
+	func(w Work) []Arc {
+		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
+			bored := a.Inside && a.Stage == shape.Finishing && (a.Process == plan.BoreOut || a.Process == plan.Ream)
+			_, hole := w.Part.Feature(b.Feature).(*partspec.CrossHole)
+			return b.Cross && (bored && hole && overlap(a, b) && b.Process == plan.Drill || a.Feature == b.Feature && b.Process == plan.Deburr && a.Process != plan.Deburr), partspec.EndInvalid
+		})
+	},
+}
+
+var lyingRound = Holding{
+	plan.Rule{ID: "B-43", Class: "holding", Title: "Round work lying in a vee",
+		Text: "IF round work lies in a vee block, or in a vice with a vee strip, to be worked across THEN at least 12 mm of whole round lie in it, clear of the cut.",
+		Why:  "the vee locates the axis; a short grip rocks", Sure: "published", Source: "Modern Mechanical Engineering, vol. I p. 203 (vees); the 12 mm is ours", Except: "stepped work on two vees of measured height"},
+	func(c Case) Verdict {
+		if c.Lying && c.Length < lyingLeast {
+			return refuse("%.1f of round lie in it, at least %.0f wanted", c.Length, lyingLeast)
+		}
+		return Verdict{}
+	},
+}
+
+// lyingLeast is the least length of round that lies in a vee.
+const lyingLeast = 12.0
+
 var (
 	chordCheck = number("C-25", "Chord check", "IF holes are drilled by coordinates THEN the distances over pins in neighbours, and over the two farthest apart, are on the sheet.",
 		"a wrong count shows before metal is lost", "published", "US Navy course 14119 fig. 16-6, flange layout; c = C sin(180/n), plane geometry")
@@ -108,6 +149,4 @@ var (
 		"backlash, and errors that add from hole to hole", "common practice", "common practice, no source")
 	blindTapped = number("A-29", "Depth of a blind tapped hole", "IF a hole is tapped blind THEN drill it deeper than the full thread by the tap's lead and a pitch, at least a quarter below M6; leave half the drill's diameter, at least 1 mm, under its point.",
 		"the tap's lead and the chips need room; a bottomed tap breaks", "published", "eisc.com least tap drill depth; roymech.org quoting BS 1936; leads: Machinery's Handbook (not opened); the floor is ours")
-	flatMouth = number("A-31", "A flat before a hole", "IF a drill would meet a slope, an edge or a curve THEN a flat as wide as the drill is cut first, or the crown is spotted exactly.",
-		"entry must be square to the drill, or it runs off", "published", "PMPA Designer's Guide; SDP/SI design sheet T43")
 )

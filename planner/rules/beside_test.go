@@ -16,12 +16,24 @@ func ring(process plan.Process, within float64) shape.Op {
 	return o
 }
 
+// crossing is an operation on a hole square to the axis.
+func crossing(process plan.Process) shape.Op {
+	return shape.Op{ID: "oil/" + string(process), Feature: "oil", Process: process, Stage: shape.Roughing, Cross: true, Z0: 5, Z1: 9}
+}
+
 // besideOrderCases are the cases of rules about what is cut beside the axis.
 func besideOrderCases() map[string]struct{ binds, leaves pairing } {
 	blind := ring(plan.Drill, 0.2)
 	blind.End = partspec.Right
 	bore := cut("main", plan.BoreOut, 0, 30, 4.9)
+	seat := shape.Op{ID: "pipe/steps", Feature: "pipe", Process: plan.SeatSteps, Stage: shape.Finishing, End: partspec.Left, Z1: 8}
+	mark := shape.Op{ID: "pipe/mark", Feature: "pipe", Process: plan.MarkOut, End: partspec.Left}
 	return map[string]struct{ binds, leaves pairing }{
+		"A-37":  {pairing{cut("main", plan.Drill, 0, 30, 4), seat}, pairing{seat, bore}},
+		"A-38":  {pairing{seat, ring(plan.Tap, 0)}, pairing{seat, ring(plan.Drill, 0.2)}},
+		"A-22":  {pairing{cut("body", plan.TurnFinish, 0, 20, 10), seat}, pairing{cut("body", plan.TurnFinish, 10, 20, 10), mark}},
+		"A-31":  {pairing{crossing(plan.MillFlat), crossing(plan.Drill)}, pairing{crossing(plan.Drill), crossing(plan.MillFlat)}},
+		"A-35":  {pairing{bore, crossing(plan.Drill)}, pairing{crossing(plan.Drill), bore}},
 		"A-43h": {pairing{face(partspec.Left), ring(plan.Drill, 0.2)}, pairing{face(partspec.Left), blind}},
 		"C-24m": {pairing{ring(plan.MarkOut, 0), ring(plan.Drill, 0.2)}, pairing{ring(plan.Drill, 0.2), ring(plan.MarkOut, 0)}},
 		"A-44s": {pairing{ring(plan.Drill, 0.2), ring(plan.Countersink, 0.2)}, pairing{ring(plan.Drill, 0.2), ring(plan.Tap, 0)}},
@@ -37,5 +49,6 @@ func besideHoldingCases() map[string]struct{ refused, passed rules.Case } {
 	}
 	return map[string]struct{ refused, passed rules.Case }{
 		"C-24": {sound(lands(0.21)), sound(lands(0.2))},
+		"B-43": {sound(in(partspec.VeeBlock), func(c *rules.Case) { c.Lying, c.Length = true, 11 }), sound(in(partspec.VeeBlock), func(c *rules.Case) { c.Lying, c.Length = true, 12 })},
 	}
 }

@@ -41,6 +41,7 @@ type Case struct {
 	Deflect   float64 // bending at the cut under its force
 	Allow     float64 // what the tolerance lets bend; 0 = open
 
+	Lying      bool    // round work lies along the table
 	PlaceOff   float64 // how far a hole may land from its place, radially
 	PlaceAllow float64 // what its limits let pass; 0 = open
 

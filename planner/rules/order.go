@@ -133,7 +133,7 @@ var stepsThenFile = Order{
 		Sure: "published", Source: "a builder's step chart for curved bases; the witness rule is common practice", Except: "a cutter set to swing the radius itself"},
 	func(w Work) []Arc {
 		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
-			order := map[plan.Process]int{plan.TurnRough: 1, plan.Steps: 2, plan.FileProfile: 3}
+			order := map[plan.Process]int{plan.TurnRough: 1, plan.Steps: 2, plan.FileProfile: 3, plan.SeatSteps: 2, plan.FileSeat: 3}
 			return a.Feature == b.Feature && order[b.Process] > 1 && order[a.Process] > 0 && order[a.Process] < order[b.Process], partspec.EndInvalid
 		})
 	},

@@ -22,6 +22,8 @@ func part() *partspec.Part {
 		&partspec.Thread{FeatureHead: partspec.FeatureHead{Name: "screw"}, On: "body"},
 		&partspec.Groove{FeatureHead: partspec.FeatureHead{Name: "ring"}, On: "body"},
 		&partspec.Knurl{FeatureHead: partspec.FeatureHead{Name: "hold"}, On: "grip"},
+		&partspec.CrossHole{FeatureHead: partspec.FeatureHead{Name: "oil"}},
+		&partspec.Seat{FeatureHead: partspec.FeatureHead{Name: "pipe"}, On: partspec.Left},
 	}}
 }
 

@@ -30,6 +30,7 @@ type Op struct {
 	Keep  *Stretch    // facing and parting: what is left along the axis
 
 	Spots []Spot   // where it works beside the axis (holes of a pattern), or nil: about the axis, or all over
+	Cross bool     // it works across the axis: a cross hole, a flat, a slot
 	Flat  *FlatCut // what it takes off a flat part
 
 	Makes []string // surfaces brought to size: feature names and plane faces ("face.left", "rim.left")

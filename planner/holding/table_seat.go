@@ -1,0 +1,82 @@
+package holding
+
+import (
+	"math"
+
+	"catchplate/partspec"
+	"catchplate/planner/plan"
+	"catchplate/planner/process"
+	"catchplate/planner/rules"
+)
+
+// Suits reports whether a way of working is done in this pose on this machine.
+func (m Mount) Suits(w process.Way) bool {
+	const sameDeg = 0.01 // finer than work is set round
+	return m.Free == w.End && m.Machine == w.Machine && m.Across == w.Across && (!m.Across || math.Abs(m.AcrossDeg-w.AcrossDeg) < sameDeg)
+}
+
+// seatLoss is how much of a stretch along the axis, beginning at an end, a seat or what is cut across has taken away at some place round it.
+func (s Shop) seatLoss(m Mount, done func(int) bool) float64 {
+	loss := 0.0
+	for i, t := range s.Tasks {
+		if !done(i) || !s.isSeat(t) && !t.Cross {
+			continue
+		}
+		if low, high := max(t.Z0, m.Z0), min(t.Z1, m.Z1); low < high {
+			loss = max(loss, high-low)
+		}
+	}
+	return loss
+}
+
+// seatedEnd reports whether an end has its seat cut: no longer a face to sit, to be glued or to be clamped on.
+func (s Shop) seatedEnd(e partspec.End, done func(int) bool) bool {
+	for i, t := range s.Tasks {
+		if f, ok := s.Part.Feature(t.Feature).(*partspec.Seat); ok && done(i) && f.On == e && t.Z0 != t.Z1 {
+			return true
+		}
+	}
+	return false
+}
+
+// afterSeat takes from a grip what a seat has taken from the surface.
+func (s Shop) afterSeat(c *rules.Case, m Mount, done func(int) bool) {
+	loss := s.seatLoss(m, done)
+	if loss == 0 && !s.seatedEnd(m.Free.Other(), done) {
+		return
+	}
+	c.Length -= loss
+	back := m.Free.Other()
+	if s.seatedEnd(back, done) {
+		if m.Stop || m.Glue == GlueFace {
+			c.Through = false
+		}
+		if m.Glue == GlueFace || m.Holding.Kind == partspec.StubMandrel && !m.Threaded || s.bolted(m) {
+			c.Gone = true // its face is a hollow now
+		}
+		if m.Glue == GlueBore {
+			c.DriveNmm *= math.Max(0, 1-loss/(m.Z1-m.Z0))
+		}
+	}
+}
+
+// bolted reports whether a mount draws the work against a plate by a bolt through its bore.
+func (s Shop) bolted(m Mount) bool {
+	return m.Holding.Kind == partspec.AnglePlate || m.Holding.Kind == partspec.TableClamps && m.Inside
+}
+
+// isSeat reports whether a task cuts a seat.
+func (s Shop) isSeat(t process.Task) bool {
+	f, ok := s.Part.Feature(t.Feature).(*partspec.Seat)
+	return ok && f != nil && t.Z0 != t.Z1
+}
+
+// faced reports whether an end is a plane face: cut, or never to be cut.
+func (s Shop) faced(e partspec.End, done func(int) bool) bool {
+	for i, t := range s.Tasks {
+		if t.Process == plan.Face && t.End == e {
+			return done(i)
+		}
+	}
+	return !s.rawEnd(e)
+}

@@ -1,0 +1,71 @@
+package process
+
+import (
+	"math"
+
+	"catchplate/partspec"
+	"catchplate/planner/mechanics"
+	"catchplate/planner/tables"
+)
+
+// teeth are those of an end mill or a ball nose that nobody counted. Common practice, no source: two cut slots and plunge.
+const teeth = 2.0
+
+// toothFeed is the feed a tooth of an end mill, mm, from the cutting table: less for small cutters, more in soft metal.
+func (c *Context) toothFeed(d float64) float64 {
+	row := "HSS end mill 8 to 12 mm, steel"
+	switch {
+	case d < smallMill:
+		row = "HSS end mill 3 to 6 mm, steel"
+	case soft(c.Part.Material.Family):
+		row = "HSS end mill 8 to 12 mm, brass or aluminium"
+	}
+	if r, ok := tables.FindCutting("mill", "feed per tooth", row); ok {
+		return r.Range.Low
+	}
+	return leastFeed
+}
+
+// smallMill is the diameter under which an end mill takes the finer feed.
+const smallMill = 7.0
+
+// slotDepth is the deepest that an end mill of a diameter cuts over its whole width: half of it, a quarter in steel (cutting table, slot).
+func (c *Context) slotDepth(d float64) float64 {
+	if soft(c.Part.Material.Family) || c.Part.Material.Family == tables.FamilyBronze {
+		return d / 2
+	}
+	return d / 4
+}
+
+// millRate is the speed and feed of a milling cutter on the mill.
+func (c *Context) millRate(d float64, tool partspec.Tool) Rate {
+	r := c.rateOn(partspec.Mill, cutMill, d, tool)
+	r.FeedMM = math.Round(teeth*c.toothFeed(d)*1000) / 1000
+	return r
+}
+
+// millForce is the force on the work of a milling cutter that cuts so deep, N, on the high side: as if one tooth took the feed of a whole turn, and what pushes it
+// off taken in.
+func (c *Context) millForce(d, deepMM float64) float64 {
+	f, err := mechanics.CuttingForce(mechanics.Cut{KC11MPa: c.kc(), MC: c.Part.Material.Mc, DepthMM: deepMM, FeedMM: teeth * c.toothFeed(d), EdgeAngleDeg: 90, WearFactor: wear})
+	if err != nil {
+		return 0
+	}
+	return math.Hypot(f.MainN, f.PassiveN)
+}
+
+// lightMill is how deep a milling cutter of a diameter goes over its whole width on work that is only screwed down: as deep as a slot bears, or until it pushes
+// with lightPush.
+func (c *Context) lightMill(d float64) float64 {
+	deep := c.slotDepth(d)
+	if one := c.millForce(d, 1); one > 0 {
+		deep = math.Min(deep, lightPush/one)
+	}
+	return math.Max(leastMill, math.Floor(deep*10)/10)
+}
+
+// lightPush is what a screw through a bore holds with the usual safety, N; leastMill the shallowest layer that is worth roughing by. Ours, no source.
+const (
+	lightPush = 250.0
+	leastMill = 0.8
+)

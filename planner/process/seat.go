@@ -1,0 +1,142 @@
+package process
+
+import (
+	"fmt"
+	"math"
+
+	"catchplate/partspec"
+	"catchplate/planner/numbers/steps"
+	"catchplate/planner/plan"
+	"catchplate/planner/shape"
+)
+
+// saddle is a seat cut across an end, as figures.
+type saddle struct {
+	*partspec.Seat
+	radius, depth, axisZ float64
+	end                  float64 // place of the end face
+}
+
+func (c *Context) saddleOf(f *partspec.Seat) saddle {
+	return saddle{f, float64(f.Radius.Mid()), float64(f.Depth), float64(f.AxisZ), c.endZ(f.On)}
+}
+
+// hollow is how deep below the end face the seat lies at a distance from the plane of the pipe's axis.
+func (s saddle) hollow(off float64) float64 {
+	return math.Sqrt(math.Max(0, s.radius*s.radius-off*off)) - s.radius + s.depth
+}
+
+// crownZ is where the crown of the seat lies.
+func (s saddle) crownZ() float64 { return s.end + into(s.On)*s.depth }
+
+// under is how deep the seat lies at a place beside the axis.
+func (s saddle) under(x, y float64) float64 {
+	sin, cos := math.Sincos(s.Angle.Radians())
+	return math.Max(0, s.hollow(y*cos-x*sin))
+}
+
+// seat makes the tasks of a seat: the line that says which way round, the seat itself (swung, or in steps), and the file.
+func (c *Context) seat(f *partspec.Seat) []Task {
+	s := c.saddleOf(f)
+	cut := Task{Op: shape.Op{ID: f.ID() + "/steps", Feature: f.Name, Process: plan.SeatSteps, Stage: shape.Finishing, End: f.On, Makes: []string{f.Name}, Tight: float64(f.Radius.Width()), Depth: s.depth}}
+	cut.Z0, cut.Z1 = ordered(s.end, s.crownZ())
+	if f.On == partspec.EndInvalid {
+		return []Task{cut.orLacking(f.Name + ": a seat across the side is not planned; make the part with the seat across an end, or cut it from a block")}
+	}
+	mark := Task{Op: shape.Op{ID: f.ID() + "/mark", Feature: f.Name, Process: plan.MarkOut, Stage: shape.Roughing, End: f.On, Z0: s.end, Z1: s.end}}
+	for _, tool := range c.tools(partspec.Scriber) {
+		w := Way{Machine: partspec.Bench, End: f.On, Tool: tool, Minutes: minutesMarkOut}
+		w.Write = func(j Job) (plan.Operation, Done) { return c.writeSeatMark(s, mark, w, j) }
+		mark.Ways = append(mark.Ways, w)
+		break
+	}
+	mark = mark.orLacking(f.Name + ": no scriber is owned to mark which way round the seat lies (tool \"scriber\")")
+	if c.Bench.Kind == "" {
+		mark.Ways, mark.Lacking = nil, []string{f.Name + ": no bench is owned to mark which way round the seat lies"}
+	}
+	swung, whyNot := c.swung(s, cut)
+	if len(swung) > 0 {
+		cut.ID, cut.Process, cut.Ways = f.ID()+"/swing", plan.BoreHead, swung
+		return []Task{mark, cut}
+	}
+	stepped, lacking := c.steppedSeat(s, cut)
+	cut.Ways = stepped
+	if len(stepped) == 0 {
+		cut.Lacking = append(whyNot, lacking...)
+	}
+	return []Task{mark, cut, c.fileSeat(s, cut)}
+}
+
+func (c *Context) writeSeatMark(s saddle, t Task, w Way, j Job) (plan.Operation, Done) {
+	p := c.page(j, t, w, fmt.Sprintf("Scribe the line of the pipe's axis for %s", s.Name))
+	p.op.RPM = 0
+	p.note("Scribe a line across the %s face through its middle, %.0f degrees from the part's X axis, and down the rim at both ends: it says which way round the part goes from here on.", s.On, float64(s.Angle))
+	p.op.Cuts = append(p.op.Cuts, plan.Cut{Name: "the pipe's axis", At: &plan.Place{By: "scribed line", WithinMM: c.markError()}})
+	p.why("the line fixes which way round the holes and the seat lie to each other", "A-38")
+	return p.finish()
+}
+
+// seatSides are the dials of an upright seat: across the pipe's axis, and along it. ok is false where the axis lies along neither slide.
+func (s saddle) seatSides() (across, along string, ok bool) {
+	const square = 0.01 // degrees, far finer than work is set round
+	switch turn := math.Mod(math.Mod(float64(s.Angle), 180)+180, 180); {
+	case math.Abs(turn-90) < square:
+		return "x", "y", true
+	case turn < square || turn > 180-square:
+		return "y", "x", true
+	}
+	return "", "", false
+}
+
+// leftover is what the steps may leave for the file.
+func (c *Context) seatLeft(f *partspec.Seat) float64 {
+	if f.Leftover > 0 {
+		return float64(f.Leftover)
+	}
+	return c.fileLeft()
+}
+
+// steppedSeat lists the cutters that step a seat, work upright, each with its table.
+func (c *Context) steppedSeat(s saddle, t Task) (ways []Way, lacking []string) {
+	if !c.coordinates() {
+		return nil, []string{s.Name + ": no mill with dials x, y and quill (or z) is owned to step it on"}
+	}
+	across, _, ok := s.seatSides()
+	if !ok {
+		return nil, []string{fmt.Sprintf("%s: stepped, the pipe's axis must lie along a slide of the mill; draw it at 0 or 90 degrees and turn the holes instead (it is at %.1f)", s.Name, float64(s.Angle))}
+	}
+	for _, kind := range []partspec.ToolKind{partspec.BallNose, partspec.EndMill} {
+		for _, tool := range c.tools(kind) {
+			for _, size := range tool.Sizes {
+				d := float64(size)
+				r := c.seatRequest(s, kind, d, across)
+				table, err := steps.Fewest(r)
+				if err != nil {
+					lacking = append(lacking, fmt.Sprintf("%s by a %s of Ø%.1f: %v", s.Name, toolText(tool, d), d, err))
+					continue
+				}
+				ways = append(ways, c.seatWay(s, t, tool, d, r, table))
+			}
+		}
+	}
+	if len(ways)+len(lacking) == 0 {
+		lacking = []string{s.Name + ": no ball nose and no end mill is owned to step it with"}
+	}
+	return ways, lacking
+}
+
+// seatRequest is the curve of a seat in the frame of the mill's slides: across from the part's axis, depth from the end face into the metal.
+func (c *Context) seatRequest(s saddle, kind partspec.ToolKind, d float64, across string) steps.Request {
+	half := float64(s.Across) / 2
+	side, _ := c.Mill.Dial(across)
+	down, _ := depthDial(c.Mill)
+	axis := func(d partspec.Dial) steps.Axis {
+		return steps.Axis{GraduationMM: float64(d.Graduation.Value), Reads: steps.ReadsTravel}
+	}
+	r := steps.Request{LeftoverMM: c.seatLeft(s.Seat), Across: axis(side), Depth: axis(down), MostDepthMM: c.lightMill(d), Cutter: steps.Cutter{Kind: steps.SquareEnd, WidthMM: d},
+		Curve: steps.Curve{Left: steps.Air, Right: steps.Air, Segments: []steps.Segment{steps.Arc{CentreDepthMM: s.depth - s.radius, RadiusMM: s.radius, FromAcrossMM: -half, ToAcrossMM: half, Form: steps.Hollow}}}}
+	if kind == partspec.BallNose {
+		r.Cutter = steps.Cutter{Kind: steps.RoundNose, RadiusMM: d / 2}
+	}
+	return r
+}
