@@ -107,22 +107,6 @@ func parseSource(s Source) (*hclsyntax.Body, Diagnostics) {
 	return body, nil
 }
 
-// reword puts the parser's commonest message into the words of the trade: a
-// unit behind a figure is how people write sizes.
-func reword(text []byte, found Diagnostics) Diagnostics {
-	for _, d := range found {
-		if d.Subject == nil || !d.Subject.CanSliceBytes(text) {
-			continue
-		}
-		word := string(d.Subject.SliceBytes(text))
-		if unit, ok := map[string]string{"mm": "mm", "in": "inch", "inch": "inch", "thou": "thou", "deg": "deg"}[word]; ok {
-			d.Summary = "A unit cannot stand behind a bare figure"
-			d.Detail = fmt.Sprintf("Write 3 * %s, or put the size in quotes: \"3 %s\".", unit, word)
-		}
-	}
-	return found
-}
-
 func readAll(paths []string) ([]Source, Diagnostics) {
 	var sources []Source
 	var found Diagnostics
