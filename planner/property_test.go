@@ -32,14 +32,9 @@ func parsed(t testing.TB, hcl string) *partspec.Job {
 	return job
 }
 
-// drawn runs a check on every random part.
+// drawn runs a check on every random part. The seed of each is its number, so that a failure can be found again.
 func drawn(t *testing.T, check func(t *testing.T, seed int, part parttest.PartText, shop string)) {
-	drawnUpTo(t, randomParts(), check)
-}
-
-// drawnUpTo runs a check on so many random parts. The seed of each is its number, so that a failure can be found again.
-func drawnUpTo(t *testing.T, parts int, check func(t *testing.T, seed int, part parttest.PartText, shop string)) {
-	for seed := range parts {
+	for seed := range randomParts() {
 		t.Run(fmt.Sprint(seed), func(t *testing.T) {
 			shop := ""
 			if seed%3 == 0 {

@@ -12,13 +12,16 @@ import (
 // refutedSeeds are random parts whose plan the replay still refutes, so that the user is shown none. Each is a fault of the planner to be mended; one
 // that is mended must leave this list.
 var refutedSeeds = map[int]string{
-	52:  "the length between two faces that different settings make",
+	340: "a sliver beside a filed profile whose neighbour is turned from the other end",
+	544: "what a round-nosed tool takes beyond a profile's edge on the bar's side",
+	628: "a sliver beside a filed profile whose neighbour is turned from the other end",
+	742: "a sliver beside a filed profile whose neighbour is turned from the other end",
 }
 
 // Whatever is drawn is planned and proved, or refused with reasons; twice the same, and in the order of the workshop's file or another.
 func TestRandomPartsAreProvedOrRefused(t *testing.T) {
 	made, asked := 0, 0
-	drawnUpTo(t, 150, func(t *testing.T, seed int, part parttest.PartText, shop string) { // as many as the list was made from
+	drawn(t, func(t *testing.T, seed int, part parttest.PartText, shop string) {
 		job := parsed(t, part.HCL(false)+shop)
 		if why, open := refutedSeeds[seed]; open {
 			_, failures := planner.Proved(job, planner.Options{})

@@ -93,7 +93,7 @@ func (w *writer) setup(steps []sequence.Step, last bool) {
 	w.rejectedBefore(m, steps, &s)
 	datum := w.datum(m, steps)
 	for _, step := range steps {
-		s.Operations = append(s.Operations, w.operation(step, m, &s, datum, w.cutsLengths(steps)))
+		s.Operations = append(s.Operations, w.operation(step, m, &s, datum, w.cutsLengths(m.Free)))
 	}
 	s.After = Section(w.body)
 	s.Beside = append([]plan.FlatHole(nil), w.beside...)
@@ -108,9 +108,12 @@ func (w *writer) setup(steps []sequence.Step, last bool) {
 	w.out.Setups = append(w.out.Setups, s)
 }
 
-// cutsLengths reports whether a setting cuts shoulders, grooves or depths, and not only its face and edges.
-func (w *writer) cutsLengths(steps []sequence.Step) bool {
-	for _, s := range steps {
+// cutsLengths reports whether shoulders, grooves or depths are cut with an end free, in this setting or another, and not only its face and edges.
+func (w *writer) cutsLengths(free partspec.End) bool {
+	for _, s := range w.result.Order {
+		if w.mounts[w.choice(s).mount].Free != free {
+			continue
+		}
 		switch w.shop.Tasks[s.Op].Process {
 		case plan.TurnFinish, plan.Groove, plan.BoreOut, plan.TaperTurn, plan.Recess:
 			return true

@@ -35,14 +35,14 @@ func (c *Context) bladeWays(i int, t Task, g turning, e partspec.End) []Way {
 	return ways
 }
 
-// over is how far a blade goes on past a block's edges (left, right) where a lower neighbour follows, so that no sliver stands between what is left on that
+// over is how far a blade goes on past a block's edges (left, right) where no higher neighbour follows, so that no sliver stands between what is left on that
 // one's shoulder and this block.
 func (c *Context) over(i int) [2]float64 {
 	var over [2]float64
-	if i > 0 && c.Blocks[i-1].Greatest < c.Blocks[i].Least {
+	if i > 0 && c.Blocks[i-1].Greatest <= c.Blocks[i].Least {
 		over[0] = bladeOver
 	}
-	if i+1 < len(c.Blocks) && c.Blocks[i+1].Greatest < c.Blocks[i].Least {
+	if i+1 < len(c.Blocks) && c.Blocks[i+1].Greatest <= c.Blocks[i].Least {
 		over[1] = bladeOver
 	}
 	return over

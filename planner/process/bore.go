@@ -155,7 +155,7 @@ func (p *page) depthAim(h shape.Hole, e partspec.End, stop int64, reached float6
 	b := h.Feature.(*partspec.Bore)
 	mouth := p.c.endZ(e)
 	g := float64(p.dial("saddle").Graduation.Value)
-	if float64(b.Depth.Width()) >= 2*g {
+	if float64(b.Depth.Width()) >= 2*g-sizeNoise {
 		marks, z := p.saddle(mouth + into(e)*float64(b.Depth.Mid()))
 		return nil, marks, z
 	}
@@ -163,11 +163,17 @@ func (p *page) depthAim(h shape.Hole, e partspec.End, stop int64, reached float6
 	return &plan.Measured{What: "position", LowMM: math.Min(lo, hi), HighMM: math.Max(lo, hi)}, stop, mouth + into(e)*float64(b.Depth.Mid())
 }
 
-// floor faces the bottom of a blind hole from its wall inward.
+// floor faces the bottom of a blind hole from its wall inward; where its depth is crept up to by measuring, from the hole in its middle outward, so that the
+// tool stands in the clear when the saddle is moved.
 func (p *page) floor(last aim, stop int64, reachedZ float64, e partspec.End, j Job, m *plan.Measured) {
 	inner := j.Before.Inner.Least(math.Min(reachedZ, reachedZ+into(e)*faceLook), math.Max(reachedZ, reachedZ+into(e)*faceLook))
 	marks, _ := p.cross(math.Max(0, inner-faceLook))
-	p.cut("floor", at(last.marks, stop), at(marks, stop), m)
+	if m != nil {
+		p.cut("floor", at(marks, stop), at(last.marks, stop), m)
+		p.note("Measure the depth, set the saddle for what is left with the tool in the middle, and wind it outward to the wall: one pass faces the floor.")
+		return
+	}
+	p.cut("floor", at(last.marks, stop), at(marks, stop), nil)
 	p.note("At the depth, wind the tool inward: one pass faces the floor.")
 }
 

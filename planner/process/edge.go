@@ -195,7 +195,8 @@ func (c *Context) swungWay(t Task, end partspec.End, tool partspec.Tool, run swi
 		kind = cutBore
 	}
 	rate := c.rate(kind, 2*math.Max(run.r0, run.r1), tool)
-	w := Way{End: end, Tool: tool, Ordinary: true, Rate: rate, ForceAt: math.Max(run.r0, run.r1), Span: [2]float64{t.Z0, t.Z1}}
+	w := Way{End: end, Tool: tool, Ordinary: true, Rate: rate, ForceAt: math.Max(run.r0, run.r1),
+		Span: [2]float64{math.Min(t.Z0, math.Min(run.z0, run.z1)), math.Max(t.Z1, math.Max(run.z0, run.z1))}}
 	w.Minutes = minutesSlideSet + cutMinutes(run.length(), passes(t.Depth, rate.DepthMM), rate)
 	w.deep(c, t.Depth+DepthSlack)
 	w.Write = func(j Job) (plan.Operation, Done) { return c.writeSwung(t, w, run, j) }

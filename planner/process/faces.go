@@ -215,6 +215,10 @@ func (c *Context) endRange(e partspec.End, more bool) (low, high float64) {
 		}
 	}
 	z := c.endZ(e)
+	if taper, ok := b.Feature.(*partspec.Taper); ok && !b.Cylinder() { // its diameter at the face moves with the face
+		slope := (b.Greatest - b.Least) / (b.Z1 - b.Z0)
+		half = math.Min(half, coneShare*float64(min(taper.Large.Width(), taper.Small.Width()))/4/slope)
+	}
 	if !b.Cylinder() { // a curve or cone ends at the drawn face: beyond it metal would be left standing
 		if e == partspec.Left {
 			return z, z + half
@@ -223,6 +227,9 @@ func (c *Context) endRange(e partspec.End, more bool) (low, high float64) {
 	}
 	return z - half, z + half
 }
+
+// coneShare is the part of a cone's limits that the place of its end face may spend; the cross dial has the rest. Ours, no source.
+const coneShare = 0.8
 
 // leastEndHalf is the narrowest that a measured length is asked for: what a micrometer holds.
 const leastEndHalf = 0.02

@@ -311,10 +311,13 @@ func (c *Context) drill(h shape.Hole, chain Chain, d float64) Task {
 		}
 		rate := c.rate(cutDrill, d, set)
 		w := Way{End: e, Tool: set, SizeMM: d, Ordinary: true, Rate: rate, ForceAt: d / 4, Span: [2]float64{math.Min(tip, c.endZ(e)), math.Max(tip, c.endZ(e))}}
-		w.ForceN = c.drillForce(d, rate.FeedMM)
 		steps := c.drillSteps(h, d)
+		w.Rate.least = slices.Min(steps)
+		w.Rate = c.capped(w.Rate)
 		for _, s := range steps {
+			w.ForceN = math.Max(w.ForceN, c.drillForce(s, w.Rate.FeedMM))
 			r := c.rate(cutDrill, s, set)
+			r.FeedMM = w.Rate.FeedMM
 			w.Minutes += depth/(r.FeedMM*r.RPM) + minutesADrill + pecks(depth, s)*minutesAPeck
 		}
 		if c.Rules.Has("A-02") && c.startRadius(h) == 0 {

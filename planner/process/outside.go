@@ -262,16 +262,16 @@ func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operat
 	return p.finish()
 }
 
-// lowerBeyond reports whether the neighbour on the headstock's side stands lower, or there is none: then the tool runs on past the edge.
+// lowerBeyond reports whether the neighbour on the headstock's side stands no higher, or there is none: then the tool runs on past the edge.
 func (c *Context) lowerBeyond(i int, free partspec.End) bool {
 	k := i - 1
 	if free == partspec.Left {
 		k = i + 1
 	}
-	if k < 0 || k >= len(c.Blocks) {
-		return !c.Place.OnBar() // the end of the part; on a bar the stretch goes on past it anyway
+	if k < 0 || k >= len(c.Blocks) { // the end of the part; at the bar's end the stretch goes on past it anyway
+		return !c.Place.OnBar() || free.Other() != c.Place.Held()
 	}
-	return c.Blocks[k].Greatest < c.Blocks[i].Greatest
+	return c.Blocks[k].Greatest <= c.Blocks[i].Greatest
 }
 
 // surfaceBefore is the radius that a block has now, between what roughing may have left on its shoulders.

@@ -20,6 +20,7 @@ type Rate struct {
 	DepthMM   float64 // radial, of one pass
 	kind      cutKind
 	diameter  float64
+	least     float64 // of drills one after the other: the smallest, at whose feed all go
 	tool      partspec.Tool
 	on        partspec.MachineKind // "" = the lathe
 	glued     bool                 // held by glue, which heat lets go
@@ -88,6 +89,9 @@ func (c *Context) capped(r Rate, caps ...speed.Cap) Rate {
 	r.DepthMM = c.depth(r.kind)
 	if r.kind != cutThread { // a thread's feed is its pitch
 		r.FeedMM = c.feed(r.kind, r.diameter)
+		if r.least > 0 {
+			r.FeedMM = math.Min(r.FeedMM, c.feed(r.kind, r.least))
+		}
 	}
 	caps = append(caps[:len(caps):len(caps)], c.powerCap(r)...)
 	if r.glued && c.Rules.Has("C-02") {

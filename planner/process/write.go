@@ -129,7 +129,8 @@ func (p *page) saddleZero() {
 	p.op.Zeros = append(p.op.Zeros, z)
 }
 
-// touch is the outside radius that a tool can be set on for a cut between two places: there if it is a plain cylinder, else on the nearest one that is.
+// touch is the outside radius that a tool can be set on for a cut between two places: there if it is a plain cylinder, else on the nearest one that is, else on
+// the nearest corner.
 func (p *page) touch(z0, z1 float64) float64 {
 	outer := p.j.Before.Outer
 	r := outer.Greatest(z0, z1)
@@ -141,6 +142,16 @@ func (p *page) touch(z0, z1 float64) float64 {
 		plain := !piece.IsArc() && math.Abs(piece.R1-piece.R0) < sizeNoise && piece.Z1-piece.Z0 > touchLength
 		if d := math.Max(0, math.Max(piece.Z0-z1, z0-piece.Z1)); plain && d < off {
 			off, r = d, piece.R0
+		}
+	}
+	if !math.IsInf(off, 1) {
+		return r
+	}
+	for _, piece := range outer.Pieces() {
+		for _, corner := range []solid.Point{{Z: piece.Z0, R: piece.R0}, {Z: piece.Z1, R: piece.R1}} {
+			if d := math.Max(0, math.Max(corner.Z-z1, z0-corner.Z)); d < off {
+				off, r = d, corner.R
+			}
 		}
 	}
 	return r

@@ -37,10 +37,13 @@ func (w *walk) checkBend() {
 	}
 }
 
-// thickest is the greatest radius of the work outside the grip.
+// thickest is the greatest radius of the work outside the grip, the piece of bar from which it is parted included.
 func (w *walk) thickest() float64 {
-	a, b := w.jawFace(), w.freeZ()
-	return w.body.Outer.Greatest(math.Min(a, b), math.Max(a, b))
+	a, b, body := w.jawFace(), w.freeZ(), w.body
+	if n := len(w.trace); w.parted && n > 1 {
+		body = w.trace[n-2].body
+	}
+	return body.Outer.Greatest(math.Min(a, b), math.Max(a, b))
 }
 
 // bend is how far a force at a load's place bends the work, as it is after the cut, out of the grip.

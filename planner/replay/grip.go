@@ -141,8 +141,8 @@ func (w *walk) faced(length float64) bool {
 // checkLight holds a cut on a disc held by the jaw steps to the depth that it stands: what is known of it, else what the operation says. A broken edge counts by
 // how deep its flat lies.
 func (w *walk) checkLight(op plan.Operation, m motion, deep float64, judged bool) {
-	if !w.lightly {
-		return
+	if !w.lightly || m.Kind == partspec.Drills || m.Kind == partspec.Reamers {
+		return // a drill's thrust presses the work on the steps
 	}
 	if !judged {
 		deep = op.DepthMM

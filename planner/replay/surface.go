@@ -78,6 +78,10 @@ func (w *walk) planeAt(name string, z, look float64, inside bool) surface {
 	if math.IsNaN(right) {
 		right = 0
 	}
+	if !inside { // an end face begins at its hole
+		hole := math.Max(0, w.body.Inner.Greatest(z-offSurface, z+offSurface))
+		left, right = math.Max(left, hole), math.Max(right, hole)
+	}
 	return surface{name: name, z: z, r: (left + right) / 2, plane: true, inside: inside, look: look}
 }
 
