@@ -59,7 +59,7 @@ func convertCoordinate(f *field, v cty.Value) (units.Toleranced, *misuse) {
 		return units.Toleranced{}, wrongKind(f.attr)
 	}
 	if v.Type() == cty.String {
-		if t, err := units.ParseToleranced(v.AsString(), f.owner.bare()); err == nil && t.Class == "" {
+		if t, err := units.ParsePlace(v.AsString(), f.owner.bare()); err == nil && t.Class == "" {
 			return t, tooFar(t)
 		}
 	}

@@ -19,6 +19,18 @@ type Toleranced struct {
 // "19.98..20.00", "25 H7" or a plain size. A figure without a unit takes the
 // unit written behind another figure of the same text, else bare.
 func ParseToleranced(text string, bare Length) (Toleranced, error) {
+	t, err := ParsePlace(text, bare)
+	if err != nil {
+		return Toleranced{}, err
+	}
+	if t.Nominal.Value < 0 || (t.HasLimits && t.Limits.Low < 0) {
+		return Toleranced{}, fmt.Errorf("%q is negative: a size cannot be less than 0", text)
+	}
+	return t, nil
+}
+
+// ParsePlace reads a place along an axis as ParseToleranced reads a size; it may lie on either side of nought.
+func ParsePlace(text string, bare Length) (Toleranced, error) {
 	clean, err := normalise(text)
 	if err != nil {
 		return Toleranced{}, err
@@ -26,9 +38,6 @@ func ParseToleranced(text string, bare Length) (Toleranced, error) {
 	t, err := parseToleranced(clean, bare)
 	if err != nil {
 		return Toleranced{}, err
-	}
-	if t.Nominal.Value < 0 || (t.HasLimits && t.Limits.Low < 0) {
-		return Toleranced{}, fmt.Errorf("%q is negative: a size cannot be less than 0", text)
 	}
 	t.Nominal.Written = strings.TrimSpace(text)
 	return t, nil
