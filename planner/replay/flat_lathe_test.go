@@ -83,7 +83,6 @@ func TestFlatCorruptionsInTheLatheAreRefused(t *testing.T) {
 		{"the counterweight left out", held(4, func(s *plan.Setup) { s.Balance.WeightKg, s.Balance.LeftOverKgMM = 0, 0.5 }), "balance"},
 		{"the counterweight on the heavy side", held(4, func(s *plan.Setup) { s.Balance.AngleDeg, s.Balance.LeftOverKgMM = 0, 1 }), "balance"},
 		{"more shaking than the lathe stands", held(4, func(s *plan.Setup) { s.Balance.LeftOverKgMM = 20 }), "balance"},
-		{"nothing clear behind", held(4, func(s *plan.Setup) { s.Bed.GapMM = 2 }), "bed"},
 		{"about another place", held(4, func(s *plan.Setup) { s.CentreX = 26 }), ""},
 		{"found too surely", held(4, func(s *plan.Setup) { s.LocateMM = 0.01 }), "located"},
 		{"found too badly", held(4, func(s *plan.Setup) { s.LocateMM = 0.4 }), "place"},

@@ -11,6 +11,8 @@ import (
 const (
 	// spareBelow is how clear the air below a tool's end must be. Common practice, no source.
 	spareBelow = 0.5
+	// spindleClear is how much narrower than the spindle's bore a tool must be to come out into it through a faceplate or chuck. Common practice, no source.
+	spindleClear = 1.0
 	// stripClear is how far parallels stand from a hole that comes through (rule B-35).
 	stripClear = 2.0
 )
@@ -186,8 +188,8 @@ func (f *flatWalk) checkBelow(name string, end, radius float64, kind partspec.To
 	if f.free() < 0 {
 		out = end - front
 	}
-	if out <= same {
-		return
+	if out <= same || f.onLathe() && radius <= float64(f.machine.SpindleBore)/2-spindleClear {
+		return // it comes out into the spindle's bore
 	}
 	b := f.setup.Bed
 	drill := kind == partspec.Drills || kind == partspec.HoleSaw || kind == partspec.CentreDrill

@@ -87,30 +87,34 @@ func flatSize(part *partspec.Part, c plan.Check) (partspec.Size, bool) {
 		return partspec.Size{}, false
 	}
 	for _, size := range edgeSizes(part, name) {
-		if math.Abs(float64(size.Low)-c.LowMM) <= figure && math.Abs(float64(size.High)-c.HighMM) <= figure {
-			return size, true
+		loose := figure + size.loose
+		if math.Abs(size.low-c.LowMM) <= loose && math.Abs(size.high-c.HighMM) <= loose {
+			return partspec.Size{Low: units.Length(c.LowMM), High: units.Length(c.HighMM)}, true
 		}
 	}
 	return partspec.Size{}, false
 }
 
+// edgeSize is a measure at an edge: its limits, and how far a bore that it is measured from may lie off its middle size, in radius.
+type edgeSize struct{ low, high, loose float64 }
+
 // edgeSizes are what can be measured of an edge: across to a parallel edge that looks the other way; an arc's radius or diameter, and its wall round a bore.
-func edgeSizes(part *partspec.Part, name string) []partspec.Size {
+func edgeSizes(part *partspec.Part, name string) []edgeSize {
 	e, ok := part.Outline.Edge(name)
 	if !ok {
 		return nil
 	}
-	var sizes []partspec.Size
-	add := func(nominal, off, on units.Length) {
-		sizes = append(sizes, partspec.Size{Low: nominal - off, High: nominal + on})
+	var sizes []edgeSize
+	add := func(nominal, off, on, loose units.Length) {
+		sizes = append(sizes, edgeSize{float64(nominal - off), float64(nominal + on), float64(loose)})
 	}
 	off, on := looseOf(part, e)
 	if e.Arc {
-		add(e.Radius, off, on)
-		add(2*e.Radius, 2*off, 2*on)
+		add(e.Radius, off, on, 0)
+		add(2*e.Radius, 2*off, 2*on, 0)
 		for _, f := range part.Features {
 			if b, ok := f.(*partspec.Bore); ok && b.At != nil && math.Hypot(float64(b.At.X.Mid()-e.CX), float64(b.At.Y.Mid()-e.CY)) <= figure {
-				add(e.Radius-b.Diameter.Mid()/2, off, on)
+				add(e.Radius-b.Diameter.Mid()/2, off, on, b.Diameter.Width()/4)
 			}
 		}
 		return sizes
@@ -124,7 +128,7 @@ func edgeSizes(part *partspec.Part, name string) []partspec.Size {
 		long := math.Hypot(float64(e.X1-e.X0), float64(e.Y1-e.Y0))
 		apart := math.Abs(float64((o.X0-e.X0)*(e.Y1-e.Y0)-(o.Y0-e.Y0)*(e.X1-e.X0))) / long
 		otherOff, otherOn := looseOf(part, o)
-		add(units.Length(apart), off+otherOff, on+otherOn)
+		add(units.Length(apart), off+otherOff, on+otherOn, 0)
 	}
 	return sizes
 }

@@ -69,12 +69,9 @@ func (f *flatWalk) edgeOff(e plane.Edge) float64 {
 		if t.centre {
 			continue
 		}
-		for k, r := range t.at((f.work.back+f.work.front)/2, 0).Rim() {
+		for _, r := range t.at((f.work.back+f.work.front)/2, 0).Rim() {
 			if _, _, off := r.Nearest(x, y); off <= figure {
-				if _, hand := t.swath.(trimmed); hand && k < len(f.drawn.outline.Edges) {
-					return f.wide(t, k)
-				}
-				return t.off
+				return f.sureOf(t, e)
 			}
 		}
 	}
@@ -82,6 +79,24 @@ func (f *flatWalk) edgeOff(e plane.Edge) float64 {
 		return 0
 	}
 	return rawOff
+}
+
+// sureOf is how far an edge that something made may lie from its place: of hand work, that of the edges of the outline that run along it.
+func (f *flatWalk) sureOf(t taken, e plane.Edge) float64 {
+	g, hand := t.swath.(trimmed)
+	if !hand {
+		return t.off
+	}
+	x, y := e.At(0.5)
+	ox, oy := e.Outward(0.5)
+	off := 0.0
+	for i, d := range g.outline.Edges {
+		dx, dy := d.Outward(0.5)
+		if px, py, far := d.Nearest(x, y); ox*dx+oy*dy > 1-same && math.Abs(far-math.Abs(g.moved[i])) <= figure || !d.IsArc() && ox*dx+oy*dy > 1-same && math.Abs((x-px)*dx+(y-py)*dy-g.moved[i]) <= figure {
+			off = math.Max(off, g.sure[i])
+		}
+	}
+	return off
 }
 
 // asSupplied reports whether a place lies on an edge that the drawing leaves as the stock has it.
@@ -144,7 +159,7 @@ func (f *flatWalk) markOut(op plan.Operation) {
 		}
 		f.checkAt(*cut.At)
 		f.removing[cutKey{f.setup.Number - 1, f.opIndex(op), c}] = true
-		if !f.work.solidAt(plane.Round(cut.At.XMM, cut.At.YMM, markWide), (back+front)/2) {
+		if _, bored := f.holeAt(cut.At.XMM, cut.At.YMM); !bored && !f.work.solidAt(plane.Round(cut.At.XMM, cut.At.YMM, markWide), (back+front)/2) {
 			f.failOp("located", "mark %q at %s, %s lies on no metal", cut.Name, mm(cut.At.XMM), mm(cut.At.YMM))
 		}
 		f.punched = append(f.punched, mark2{cut.At.XMM, cut.At.YMM})
