@@ -6,7 +6,9 @@ import (
 	"strconv"
 	"strings"
 
+	"catchplate/partspec/units"
 	"catchplate/planner/plan"
+	"catchplate/sheets/draw"
 )
 
 // dialHead names the columns of the dial table. Turns and marks are empty where a dial counts no turns.
@@ -29,6 +31,43 @@ func dialTable(p *plan.Part) ([]byte, error) {
 		return nil, err
 	}
 	return out.Bytes(), nil
+}
+
+// holesHead names the columns of the table of holes.
+var holesHead = []string{"part", "holding", "operation", "hole", "x_mm", "y_mm", "x_dial", "x_turns", "x_marks", "x_from_zero", "y_dial", "y_turns", "y_marks", "y_from_zero"}
+
+// holesTable is all tables of holes of a part as CSV, one row for each hole; nil where the part has none.
+func holesTable(p *plan.Part) ([]byte, error) {
+	rows := [][]string{holesHead}
+	for _, s := range p.Setups {
+		for _, op := range s.Operations {
+			for _, h := range op.Holes {
+				row := []string{cell(p.Name), strconv.Itoa(s.Number), strconv.Itoa(op.Number), draw.HoleName(p, op.Feature, h.Number), units.Decimal(h.XMM, 4), units.Decimal(h.YMM, 4)}
+				for _, l := range []plan.Line{h.X, h.Y} {
+					row = append(row, dialFields(l)...)
+				}
+				rows = append(rows, row)
+			}
+		}
+	}
+	if len(rows) == 1 {
+		return nil, nil
+	}
+	var out bytes.Buffer
+	err := csv.NewWriter(&out).WriteAll(rows)
+	return out.Bytes(), err
+}
+
+// dialFields are a line's dial, turns, marks and graduations from nought; empty where there is no dial.
+func dialFields(l plan.Line) []string {
+	if l.Dial == "" {
+		return []string{"", "", "", ""}
+	}
+	turns := ""
+	if l.Counted {
+		turns = whole(l.Turns)
+	}
+	return []string{cell(l.Dial), turns, whole(l.Marks), whole(l.Total)}
 }
 
 func dialRow(part string, holding int, op plan.Operation, n int, l plan.Line) []string {

@@ -80,16 +80,17 @@ func (s *sheet) render(paper string) ([]File, error) {
 	out := []File{{s.base + ".md", []byte(markdown(tree))}, {s.base + ".html", html}}
 	out = append(out, s.files...)
 	if len(s.part.Setups) > 0 {
-		table, err := dialTable(s.part)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, File{s.base + "-dials.csv", table})
-		if table, err = stepsTable(s.part); err != nil {
-			return nil, err
-		}
-		if table != nil {
-			out = append(out, File{s.base + "-steps.csv", table})
+		for _, t := range []struct {
+			name string
+			make func(*plan.Part) ([]byte, error)
+		}{{"dials", dialTable}, {"holes", holesTable}, {"steps", stepsTable}} {
+			table, err := t.make(s.part)
+			if err != nil {
+				return nil, err
+			}
+			if table != nil {
+				out = append(out, File{s.base + "-" + t.name + ".csv", table})
+			}
 		}
 	}
 	return out, nil

@@ -38,7 +38,14 @@ func render(t *testing.T, p *plan.Plan) map[string]string {
 
 func TestGolden(t *testing.T) {
 	files := render(t, fixture.Bush())
-	for _, name := range []string{"guide-bush.md", "guide-bush-dials.csv", "guide-bush-drawing.svg", "guide-bush-setup-2.svg"} {
+	for _, p := range []*plan.Plan{fixture.Cover(), fixture.Saddle()} {
+		for name, text := range render(t, p) {
+			files[name] = text
+		}
+	}
+	for _, name := range []string{"guide-bush.md", "guide-bush-dials.csv", "guide-bush-drawing.svg", "guide-bush-setup-2.svg", "cover_plate.md", "cover_plate-holes.csv",
+		"cover_plate-drawing.svg", "cover_plate-template.svg", "cover_plate-setup-4.svg", "cover_plate-setup-5.svg", "cover_plate-file-220.svg",
+		"saddle_flange-drawing.svg", "saddle_flange-setup-1.svg", "saddle_flange-setup-2.svg", "crank_pin-setup-1.svg"} {
 		path := filepath.Join("testdata", name)
 		if *update {
 			require.NoError(t, os.WriteFile(path, []byte(files[name]), 0o644))

@@ -139,11 +139,7 @@ func stepsTable(p *plan.Part) ([]byte, error) {
 func (r stepRow) fields() []string {
 	out := []string{cell(r.step.Label)}
 	for _, l := range []plan.Line{r.across, r.depth} {
-		turns := ""
-		if l.Counted {
-			turns = whole(l.Turns)
-		}
-		out = append(out, cell(l.Dial), turns, whole(l.Marks), whole(l.Total))
+		out = append(out, dialFields(l)...)
 	}
 	return append(out, units.Decimal(r.step.AcrossMM, 4), units.Decimal(r.step.DepthMM, 4), units.Decimal(r.step.CrestMM, 4), cell(r.step.Stop))
 }

@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"math"
+	"strings"
 
 	"catchplate/partspec"
 	"catchplate/partspec/units"
@@ -30,12 +31,19 @@ func ofFlat(p *partspec.Part) plan.Drawing {
 	return d
 }
 
-// addOnce leaves out a dimension that says again what another one says of the same stretch.
+// addOnce leaves out a dimension that says again what another one says of the same stretch; one that says it with limits takes the other's place.
 func addOnce(all []plan.Dim, d plan.Dim) []plan.Dim {
-	for _, o := range all {
+	for i, o := range all {
 		across := d.Kind == plan.DimAcross && o.X0 == d.X0 && o.X1 == d.X1
 		up := d.Kind == plan.DimUp && o.Y0 == d.Y0 && o.Y1 == d.Y1
-		if o.Kind == d.Kind && o.Text == d.Text && (across || up) {
+		if o.Kind != d.Kind || !across && !up {
+			continue
+		}
+		if o.Text == d.Text || strings.HasPrefix(o.Text, d.Text+" ") {
+			return all
+		}
+		if strings.HasPrefix(d.Text, o.Text+" ") {
+			all[i] = d
 			return all
 		}
 	}
@@ -118,21 +126,31 @@ func chainDims(p *partspec.Part) []plan.Dim {
 	xs, ys := corners(p.Outline)
 	x0, y0 := origin(p)
 	for _, at := range few(xs, mostCorners) {
-		out = append(out, across(x0, mm(at.y), mm(at.x), mm(at.y), at.edge.Name, edgeText(p, (at.x-units.Length(x0)).Abs(), at.edge)))
+		out = append(out, across(x0, mm(at.y), mm(at.x), mm(at.y), at.edge.Name, at.text(p, (at.x-units.Length(x0)).Abs())))
 	}
 	for _, at := range few(ys, mostCorners) {
-		out = append(out, up(mm(at.x), y0, mm(at.x), mm(at.y), at.edge.Name, edgeText(p, (at.y-units.Length(y0)).Abs(), at.edge)))
+		out = append(out, up(mm(at.x), y0, mm(at.x), mm(at.y), at.edge.Name, at.text(p, (at.y-units.Length(y0)).Abs())))
 	}
 	return out
 }
 
-// corner is a place where an edge of a chain ends.
+// corner is a place where an edge of a chain ends, or the centre of an arc.
 type corner struct {
-	x, y units.Length
-	edge partspec.OutlineEdge
+	x, y   units.Length
+	edge   partspec.OutlineEdge
+	centre bool
 }
 
-// corners are those of a chain that have an X, or a Y, of their own away from the datum.
+// text is a distance to the corner: a centre has no limits of its own.
+func (c corner) text(p *partspec.Part, far units.Length) string {
+	if c.centre {
+		return figure(p, far)
+	}
+	return edgeText(p, far, c.edge)
+}
+
+// corners are those of a chain, and the centres of its arcs, that have an X, or a Y, of their own away from the datum. Where one edge runs into the next
+// without a corner there is nothing to measure.
 func corners(o *partspec.Outline) (xs, ys []corner) {
 	seenX, seenY := map[units.Length]bool{}, map[units.Length]bool{}
 	for _, name := range o.Datum {
@@ -142,17 +160,48 @@ func corners(o *partspec.Outline) (xs, ys []corner) {
 			seenY[e.Y0.Round(micro)] = true
 		}
 	}
-	for _, e := range o.Edges {
-		if x := e.X1.Round(micro); !seenX[x] {
+	if len(o.Datum) == 0 {
+		seenX[0], seenY[0] = true, true
+	}
+	add := func(c corner) {
+		if x := c.x.Round(micro); !seenX[x] {
 			seenX[x] = true
-			xs = append(xs, corner{e.X1, e.Y1, e})
+			xs = append(xs, c)
 		}
-		if y := e.Y1.Round(micro); !seenY[y] {
+		if y := c.y.Round(micro); !seenY[y] {
 			seenY[y] = true
-			ys = append(ys, corner{e.X1, e.Y1, e})
+			ys = append(ys, c)
+		}
+	}
+	for i, e := range o.Edges {
+		if !smooth(e, o.Edges[(i+1)%len(o.Edges)]) {
+			add(corner{x: e.X1, y: e.Y1, edge: e})
+		}
+	}
+	for _, e := range o.Edges {
+		if e.Arc {
+			add(corner{x: e.CX, y: e.CY, edge: e, centre: true})
 		}
 	}
 	return xs, ys
+}
+
+// smooth reports whether an edge runs into the next without a corner: their directions there differ by less than a degree.
+func smooth(a, b partspec.OutlineEdge) bool {
+	turn := math.Abs(heading(a, a.X1, a.Y1) - heading(b, b.X0, b.Y0))
+	return min(turn, 2*math.Pi-turn) < math.Pi/180
+}
+
+// heading is the direction of an edge at a place of it.
+func heading(e partspec.OutlineEdge, x, y units.Length) float64 {
+	if !e.Arc {
+		return math.Atan2(mm(e.Y1-e.Y0), mm(e.X1-e.X0))
+	}
+	dx, dy := -mm(y-e.CY), mm(x-e.CX)
+	if e.Hollow {
+		dx, dy = -dx, -dy
+	}
+	return math.Atan2(dy, dx)
 }
 
 // few are all of a short list, and none of a long one.

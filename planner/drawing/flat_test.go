@@ -118,3 +118,25 @@ func TestWhatCrossesTheAxis(t *testing.T) {
 	assert.Equal(t, 2.009, d.Crossed[0].Z1)
 	assert.Contains(t, textsOf(d, "pipe", plan.DimLeader)[0], "2.009 deep at the crown, pipe along 90°")
 }
+
+func TestChainIsMeasuredAtCornersAndCentres(t *testing.T) {
+	d := Of(part(t, `thickness = 6
+  stock "plate" { thickness = 8 }
+  outline "chain" {
+    arc "boss" {
+      centre = [0, 0]
+      radius = 12
+    }
+    line "lower" {}
+    arc "eye" {
+      centre = [50, 10]
+      radius = 6
+    }
+    line "upper" {}
+  }`))
+	assert.Equal(t, []string{"R12 ±0.2"}, textsOf(d, "boss", plan.DimPlace))
+	assert.Equal(t, []string{"R6 ±0.1"}, textsOf(d, "eye", plan.DimPlace))
+	assert.Equal(t, []string{"50"}, textsOf(d, "eye", plan.DimAcross))
+	assert.Equal(t, []string{"10"}, textsOf(d, "eye", plan.DimUp))
+	assert.Empty(t, textsOf(d, "lower", plan.DimAcross), "no one can measure to where a line touches an arc")
+}

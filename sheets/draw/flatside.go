@@ -58,10 +58,12 @@ func quietest(f *plan.Flat, x, y0, y1 float64) float64 {
 	return best
 }
 
+// largest is the largest bore, or where there is none the largest hole of a pattern.
 func largest(holes []plan.FlatHole) (plan.FlatHole, bool) {
 	best := plan.FlatHole{}
 	for _, h := range holes {
-		if h.DiameterMM > best.DiameterMM {
+		bore, before := h.Number == 0, best.Number == 0 && best.DiameterMM > 0
+		if bore && !before || bore == before && h.DiameterMM > best.DiameterMM {
 			best = h
 		}
 	}

@@ -167,7 +167,7 @@ func TestTheSamePlanGivesTheSamePage(t *testing.T) {
 
 func TestFiguresOfAnyFlatPlanHaveNoOverlap(t *testing.T) {
 	r := rand.New(rand.NewPCG(24, 16))
-	for i := range 150 {
+	for i := range 80 {
 		for _, p := range pages(fixture.RandomFlat(r)) {
 			checkPage(t, p)
 		}
