@@ -82,13 +82,15 @@ type Shop struct {
 	end    solid.Body // the work when everything is done, with its bar still behind it
 	bodies map[uint64]solid.Body
 	flats  map[uint64]shape.Flat
+	clear  map[string][]zone // by mount
+	clamps map[clampKey]clamping
 	rings  map[mechanics.RingGrip]mechanics.Distortion
 	flexes map[flexKey]float64
 }
 
 // New makes a Shop for a context's tasks.
 func New(c *process.Context) *Shop {
-	s := &Shop{Context: c, Tasks: process.Expand(c), end: c.Stock, bodies: map[uint64]solid.Body{}, flats: map[uint64]shape.Flat{}, rings: map[mechanics.RingGrip]mechanics.Distortion{}, flexes: map[flexKey]float64{}}
+	s := &Shop{Context: c, Tasks: process.Expand(c), end: c.Stock, bodies: map[uint64]solid.Body{}, flats: map[uint64]shape.Flat{}, clear: map[string][]zone{}, clamps: map[clampKey]clamping{}, rings: map[mechanics.RingGrip]mechanics.Distortion{}, flexes: map[flexKey]float64{}}
 	if c.Part.Flat() {
 		return s
 	}

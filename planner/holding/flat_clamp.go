@@ -3,6 +3,7 @@ package holding
 import (
 	"fmt"
 	"math"
+	"slices"
 	"sort"
 
 	"catchplate/partspec"
@@ -38,33 +39,58 @@ type laid struct {
 	list []plan.Clamp
 }
 
-// clampsFor finds places for clamps that clear all that may be cut under them, and holds their force against the cuts of a moment. The middle that they are spread about is the
-// spindle's axis on a lathe, else the middle of the work.
-func (s Shop) clampsFor(m Mount, at moment) laid {
-	l := laid{Clamped: rules.Clamped{Owned: clampsOwned(m.Holding)}}
-	zones := s.heldClear(m)
+// clampKey is a mount at a state of the work.
+type clampKey struct {
+	mount string
+	state uint64
+}
+
+// clamping is where clamps stand.
+type clamping struct {
+	list   []plan.Clamp
+	gapDeg float64
+	any    bool // a clamp finds a place somewhere
+}
+
+// clampsAt finds the clamps of a mount at a moment: clear of all that may be cut under them. The middle that they are spread about is the spindle's axis on a
+// lathe, else the middle of the work. Answers are kept.
+func (s Shop) clampsAt(m Mount, at moment) clamping {
+	key := clampKey{m.ID, s.key(at.done)}
+	if c, ok := s.clamps[key]; ok {
+		return c
+	}
 	rim := at.flat.Rim()
 	cx, cy := m.CentreX, m.CentreY
 	if m.Machine != "" {
 		cx, cy = rim.Centroid()
 	}
-	spots := s.clampSpots(m, at, rim, zones, cx, cy)
-	l.list, l.SpreadDeg = spread(spots, l.Owned)
-	l.Placed = len(l.list)
+	spots := s.clampSpots(m, rim, s.heldClear(m), cx, cy)
+	c := clamping{any: len(spots) > 0}
+	c.list, c.gapDeg = spread(spots, clampsOwned(m.Holding))
+	s.clamps[key] = c
+	return c
+}
+
+// clampsFor holds the force of a mount's clamps against the cuts of a moment.
+func (s Shop) clampsFor(m Mount, at moment) laid {
+	c := s.clampsAt(m, at)
+	l := laid{Clamped: rules.Clamped{Owned: clampsOwned(m.Holding), Placed: len(c.list), SpreadDeg: c.gapDeg}}
 	if l.Placed == 0 {
 		l.Why = fmt.Sprintf("there is no place for three clamps spread about the cut: a toe wants %.0f of solid, supported metal, %.0f clear of the cut", leastBite, toeFromCut)
-		if len(spots) > 0 {
+		if c.any {
 			l.Why += fmt.Sprintf("; those there leave a gap of %.0f degrees", l.SpreadDeg)
 		}
 		return l
 	}
-	l.HaveN = clampForce(m.Holding) * float64(l.Placed)
+	cx, cy := m.CentreX, m.CentreY
 	if m.Machine != "" {
-		cx, cy = middleOfClamps(l.list)
+		cx, cy = middleOfClamps(c.list)
 	}
-	l.NeedN = s.clampNeed(m, at, l.list, cx, cy)
+	l.NeedN = s.clampNeed(m, at, c.list, cx, cy)
+	l.list = slices.Clone(c.list)
 	for i := range l.list {
 		l.list[i].ForceN = clampForce(m.Holding)
+		l.HaveN += l.list[i].ForceN
 	}
 	return l
 }
@@ -103,7 +129,7 @@ func clampForce(h partspec.Holding) float64 {
 }
 
 // clampSpots lists where a clamp may press, in the order of the rim.
-func (s Shop) clampSpots(m Mount, at moment, rim plane.Region, zones []zone, cx, cy float64) []spot {
+func (s Shop) clampSpots(m Mount, rim plane.Region, zones []zone, cx, cy float64) []spot {
 	holes := s.finishedHoles()
 	figure := rim.Figure()
 	most := float64(m.Holding.ToeWidth)

@@ -28,7 +28,7 @@ func flatShop(t *testing.T, outline partspec.Outline, thick float64, tasks ...pr
 	c := &process.Context{Part: part, Shop: &partspec.Workshop{}, Rules: rules.All(), Length: thick,
 		Lathe: partspec.Machine{Kind: partspec.Lathe, Swing: 180, SlowestSpeed: 60}, Mill: partspec.Machine{Kind: partspec.Mill}}
 	c.Flat = shape.Flat{Drawn: shape.DrawnRegion(&outline), Left: make([]float64, len(outline.Edges)), Front: thick}
-	return &Shop{Context: c, Tasks: tasks, bodies: map[uint64]solid.Body{}, flats: map[uint64]shape.Flat{}, rings: map[mechanics.RingGrip]mechanics.Distortion{}, flexes: map[flexKey]float64{}}
+	return &Shop{Context: c, Tasks: tasks, bodies: map[uint64]solid.Body{}, flats: map[uint64]shape.Flat{}, clear: map[string][]zone{}, clamps: map[clampKey]clamping{}, rings: map[mechanics.RingGrip]mechanics.Distortion{}, flexes: map[flexKey]float64{}}
 }
 
 func rectangle(w, h units.Length) partspec.Outline {

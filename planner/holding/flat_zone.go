@@ -98,7 +98,10 @@ func (s Shop) finishedHoles() []zone {
 // heldClear lists where tools may work while a mount holds, whatever of it is done then: in the holes, and on the edges that the mount spares. What holds is put
 // clear of all of it, so that any of these tasks may share one setting.
 func (s Shop) heldClear(m Mount) []zone {
-	var zones []zone
+	if z, ok := s.clear[m.ID]; ok {
+		return z
+	}
+	zones := []zone{}
 	for _, t := range s.Tasks {
 		if !s.spares(m, t) {
 			continue
@@ -111,6 +114,7 @@ func (s Shop) heldClear(m Mount) []zone {
 			zones = append(zones, z...)
 		}
 	}
+	s.clear[m.ID] = zones
 	return zones
 }
 
