@@ -40,6 +40,7 @@ func (s *shaper) crossPlace(e *entry, f *CrossHole, on *outside) {
 		e.broken = true
 		return
 	}
+	f.ZFrom = start
 	f.Z = Size{Dimension: units.Dimension{Value: (start + at.Value).Round(positionDecimals), InInches: at.InInches}, Range: at.Range}
 	low, high := start+at.Low, start+at.High
 	if towards == Left {

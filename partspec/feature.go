@@ -232,8 +232,9 @@ type Seat struct {
 type CrossHole struct {
 	FeatureHead
 	Make     HoleMake
-	Z        Size        // along the axis
-	Angle    units.Angle // of its direction from the axis outward, from +X, as seen from the right end
+	Z        Size         // along the axis
+	ZFrom    units.Length // drawn place of the face that Z is measured from
+	Angle    units.Angle  // of its direction from the axis outward, from +X, as seen from the right end
 	Diameter Size
 	Thread   *Thread // of a tapped one, else nil
 	Screw    string

@@ -17,6 +17,17 @@ func (w *walk) onAxis(width float64) partspec.Size {
 	return partspec.Size{Low: -off, High: off}
 }
 
+// laidFrom lays the limits of a cross hole's place from the face that it is measured from, where the work has that face.
+func (w *walk) laidFrom(f *partspec.CrossHole) {
+	h := w.holes[holeKey{f.Name, 1}]
+	if h == nil {
+		return
+	}
+	from := w.drawing(lengthsOf(w.part)).outer.at(float64(f.ZFrom))
+	h.aim.x.Low = f.Z.Low + units.Length(from.hi-from.drawn)
+	h.aim.x.High = f.Z.High + units.Length(from.lo-from.drawn)
+}
+
 // acrossMetal is the drawn metal along a hole square to the axis, in the across pose: heights are counted from the axis towards the hole.
 type acrossMetal struct {
 	f           *partspec.CrossHole

@@ -75,6 +75,9 @@ func (w *walk) operateFeature(i, k int, op plan.Operation, f partspec.Feature) {
 		if cut.ToMeasure != nil {
 			w.checkMeasurable(cut, true)
 		}
+		if math.Abs(m.to[0]-m.from[0]) > same && math.Abs(m.to[1]-m.from[1]) > same {
+			w.failOp("readings", "cut %q moves both slides of the table at once", m.name)
+		}
 		w.take(op, f, m)
 		w.checkShownPass(op, m, w.clearAt(m))
 	}

@@ -150,6 +150,9 @@ func (w *walk) follow(h *drilled, a aside) {
 		if apart := math.Hypot(x-h.x, y-h.y); apart > followed {
 			w.failOp("place", "cut %q stands %s from the hole that it is to follow", a.name, mm(apart))
 		}
+		if !h.marked && !h.guides() { // a flat that a milling cutter has left leads no drill
+			h.off = math.Max(h.off, a.within+a.wander())
+		}
 	default:
 		if apart := math.Hypot(x-h.x, y-h.y) + h.off + a.within; apart+h.widest() > a.radius+same && h.full() {
 			w.failOp("place", "cut %q, Ø%s, may not clean up the hole of Ø%s that lies up to %s off it", a.name, mm(2*a.radius), mm(2*h.widest()), mm(apart))
@@ -157,6 +160,16 @@ func (w *walk) follow(h *drilled, a aside) {
 		h.x, h.y, h.off = x, y, a.within
 	}
 	h.placed = true
+}
+
+// guides reports whether a tool that is guided, or a boring head, has gone down: what comes after follows it.
+func (h *drilled) guides() bool {
+	for _, s := range h.steps {
+		if s.guided() || s.Kind == partspec.BoringHead {
+			return true
+		}
+	}
+	return false
 }
 
 // widest is the radius of the widest tool that went all the way down.

@@ -14,9 +14,10 @@ func (w *walk) checkHoles(least, most solid.Body) {
 		switch f := f.(type) {
 		case *partspec.Holes:
 			for i := range f.Places {
-				w.checkHole(f, i+1, besideMetal{f, least, most})
+				w.checkHole(f, i+1, besideMetal{f, least, most, w.seatsAt(f.From.Other())})
 			}
 		case *partspec.CrossHole:
+			w.laidFrom(f)
 			w.checkHole(f, 1, w.acrossMetal(f, least, most))
 		}
 	}
@@ -190,6 +191,7 @@ const coneAngle = 1.0
 type besideMetal struct {
 	f           *partspec.Holes
 	least, most solid.Body
+	seats       []seatView // across the end that it is drilled towards
 }
 
 // ringOf is what a body has between two circles about the axis that touch a circle of radius r whose centre lies rho from it: where a hole beside the axis
@@ -251,6 +253,15 @@ func (m besideMetal) mouth(h *drilled) (float64, bool) {
 func (m besideMetal) out(h *drilled, r float64) float64 {
 	_, real := m.rho(h)
 	z0, z1, _ := m.column(m.most, real, r)
+	for _, v := range m.seats {
+		switch deep := math.Max(0, v.over(h.x, h.y, r)); {
+		case m.f.Through: // it comes out in the hollow, or through the metal that the seat then takes
+		case v.On == partspec.Left:
+			z0 = math.Max(z0, v.face+deep)
+		default:
+			z1 = math.Min(z1, v.face-deep)
+		}
+	}
 	if h.pose.up() < 0 {
 		return z1
 	}

@@ -43,6 +43,24 @@ func (v seatView) q(z float64) float64 {
 	return z - v.face
 }
 
+// over is how deep the seat lies at most under a circle beside the part's axis.
+func (v seatView) over(x, y, r float64) float64 {
+	sin, cos := math.Sincos(float64(v.Angle) * math.Pi / 180)
+	off := math.Max(0, math.Abs(x*sin-y*cos)-r)
+	radius := float64(v.Radius.High)
+	return math.Sqrt(math.Max(0, radius*radius-off*off)) + v.axisQ
+}
+
+// seatsAt are the seats across an end.
+func (w *walk) seatsAt(e partspec.End) (list []seatView) {
+	for _, f := range w.part.Features {
+		if s, ok := f.(*partspec.Seat); ok && s.On == e {
+			list = append(list, w.viewOf(s))
+		}
+	}
+	return list
+}
+
 // seatPass is a pass as seen along the pipe's axis: what it takes, and whether it runs right through the part along that axis.
 type seatPass struct {
 	aside
@@ -171,17 +189,21 @@ func (w *walk) seatTakes(v seatView, p seatPass) bool {
 	return false
 }
 
-// centre is where the pipe's axis is really cut: where the swung pass that goes deepest has it; of steps where it is drawn.
-func (v seatView) centre(list []seatPass) (s, q, off float64) {
+// centre is where the pipe's axis is really cut: where the swung pass that goes deepest has it; of steps where it is drawn. off is how far it may lie from there across, and
+// deep along the part's axis: a quill that touched the end face knows its depth, a table's dial does not.
+func (v seatView) centre(list []seatPass) (s, q, off, deep float64) {
 	s, q = 0, v.axisQ
 	deepest := math.Inf(-1)
 	for _, p := range list {
 		off = math.Max(off, p.within)
+		if p.pose.across {
+			deep = math.Max(deep, p.within)
+		}
 		if p.swung && p.q > deepest {
 			s, q, deepest = p.s, p.q, p.q
 		}
 	}
-	return s, q, off
+	return s, q, off, deep
 }
 
 // curve is the radius that at least must be gone and the one that nothing goes beyond: of a swung seat the drawn limits; of a stepped one the middle of them, which is
@@ -215,8 +237,8 @@ func (w *walk) checkSeat(at where, v seatView, leftover float64) bool {
 		w.fail(at, "finished part", "%s is never cut", v.ID())
 		return false
 	}
-	s, q, off := v.centre(list)
-	w.checkSeatPlace(list[len(list)-1].at, v, s, q, off)
+	s, q, off, deep := v.centre(list)
+	w.checkSeatPlace(list[len(list)-1].at, v, s, q, off, deep)
 	return w.checkSeatDepth(v, list, s, q) && w.checkSeatLeft(at, v, list, s, q, leftover)
 }
 
@@ -295,12 +317,12 @@ const nearBy = 0.3
 
 // checkSeatPlace holds where the pipe's axis is cut: across within the general tolerance of the width, and as deep that crown and length come out. Past its depth the cut
 // shortens the part; how surely the work was found is the place's, and not counted twice.
-func (w *walk) checkSeatPlace(at where, v seatView, s, q, off float64) {
+func (w *walk) checkSeatPlace(at where, v seatView, s, q, off, sunk float64) {
 	side, deep := w.generalOf(2*v.half), w.generalOf(float64(v.Radius.Value)+v.axisQ)
 	if math.Abs(s)+off > side+figure {
 		w.fail(at, "place", "the axis of the pipe under %s may lie %s off the part's, drawn within %s", v.ID(), mm(math.Abs(s)+off), mm(side))
 	}
-	low, high := q-v.axisQ-off, q-v.axisQ+off
+	low, high := q-v.axisQ-sunk, q-v.axisQ+sunk
 	if low < -deep-figure || high > deep+figure {
 		w.fail(at, "size", "the crown of %s comes out %s to %s deep, drawn %s within %s", v.ID(), mm(float64(v.Radius.Value)+v.axisQ+low), mm(float64(v.Radius.Value)+v.axisQ+high),
 			mm(float64(v.Radius.Value)+v.axisQ), mm(deep))
