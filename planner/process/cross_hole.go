@@ -102,6 +102,15 @@ func (c *Context) acrossPlace(a across) float64 {
 	return math.Min(along, float64(d.Upper))
 }
 
+// fromFace is how far the face that a cross hole is measured from may lie off, counted from the free end's face, where the dial is set: nothing when they are one; from the other
+// end half the tolerance of the length. A shoulder is cut from the face that places are counted from, by dial.
+func (c *Context) fromFace(f *partspec.CrossHole, free partspec.End) float64 {
+	if math.Abs(float64(f.ZFrom)-c.endZ(free.Other())) > sizeNoise {
+		return 0
+	}
+	return float64(c.Part.Length.Width()) / 2
+}
+
 func (c *Context) markCross(a across) Task {
 	t := crossTask(a.CrossHole, "mark", plan.MarkOut, a.z, a.z)
 	tool := c.tools(partspec.Scriber)[0]
@@ -169,7 +178,7 @@ func (c *Context) drillCross(a across, t Task, marked bool) Task {
 	deep := a.top - a.bottom + pointLength(a.drillMM)
 	for _, w := range c.crossWays(float64(a.CrossHole.Angle), marked, t.Z0, t.Z1) {
 		w.Tool, w.SizeMM, w.ForceAt = a.drill, a.drillMM, a.drillMM/4
-		w.Off += wander(false)
+		w.Off += wander(false) + c.fromFace(a.CrossHole, w.End)
 		w.Rate = c.rateOn(w.Machine, cutDrill, a.drillMM, a.drill)
 		w.ForceN, w.ThrustN = c.drillForce(a.drillMM, w.Rate.FeedMM), c.drillThrust(a.drillMM, w.Rate.FeedMM)
 		w.Minutes = float64(len(steps)+1)*minutesADrill + minutesAPlace + deep/(w.Rate.FeedMM*w.Rate.RPM)
