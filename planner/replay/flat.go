@@ -11,11 +11,13 @@ type flatWalk struct {
 	*walk
 	drawn   drawnFlat
 	work    flatWork
-	punched []mark2       // marks on the work, of this side
-	tapped  map[hole]bool // drawn holes that have been tapped
-	passes  []pass        // of the operation at hand
-	pushes  []flatPush    // of the setup at hand
-	gaps    bool          // the rim was not round about the lathe's centre when the work was put in
+	punched []mark2        // marks on the work, of this side
+	tapped  map[hole]bool  // drawn holes that have been tapped
+	passes  []pass         // of the operation at hand
+	pushes  []flatPush     // of the setup at hand
+	base    float64        // lathe: how far what the work is set by may itself lie off its place
+	about   map[int]cutKey // for a setup, the hole that it was set by
+	gaps    bool           // the rim was not round about the lathe's centre when the work was put in
 }
 
 // mark2 is a punch mark or a pair of lines.
@@ -37,7 +39,7 @@ func proveFlat(r *record, job *partspec.Job, part *partspec.Part, p plan.Part) p
 	removing, all, movements := map[cutKey]bool{}, flatWorlds(p), 0
 	for i, world := range all {
 		w := &walk{record: r, job: job, part: part, plan: p, world: world, removing: removing, filed: map[string]bool{}}
-		f := &flatWalk{walk: w, drawn: drawn, tapped: map[hole]bool{}}
+		f := &flatWalk{walk: w, drawn: drawn, tapped: map[hole]bool{}, about: map[int]cutKey{}}
 		if !f.lay() || !f.run() {
 			return plan.Proof{}
 		}
@@ -210,6 +212,7 @@ func (f *flatWalk) mill(i, k int, op plan.Operation) {
 		f.checkSuits(op)
 	}
 	f.zeroMill(op, f)
+	f.noteClocked()
 	f.checkDials(op)
 	f.checkSpeed(op)
 	for c, cut := range op.Cuts {

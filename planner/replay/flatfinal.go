@@ -230,16 +230,29 @@ func (f *flatWalk) checkLies(c column, last taken, mine []taken, z, made float64
 	return true
 }
 
-// apart is how far two rounds may lie from each other by the errors of their places: what both share in one setting does not count.
+// apart is how far two rounds may lie from each other by the errors of their places: what both share in one setting does not count, nor what one had off when the
+// other was set by it.
 func (f *flatWalk) apart(a, b taken) float64 {
 	if a.leader() == b.leader() {
 		return 0
 	}
-	if a.key.setup == b.key.setup {
-		shared := f.plan.Setups[a.key.setup].LocateMM
-		return math.Max(0, a.off-shared) + math.Max(0, b.off-shared)
+	sa, sb := a.leader().setup, b.leader().setup
+	locate := func(s int) float64 { return f.plan.Setups[s].LocateMM }
+	switch {
+	case sa == sb:
+		return math.Max(0, a.off-locate(sa)) + math.Max(0, b.off-locate(sb))
+	case f.setBy(sa, b):
+		return math.Max(f.centreError(), a.off-b.off)
+	case f.setBy(sb, a):
+		return math.Max(f.centreError(), b.off-a.off)
 	}
 	return a.off + b.off
+}
+
+// setBy reports whether a setting was set by a hole.
+func (f *flatWalk) setBy(setup int, by taken) bool {
+	k, ok := f.about[setup]
+	return ok && k == by.leader()
 }
 
 // checkSlot holds a slot's width, and that all of it is open to its depth.

@@ -212,8 +212,12 @@ func (f *flatWalk) checkClamps() {
 	if !f.onLathe() {
 		cx, cy = plane.Region{Edges: f.work.outer((back + front) / 2)}.Centroid()
 	}
-	if gap := widestBetween(list, cx, cy); gap > mostBetweenDeg {
-		f.failOp("clamps", "two neighbouring clamps stand %.0f degrees apart, seen from the middle; at most %.0f (rule B-07)", gap, mostBetweenDeg)
+	most := mostBetweenDeg
+	if len(list) > leastClamps {
+		most = mostCorneredDeg
+	}
+	if gap := widestBetween(list, cx, cy); gap > most {
+		f.failOp("clamps", "two neighbouring clamps stand %.0f degrees apart, seen from the middle; at most %.0f (rule B-07)", gap, most)
 	}
 }
 

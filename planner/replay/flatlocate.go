@@ -10,6 +10,24 @@ import (
 // gluedRunOut is that of work glued on a close spigot (rule B-16; the figure is that of a mandrel turned in place and its gap).
 const gluedRunOut = 0.02
 
+// byEdges is what a place is found by that no hole marks.
+const byEdges = "its datum edges"
+
+// noteClocked keeps on which hole the table's noughts of a setting stand.
+func (f *flatWalk) noteClocked() {
+	x, okX := f.zeros[dialX]
+	y, okY := f.zeros[dialY]
+	if !okX || !okY {
+		return
+	}
+	zx, zy := f.beforeWinding(x.Zero), f.beforeWinding(y.Zero)
+	if h, ok := f.holeAt(zx.ReferenceMM, zy.ReferenceMM); ok {
+		if hx, hy, _ := h.centred((f.work.back + f.work.front) / 2); math.Hypot(hx-zx.ReferenceMM, hy-zy.ReferenceMM) <= figure {
+			f.about[f.setup.Number-1] = h.leader()
+		}
+	}
+}
+
 // checkCentred holds, on a lathe, that what the work is set by is there, and that its place is not claimed to be found more surely than that allows.
 func (f *flatWalk) checkCentred() {
 	if !f.onLathe() {
@@ -19,6 +37,11 @@ func (f *flatWalk) checkCentred() {
 		f.failOp("run-out", "it claims %s; %s runs out by %s", mm(f.setup.RunOutMM), why, mm(need))
 	}
 	need, how := f.centredBy()
+	f.base = 0
+	if h, ok := f.holeAt(f.setup.CentreX, f.setup.CentreY); ok && how != byEdges {
+		f.base = h.off
+		f.about[f.setup.Number-1] = h.leader()
+	}
 	if math.IsInf(need, 1) {
 		f.failOp("located", "nothing is there to set the work by: no bore, no mark at %s, %s, and not both datum edges", mm(f.setup.CentreX), mm(f.setup.CentreY))
 		return
@@ -63,7 +86,7 @@ func (f *flatWalk) centredBy() (need float64, how string) {
 		}
 	}
 	if f.datumReady(0) && f.datumReady(1) && len(f.part.Outline.Datum) > 0 {
-		add(math.Sqrt2*float64(tables.PlaceError(tables.ByTool)), "its datum edges")
+		add(math.Sqrt2*float64(tables.PlaceError(tables.ByTool)), byEdges)
 	}
 	return need, how
 }

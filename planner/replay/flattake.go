@@ -86,7 +86,7 @@ func (f *flatWalk) edgeNamed(name string) int {
 
 // takeTurned takes what a lathe's tool does, about the place that runs on the spindle's axis.
 func (f *flatWalk) takeTurned(m motion) taken {
-	t := taken{key: m.key, centre: m.inside, off: f.setup.LocateMM}
+	t := taken{key: m.key, centre: m.inside, off: f.setup.LocateMM + f.base}
 	g := turned{x: f.setup.CentreX, y: f.setup.CentreY, curve: m.outer, outside: true}
 	if m.inside {
 		g.curve, g.outside = m.inner, false
