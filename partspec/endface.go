@@ -83,7 +83,7 @@ func (s *shaper) endSpan(e *entry, f *Holes) (Span, bool) {
 	if f.From == EndInvalid || s.bodyless {
 		return Span{}, false
 	}
-	r, layers := f.ring(), s.layers()
+	r, layers := f.ring(), slices.Clone(s.cuts)
 	if f.From == Right {
 		slices.Reverse(layers)
 	}
@@ -167,7 +167,7 @@ func (s *shaper) checkFaces() {
 			continue
 		}
 		r, wants := f.ring(), f.wanted()
-		for _, l := range s.layers() {
+		for _, l := range s.cuts {
 			if _, meet := common(l.span, f.Span); !meet {
 				continue
 			}

@@ -81,6 +81,10 @@ func (s *shaper) checkHoles() {
 		}
 	}
 	list := s.openings()
+	if len(list) > maxOpenings {
+		s.c.fail(s.owner, s.owner.head(), fmt.Sprintf("%s has too many holes", s.owner.title()), "A part has at most %d; make several parts of it.", maxOpenings)
+		return
+	}
 	if s.flat && s.part.Outline != nil {
 		s.checkRims(list)
 	}
@@ -239,12 +243,32 @@ func (s *shaper) checkSpace(a, b opening) bool {
 			"Their centres are %s apart.", s.shown(between))
 		return true
 	}
-	if want := spacePerDiameter * (a.radius + b.radius); !a.bore && !b.bore && between < want-sameLength {
+	if a.bore || b.bore {
+		return s.checkWeb(a, b, between)
+	}
+	if want := spacePerDiameter * (a.radius + b.radius); between < want-sameLength {
 		s.c.report(question(b.entry.head(), fmt.Sprintf("Are %s and %s really so near to each other?", a.title(), b.title()),
 			"Their centres are %s apart; %s or more keeps the metal between them from bulging (rule A-34).", s.shown(between), s.shown(want)))
 		return true
 	}
 	return false
+}
+
+// checkWeb judges the metal beside a bore, which is an edge to what lies there.
+func (s *shaper) checkWeb(a, b opening, between units.Length) bool {
+	if a.bore && !b.bore {
+		a, b = b, a
+	}
+	near, want := between-b.radius, a.wants
+	if a.bore { // both are
+		want = a.radius + max(a.wants-a.radius, b.wants-b.radius)
+	}
+	if near >= want-sameLength {
+		return false
+	}
+	s.c.report(question(a.entry.head(), fmt.Sprintf("Is %s really so near to %s?", a.title(), b.title()),
+		"Its centre is %s from the bore's wall; %s or more keeps the metal from bulging, breaking out or springing (rule A-34).", s.shown(near), s.shown(want)))
+	return true
 }
 
 // capital begins a sentence.

@@ -3,6 +3,7 @@ package partspec_test
 import (
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -74,6 +75,9 @@ func crowded() map[string]string {
 	part := func(body string) string {
 		return "part \"p\" {\n material = \"brass\"\n length = 100\n stock \"bar\" {\n  diameter = 60\n }\n" + body + "}\n"
 	}
+	plate := func(body string) string {
+		return "part \"p\" {\n material = \"brass\"\n thickness = 10\n stock \"sheet\" {\n  thickness = 10\n }\n" + body + "}\n"
+	}
 	repeat := func(n int, line func(i int) string) string {
 		var b strings.Builder
 		for i := range n {
@@ -90,12 +94,33 @@ func crowded() map[string]string {
 			return "groove \"" + name(i) + "\" {\n on = \"s\"\n at = 1\n width = 1\n depth = 1\n}\n"
 		})),
 		"chamfers": part("spigot \"s\" {\n diameter = 50\n}\n" + repeat(2_500, func(i int) string { return "chamfer \"" + name(i) + "\" {\n edge = \"s.left\"\n size = 1\n}\n" })),
-		"unknown":  part(repeat(14_000, func(i int) string { return name(i) + " = 1\n" })),
-		"parts":    repeat(4_500, func(i int) string { return "part \"" + name(i) + "\" {\n length = 1\n}\n" }),
-		"fits":     repeat(3_000, func(i int) string { return "fit \"" + name(i) + "\" {\n hole = \"a.b\"\n}\n" }),
-		"sums":     part("spigot \"s\" {\n diameter = " + strings.Repeat("(", 25) + "1" + strings.Repeat("+1)", 25) + "\n}\n"),
-		"tools":    "workshop \"w\" {\n" + repeat(5_000, func(i int) string { return "tool \"files\" {}\n" }) + "}\n",
-		"list":     "workshop \"w\" {\n tool \"reamers\" {\n sizes = [" + strings.Repeat("1,", 29_000) + "1]\n}\n}\n",
+		"holes on a face": part("spigot \"s\" {\n diameter = 50\n}\n" + repeat(1_500, func(i int) string {
+			return "holes \"" + name(i) + "\" {\n circle = 30\n count = 200\n diameter = 0.1\n}\n"
+		})),
+		"cross holes": part("spigot \"s\" {\n diameter = 50\n}\n" + repeat(1_500, func(i int) string {
+			return "cross_hole \"" + name(i) + "\" {\n on = \"s\"\n at = 10\n diameter = 1\n}\n"
+		})),
+		"holes in a plate": plate("outline \"disc\" {\n diameter = 400\n }\n" + repeat(250, func(i int) string {
+			return "holes \"" + name(i) + "\" {\n circle = 3" + strconv.Itoa(i+10) + "\n count = 4\n diameter = 1\n}\n"
+		})),
+		"slots": plate("outline \"disc\" {\n diameter = 400\n }\n" + repeat(300, func(i int) string {
+			return "slot \"" + name(i) + "\" {\n width = 1\n ends = [[0, " + strconv.Itoa(i) + "], [100, 0]]\n through = true\n}\n"
+		})),
+		"edges": plate("outline \"chain\" {\n start {\n at = [0, 0]\n}\n" + repeat(2_000, func(i int) string {
+			return "line \"" + name(i) + "\" {\n to = [" + strconv.Itoa(i) + ", " + strconv.Itoa(i*i%97) + "]\n}\n"
+		}) + "}\n"),
+		"edges that close": plate("outline \"chain\" {\n start {\n at = [0, 0]\n}\n" + repeat(190, func(i int) string {
+			return "arc \"" + name(i) + "\" {\n to = [" + strconv.Itoa(i+1) + ", 0]\n radius = 2\n}\n"
+		}) + "line \"up\" {\n to = [190, 50]\n}\nline \"back\" {\n to = [0, 50]\n}\nline \"down\" {}\n}\n" + repeat(250, func(i int) string {
+			return "holes \"" + name(i) + "\" {\n at = [[" + strconv.Itoa(i%180+5) + ", " + strconv.Itoa(i/180*10+10) + "]]\n diameter = 0.5\n}\n"
+		})),
+		"places":  plate("outline \"disc\" {\n diameter = 400\n }\nholes \"h\" {\n diameter = 1\n at = [" + strings.Repeat("[1, 2],", 9_000) + "[1, 2]]\n}\n"),
+		"unknown": part(repeat(14_000, func(i int) string { return name(i) + " = 1\n" })),
+		"parts":   repeat(4_500, func(i int) string { return "part \"" + name(i) + "\" {\n length = 1\n}\n" }),
+		"fits":    repeat(3_000, func(i int) string { return "fit \"" + name(i) + "\" {\n hole = \"a.b\"\n}\n" }),
+		"sums":    part("spigot \"s\" {\n diameter = " + strings.Repeat("(", 25) + "1" + strings.Repeat("+1)", 25) + "\n}\n"),
+		"tools":   "workshop \"w\" {\n" + repeat(5_000, func(i int) string { return "tool \"files\" {}\n" }) + "}\n",
+		"list":    "workshop \"w\" {\n tool \"reamers\" {\n sizes = [" + strings.Repeat("1,", 29_000) + "1]\n}\n}\n",
 		"chain": repeat(400, func(i int) string {
 			return "part \"" + "p" + strings.Repeat("i", i%50) + strings.Repeat("j", i/50) + "\" {\n length = part.p" + strings.Repeat("i", (i+1)%50) + strings.Repeat("j", (i+1)/50) + ".length\n}\n"
 		}),
@@ -116,7 +141,7 @@ func TestCrowdedFilesAreQuick(t *testing.T) {
 // FuzzParse: whatever the bytes, no panic and no long wait; with a Job come no
 // errors, and what is promised of a Job holds.
 func FuzzParse(f *testing.F) {
-	for _, pattern := range []string{"testdata/bad/*.hcl", "../examples/*/*.hcl", "builtin/*.hcl"} {
+	for _, pattern := range []string{"testdata/bad/*.hcl", "testdata/good/*.hcl", "../examples/*/*.hcl", "builtin/*.hcl"} {
 		paths, err := filepath.Glob(pattern)
 		require.NoError(f, err)
 		for _, path := range paths {
@@ -141,7 +166,11 @@ func FuzzParse(f *testing.F) {
 		}
 		require.NotNil(t, job.Workshop)
 		for _, p := range job.Parts {
-			checkPart(t, p)
+			if p.Flat() {
+				checkFlat(t, p)
+			} else {
+				checkPart(t, p)
+			}
 		}
 	})
 }

@@ -26,6 +26,7 @@ const (
 	maxChain        = 1_000 // values that rest on one another
 	maxHoles        = 200   // in one pattern
 	maxEdges        = 200   // of an outline
+	maxOpenings     = 1_000 // holes and bores of one part together
 )
 
 // Tolerances of the checks, all in millimetres.

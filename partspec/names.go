@@ -52,16 +52,16 @@ func (c *checker) steps(traversal hcl.Traversal) ([]string, bool) {
 	return steps, true
 }
 
-// lookup finds the field that a name means: part.NAME.ATTRIBUTE or
-// part.NAME.WORD.LABEL.ATTRIBUTE. A feature that has been made and measured
+// lookup finds the field that a name means: part.NAME.ATTRIBUTE, the same of its
+// outline or stock, or part.NAME.WORD.LABEL.ATTRIBUTE. A feature that has been made and measured
 // answers with its as-made diameter.
 func (c *checker) lookup(steps []string, traversal hcl.Traversal) (*field, bool) {
 	at := traversal.SourceRange()
-	const partSteps, featureSteps = 3, 5
-	if steps[0] != "part" || len(steps) != partSteps && len(steps) != featureSteps {
+	const partSteps, blockSteps, featureSteps = 3, 4, 5
+	if steps[0] != "part" || len(steps) < partSteps || len(steps) > featureSteps {
 		known := append(constantNames(), "part")
 		c.report(fault(at, fmt.Sprintf("Unknown name %s", strings.Join(steps, ".")),
-			"%sNames are mm, inch, thou, deg, part.NAME.length and part.NAME.WORD.LABEL.ATTRIBUTE, as in part.tube.spigot.lower.diameter.",
+			"%sNames are mm, inch, thou, deg, part.NAME.length, part.NAME.outline.width, part.NAME.stock.diameter and part.NAME.WORD.LABEL.ATTRIBUTE, as in part.tube.spigot.lower.diameter.",
 			spaced(nearestHint(steps[0], known))))
 		return nil, false
 	}
@@ -73,7 +73,12 @@ func (c *checker) lookup(steps []string, traversal hcl.Traversal) (*field, bool)
 		return nil, false
 	}
 	e := c.parts[i].entry
-	if len(steps) == featureSteps {
+	switch len(steps) {
+	case blockSteps:
+		if e = c.lookupBlock(c.parts[i], steps, at); e == nil {
+			return nil, false
+		}
+	case featureSteps:
 		if e = c.lookupFeature(c.parts[i], steps, at); e == nil {
 			return nil, false
 		}
@@ -88,6 +93,15 @@ func (c *checker) lookup(steps []string, traversal hcl.Traversal) (*field, bool)
 	c.report(fault(at, fmt.Sprintf("%s does not say its %s", e.path(), name),
 		"%sOnly what is written can be named: write %s there.", spaced(nearestHint(name, e.fieldNames())), name))
 	return nil, false
+}
+
+// lookupBlock finds the outline or the stock of a part.
+func (c *checker) lookupBlock(p *partEntry, steps []string, at Range) *entry {
+	block := map[string]*entry{"outline": p.outline, "stock": p.stock}[steps[2]]
+	if block == nil {
+		c.report(fault(at, fmt.Sprintf("part %q has no block %s", p.name, steps[2]), "With one word behind the part stand outline and stock; a feature has its name as well, as in part.tube.spigot.lower.diameter."))
+	}
+	return block
 }
 
 func (c *checker) lookupFeature(p *partEntry, steps []string, at Range) *entry {

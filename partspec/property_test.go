@@ -67,6 +67,7 @@ func checkFlat(t assert.TestingT, p *partspec.Part) {
 			checkSizes(t, f.Diameter, f.Depth)
 			checkSpan(t, p, f.Span)
 			assert.Equal(t, f.Through, f.Span.Length() == p.Length.Value)
+			assert.NotEmpty(t, f.Places)
 			for _, at := range f.Places {
 				checkPlace(t, at)
 			}
@@ -117,9 +118,39 @@ func checkPart(t assert.TestingT, p *partspec.Part) {
 		case *partspec.Fillet:
 			checkSizes(t, f.Radius)
 			checkEdge(t, p, f.Edge)
+		default:
+			checkBeside(t, p, f)
 		}
 	}
 	assert.InDelta(t, float64(p.Length.Value), float64(reached), micrometre, "the outside covers the part")
+}
+
+// checkBeside asserts the promises of what lies beside or across the axis.
+func checkBeside(t assert.TestingT, p *partspec.Part, f partspec.Feature) {
+	switch f := f.(type) {
+	case *partspec.Holes:
+		checkSizes(t, f.Diameter, f.Depth)
+		checkSpan(t, p, f.Span)
+		assert.NotEmpty(t, f.Places)
+		for _, at := range f.Places {
+			checkPlace(t, at)
+		}
+	case *partspec.Seat:
+		checkSizes(t, f.Radius)
+		assert.Positive(t, f.Depth)
+		assert.Less(t, f.Depth, p.Length.Value)
+		assert.LessOrEqual(t, float64(f.Across), 2*float64(f.Radius.Value)+micrometre)
+	case *partspec.CrossHole:
+		checkSizes(t, f.Diameter)
+		assert.LessOrEqual(t, f.Z.Low, f.Z.High)
+		assert.NotNil(t, p.Feature(f.On))
+	case *partspec.Flat:
+		checkSizes(t, f.Distance)
+		checkSpan(t, p, f.Span)
+	case *partspec.Slot:
+		checkSizes(t, f.Width, f.Depth)
+		checkSpan(t, p, f.Span)
+	}
 }
 
 func checkSizes(t assert.TestingT, sizes ...partspec.Size) {

@@ -10,10 +10,10 @@ import (
 func (s *shaper) wrongStock(p *partEntry) {
 	e := p.stock
 	if s.flat {
-		s.c.fail(e, e.head(), fmt.Sprintf("A flat part is not cut from a %s", e.name), "Write %s, or sheet; for a turned part leave thickness and outline out.", exampleStock(p))
+		s.c.fail(e, e.head(), fmt.Sprintf("A flat part is not cut from stock %q", e.name), "Write %s, or sheet; for a turned part leave thickness and outline out.", exampleStock(p))
 		return
 	}
-	s.c.fail(e, e.head(), fmt.Sprintf("A turned part is not cut from %s", e.name),
+	s.c.fail(e, e.head(), fmt.Sprintf("A turned part is not cut from stock %q", e.name),
 		"Write %s; for a flat part write its thickness and its outline instead of its length.", exampleStock(p))
 }
 
@@ -76,39 +76,51 @@ func (s *shaper) checkRolled(stock Stock) {
 		return
 	}
 	x0, y0, x1, y1 := s.part.Outline.region().Bounds()
-	s.checkExtent(stock, "width", stock.Width.Value, units.Length(x1-x0), s.keeps("left") && s.keeps("right"))
-	s.checkExtent(stock, "length", stock.Length.Value, units.Length(y1-y0), s.keeps("bottom") && s.keeps("top"))
+	across, up := s.keptEdges(units.Length(x0), units.Length(y0), units.Length(x1), units.Length(y1))
+	s.checkExtent(stock, "width", stock.Width.Value, units.Length(x1-x0), across)
+	s.checkExtent(stock, "length", stock.Length.Value, units.Length(y1-y0), up)
 }
 
-// keeps reports whether an edge is left as supplied.
-func (s *shaper) keeps(name string) bool {
-	edge, _ := s.part.Outline.Edge(name)
-	return edge.AsSupplied
+// keptEdges counts the sides of the part, between bounds, that are the stock's own edges: left and right, and bottom and top.
+func (s *shaper) keptEdges(x0, y0, x1, y1 units.Length) (across, up int) {
+	var left, right, bottom, top int
+	on := func(a, b, line units.Length) bool {
+		return (a-line).Abs() <= sameLength && (b-line).Abs() <= sameLength
+	}
+	for _, e := range s.part.Outline.Edges {
+		switch {
+		case !e.AsSupplied:
+		case on(e.X0, e.X1, x0):
+			left = 1
+		case on(e.X0, e.X1, x1):
+			right = 1
+		case on(e.Y0, e.Y1, y0):
+			bottom = 1
+		case on(e.Y0, e.Y1, y1):
+			top = 1
+		default:
+			s.c.fail(s.owner, e.Range, fmt.Sprintf("Edge %q cannot be the stock's own", e.Name), "It does not lie along one side of the whole part, as an edge of a plate does.")
+		}
+	}
+	return left + right, bottom + top
 }
 
-// checkExtent compares the stock with the outline in one direction. kept says that both edges across it are the stock's own.
-func (s *shaper) checkExtent(stock Stock, attribute string, have, want units.Length, kept bool) {
+// checkExtent compares the stock with the outline in one direction. kept is how many of the two edges across it are the stock's own.
+func (s *shaper) checkExtent(stock Stock, attribute string, have, want units.Length, kept int) {
+	const both = 2
 	across := map[string]string{"width": "wide", "length": "long"}[attribute]
 	switch {
-	case have == 0 && kept:
+	case have == 0 && kept == both:
 		s.c.fail(s.owner, stock.Range, fmt.Sprintf("The stock lacks %s", attribute), "Two edges are left as supplied, so that its size is the part's: write %s = %s.", attribute, s.shown(want))
 	case have == 0:
 	case have < want-sameLength:
 		s.c.fail(s.owner, stock.Range, fmt.Sprintf("The stock is smaller than %s", s.owner.title()), "The part is %s %s, the stock %s.%s",
 			s.shown(want), across, s.shown(have), s.wrongUnit(want, have))
-	case kept && have > want+sameLength:
+	case kept == both && have > want+sameLength:
 		s.c.fail(s.owner, stock.Range, "Two edges are left as supplied, and the stock is larger than the part", "The part is %s %s, the stock %s: take as_supplied out of one edge, or write the stock's own size.",
 			s.shown(want), across, s.shown(have))
-	case !kept && have < want+sameLength && !s.oneKept(attribute):
+	case kept == 0 && have < want+sameLength:
 		s.c.fail(s.owner, stock.Range, fmt.Sprintf("Nothing is left to cut on the edges of %s", s.owner.title()),
 			"It is as %s as its stock: write edge \"left\" { as_supplied = true } in the outline for each edge that is left as it is, or take larger stock.", across)
 	}
-}
-
-// oneKept reports whether one of the two edges across a direction is the stock's own.
-func (s *shaper) oneKept(attribute string) bool {
-	if attribute == "width" {
-		return s.keeps("left") || s.keeps("right")
-	}
-	return s.keeps("bottom") || s.keeps("top")
 }

@@ -20,6 +20,7 @@ type shaper struct {
 	rims     map[string]rim // edges of the chamfers and fillets
 	outer    []*outside     // pieces of the outside, from left to right once placed
 	flat     bool           // a flat part: there is no axis, and its outside is its outline
+	cuts     []layer        // of a turned part, once all along its axis stands
 	bodyless bool           // a feature along the axis failed: what lies beside or across it is not judged
 	doubt    bool           // a feature failed, so what needs all of them is not judged
 }
@@ -165,6 +166,9 @@ func (s *shaper) build() []Feature {
 		case stageThread:
 			s.checkWalls()
 			s.bodyless = s.doubt
+			if !s.flat && !s.bodyless {
+				s.cuts = s.layers()
+			}
 		case stageBeside:
 			s.checkHoles()
 		case stageEdge:

@@ -42,7 +42,7 @@ part "both" {
 part "turned_words" {
   material  = "brass"
   thickness = 4
-  stock "bar" { # ERROR "A flat part is not cut from a bar"
+  stock "bar" { # ERROR "A flat part is not cut from stock 'bar'"
     diameter = 60
   }
   outline "rectangle" {
@@ -206,5 +206,156 @@ part "small_stock" {
   }
   outline "disc" {
     diameter = 50
+  }
+}
+
+part "inner_edge" {
+  material  = "brass"
+  thickness = 4
+  stock "sheet" {
+    thickness = 4
+  }
+  outline "chain" {
+    start {
+      at = [0, 0]
+    }
+    line "bottom" {
+      to = [40, 0]
+    }
+    line "right" {
+      to          = [40, 20]
+      as_supplied = true
+    }
+    line "shelf" { # ERROR "Edge 'shelf' cannot be the stock's own"
+      to          = [20, 20]
+      as_supplied = true
+    }
+    line "post" {
+      to = [20, 30]
+    }
+    line "top" {
+      to = [0, 30]
+    }
+    line "left" {}
+  }
+}
+
+part "kept" {
+  material  = "brass"
+  thickness = 4
+  stock "sheet" { # ERROR "Two edges are left as supplied, and the stock is larger" ERROR "The stock lacks length"
+    thickness = 4
+    width     = 50
+  }
+  outline "rectangle" {
+    width  = 40
+    height = 30
+    edge "left" {
+      as_supplied = true
+    }
+    edge "right" {
+      as_supplied = true
+    }
+    edge "bottom" {
+      as_supplied = true
+    }
+    edge "top" {
+      as_supplied = true
+    }
+  }
+  holes "inches" {
+    at       = [[10, 10]]
+    diameter = 0.25 # WARNING "Is holes 'inches' really 0.25 mm across?"
+  }
+}
+
+part "webs" {
+  material  = "brass"
+  thickness = 4
+  stock "sheet" {
+    thickness = 4
+  }
+  outline "rectangle" {
+    width  = part.kept.outline.widht # ERROR "Did you mean 'width'?"
+    height = part.kept.edge.left     # ERROR "has no block edge"
+  }
+}
+
+part "web" {
+  material  = "brass"
+  thickness = 4
+  stock "sheet" {
+    thickness = part.kept.stock.thickness
+  }
+  outline "rectangle" {
+    width  = part.kept.outline.width + 40
+    height = 50
+  }
+  bore "a" { # WARNING "Is bore 'a' really so near to bore 'b'?"
+    at       = [20, 25]
+    diameter = 20
+  }
+  bore "b" {
+    at       = [41, 25]
+    diameter = 20
+  }
+  holes "h" { # WARNING "Is hole 1 of holes 'h' really so near to bore 'b'?"
+    at       = [[54, 25]]
+    diameter = 4
+  }
+}
+
+part "too_many" { # ERROR "has too many holes"
+  material  = "brass"
+  thickness = 4
+  stock "sheet" {
+    thickness = 4
+  }
+  outline "disc" {
+    diameter = 400
+  }
+  holes "a" {
+    circle   = 100
+    count    = 200
+    diameter = 1
+  }
+  holes "b" {
+    circle   = 110
+    count    = 200
+    diameter = 1
+  }
+  holes "c" {
+    circle   = 120
+    count    = 200
+    diameter = 1
+  }
+  holes "d" {
+    circle   = 130
+    count    = 200
+    diameter = 1
+  }
+  holes "e" {
+    circle   = 140
+    count    = 200
+    diameter = 1
+  }
+  holes "f" {
+    circle   = 150
+    count    = 201 # ERROR "has too many holes"
+    diameter = 1
+  }
+  holes "g" {
+    circle   = 150
+    count    = 1
+    diameter = 1
+  }
+  holes "grid" {
+    diameter = 1
+    grid { # ERROR "The grid has too many holes"
+      at      = [1, 2]
+      columns = 15
+      rows    = 15
+      pitch   = 5
+    }
   }
 }

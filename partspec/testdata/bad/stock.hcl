@@ -26,7 +26,7 @@ part "large" {
 part "sheet_part" {
   material = "brass"
   length   = 10
-  stock "plate" { # ERROR "A turned part is not cut from plate"
+  stock "plate" { # ERROR "A turned part is not cut from stock 'plate'"
     thickness = 3
   }
   spigot "body" {
