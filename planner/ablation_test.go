@@ -60,8 +60,8 @@ func outcome(t *testing.T, job *partspec.Job, set rules.Set) string {
 // refuted marks an outcome that the replay refuses.
 const refuted = "\nrefuted by the replay: "
 
-// notShown are the rules that no part here is planned otherwise without: a plain mandrel, soft jaws; clamps and the vice, until flat parts are planned. Parts for them are wanted.
-var notShown = []string{"B-12", "B-20", "B-04", "B-06", "B-07", "B-08", "B-09", "B-33", "B-34", "B-35"}
+// notShown are the rules that no part here is planned otherwise without. Parts for them are wanted.
+var notShown = []string{}
 
 // Leaving out any one rule changes the plan of a part that is named for it, or makes the replay refuse it. The table says which part.
 func TestEveryRuleIsMissed(t *testing.T) {
@@ -81,7 +81,7 @@ func TestEveryRuleIsMissed(t *testing.T) {
 		t.Run(head.ID, func(t *testing.T) {
 			t.Parallel()
 			name := named[head.ID]
-			require.Contains(t, jobs, name, "no part is named for rule %s (%s)", head.ID, head.Title)
+			require.NotNil(t, jobs[name], "no part is named for rule %s (%s)", head.ID, head.Title)
 			assert.NotContains(t, before[name], refuted, "%s is planned badly with all rules", name)
 			assert.NotEqual(t, before[name], outcome(t, jobs[name], rules.All().Without(head.ID)), "%s is planned the same without it", name)
 		})

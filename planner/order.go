@@ -318,13 +318,16 @@ func (o *ordering) links(used []int) []sequence.Link {
 		if a < 0 || b < 0 || a == b {
 			continue
 		}
-		within := float64(r.Within)
+		within, wide := float64(r.Within), 0.0
+		if r.Kind == partspec.Square || r.Kind == partspec.Parallel {
+			wide = o.widest(a, b)
+		}
 		links = append(links, sequence.Link{A: a, B: b, Cross: func(first, later, earlier int) bool {
 			m, before := o.mounts[used[later]], o.mounts[used[first]]
-			if m.Between && before.Between {
-				return o.ctx.Rules.Has("A-07") && m.RunOut <= within/2
+			if !o.ctx.Rules.Has("A-07") || m.RunOut*m.Tilt(wide) > within/2 {
+				return false
 			}
-			return o.ctx.Rules.Has("A-07") && o.shop.Tasks[earlier].MakesSurface(m.Surface) && m.RunOut <= within/2
+			return m.Between && before.Between || o.shop.Tasks[earlier].MakesSurface(m.Surface)
 		}})
 	}
 	for _, f := range o.ctx.Part.Features {
@@ -341,6 +344,17 @@ func (o *ordering) links(used []int) []sequence.Link {
 		}})
 	}
 	return links
+}
+
+// widest is the diameter of the wider of two tasks' plane faces, as far as the part goes.
+func (o *ordering) widest(a, b int) float64 {
+	wide := 0.0
+	for _, i := range []int{a, b} {
+		if t := o.shop.Tasks[i]; t.Process == plan.Face {
+			wide = max(wide, 2*o.shop.Rim(t.End))
+		}
+	}
+	return wide
 }
 
 // maker is the task that brings a surface to size, or -1.

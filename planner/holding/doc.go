@@ -48,6 +48,14 @@ type Mount struct {
 	Helper           string // what has to be made first, empty for nothing
 }
 
+// Tilt is by how much a run-out grows from the grip's length to a plane face of a diameter; 1 where it does not.
+func (m Mount) Tilt(wide float64) float64 {
+	if long := m.Z1 - m.Z0; long > 0 && wide > long {
+		return wide / long
+	}
+	return 1
+}
+
 // front is where the grip ends on the free end's side.
 func (m Mount) front() float64 {
 	if m.Free == partspec.Left {

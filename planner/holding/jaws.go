@@ -151,11 +151,11 @@ func (s Shop) ends(block int, end partspec.End) bool {
 // land is how wide an end's finished face is, from its hole to its edge.
 func (s Shop) land(end partspec.End) float64 {
 	z := s.freeEnd(end) - inward(end)*faceLook
-	return s.rim(end) - max(0, s.end.Inner.Greatest(z-faceLook/2, z+faceLook/2))
+	return s.Rim(end) - max(0, s.end.Inner.Greatest(z-faceLook/2, z+faceLook/2))
 }
 
-// rim is the radius of an end's finished face, its edge broken.
-func (s Shop) rim(end partspec.End) float64 {
+// Rim is the radius of an end's finished face, its edge broken.
+func (s Shop) Rim(end partspec.End) float64 {
 	z := s.freeEnd(end) - inward(end)*faceLook
 	return s.end.Outer.Least(z-faceLook/2, z+faceLook/2)
 }

@@ -141,7 +141,7 @@ func (s Shop) glued(h partspec.Holding) []Mount {
 	var mounts []Mount
 	for _, free := range []partspec.End{partspec.Left, partspec.Right} {
 		held := free.Other()
-		m := Mount{Holding: h, Free: free, Surface: "face." + held.String(), Radius: s.rim(held), Minutes: s.minutes(h), RunOut: s.runOut(h, false), Stop: true, Glue: GlueFace, Helper: "arbor"}
+		m := Mount{Holding: h, Free: free, Surface: "face." + held.String(), Radius: s.Rim(held), Minutes: s.minutes(h), RunOut: s.runOut(h, false), Stop: true, Glue: GlueFace, Helper: "arbor"}
 		if held == partspec.Right {
 			m.Z0, m.Z1 = s.Length, s.Length
 		}
