@@ -149,6 +149,39 @@ var verbs = map[string]verb{
 	"lobe_over":       lobeOver,
 	"ream_unbored":    reamUnbored,
 	"slip_on_mandrel": slipOnMandrel,
+	"noted":           noted,
+	"unplugged":       unplugged,
+}
+
+// noted: noted A WORDS...: a note of A says that.
+func noted(w work, words []string) (bool, error) {
+	if len(words) < 2 {
+		return false, fmt.Errorf("an operation and what its note says are wanted")
+	}
+	list, err := w.find(words[0])
+	if err != nil {
+		return false, err
+	}
+	for _, m := range list {
+		if !strings.Contains(strings.Join(m.Notes, "\n"), strings.Join(words[1:], " ")) {
+			return false, nil
+		}
+	}
+	return true, nil
+}
+
+// unplugged: unplugged SEAT @BORE: the bore is finished before the seat, and nothing stands in it while the seat is cut.
+func unplugged(w work, words []string) (bool, error) {
+	lists, err := w.all(words, 2)
+	if err != nil {
+		return false, err
+	}
+	for _, seat := range lists[0] {
+		if lists[1][0].at < seat.at && !strings.Contains(strings.Join(seat.Notes, "\n"), "plug") {
+			return true, nil
+		}
+	}
+	return false, nil
 }
 
 // inOrder: order A B C: every A comes before every B, and so on.
@@ -379,6 +412,8 @@ func spoiltPlans() []spoilt {
 		{"wrong grip_on_thread @body", func(p *plan.Part) { gripBody(p, "soft_jaws", "") }},
 		{"wrong lobe_over 0.01", func(p *plan.Part) { p.Setups[0].Grip.ErrorMM = 0.011 }},
 		{"wrong ream_unbored main", func(p *plan.Part) { p.Setups[0].Operations[2].Process = plan.Ream }},
+		{"must noted face.left the other end", func(p *plan.Part) { p.Setups[1].Operations[0].Notes = nil }},
+		{"wrong unplugged face.left @main", func(p *plan.Part) { p.Setups[1].Operations[0].Notes = nil }},
 		{"wrong slip_on_mandrel 4", func(p *plan.Part) { p.Setups[1].HoldingKind = "plain_mandrel" }},
 	}
 }
@@ -434,7 +469,7 @@ func mangled(change func(*plan.Part)) plan.Part {
 			}},
 		{Number: 2, HoldingKind: "stub_mandrel", Locates: "main", Grip: plan.Grip{Kind: "mandrel", Surface: "main", RadiusMM: 2},
 			Before:     plan.Section{Outer: []plan.Segment{{R0: 9, R1: 9}}},
-			Operations: []plan.Operation{{ID: "face.left", Feature: "face.left", Process: plan.Face}}},
+			Operations: []plan.Operation{{ID: "face.left", Feature: "face.left", Process: plan.Face, Notes: []string{"the other end, a plug in the bore"}}}},
 	}}
 	change(&p)
 	return p

@@ -232,7 +232,7 @@ func (w *writer) reasonsFor(m holding.Mount, s plan.Setup) []plan.Reason {
 	if w.truthLostIn(s) {
 		reasons = append(reasons, plan.Reason{Text: "surfaces bound by a relation are finished in this one setting", Rule: "A-06"})
 	}
-	if m.Surface != "stock" {
+	if m.Surface != "stock" && m.Machine == "" {
 		reasons = append(reasons, plan.Reason{Text: fmt.Sprintf("run-out to expect: %.3f mm full reading", m.RunOut), Rule: "B-02"})
 	}
 	return reasons

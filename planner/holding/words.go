@@ -54,7 +54,7 @@ func (m Mount) noun() string {
 	return map[partspec.HoldingKind]string{
 		partspec.ThreeJaw: "Three-jaw chuck", partspec.FourJaw: "Four-jaw chuck, clocked", partspec.Collets: "Collet", partspec.SoftJaws: "Soft jaws bored in place",
 		partspec.StubMandrel: "Stub mandrel turned in place", partspec.PlainMandrel: "Plain mandrel", partspec.ExpandingMandrel: "Expanding mandrel", partspec.GluedArbor: "Glued arbor",
-		partspec.Vice: "Vice", partspec.VeeBlock: "Vee block", partspec.TableClamps: "Screw through the bore, down on the table", partspec.AnglePlate: "Angle plate, screw through the bore",
+		partspec.Vice: "Vice", partspec.VeeBlock: "Vee block", partspec.TableClamps: "Screw through the bore", partspec.AnglePlate: "Angle plate, screw through the bore",
 	}[m.Holding.Kind]
 }
 

@@ -181,6 +181,7 @@ func (c *Context) drillCross(a across, t Task, marked bool) Task {
 		w.Off += wander(false) + c.fromFace(a.CrossHole, w.End)
 		w.Rate = c.rateOn(w.Machine, cutDrill, a.drillMM, a.drill)
 		w.ForceN, w.ThrustN = c.drillForce(a.drillMM, w.Rate.FeedMM), c.drillThrust(a.drillMM, w.Rate.FeedMM)
+		w.SureN = w.ForceN
 		w.Minutes = float64(len(steps)+1)*minutesADrill + minutesAPlace + deep/(w.Rate.FeedMM*w.Rate.RPM)
 		w.Write = func(j Job) (plan.Operation, Done) { return c.writeCross(a, t, w, steps, j) }
 		t.Ways = append(t.Ways, w)
@@ -239,6 +240,7 @@ func (c *Context) reamCross(a across, marked bool) Task {
 		w.Tool, w.SizeMM, w.ForceAt = tool, a.reamMM, a.reamMM/4
 		w.Rate = c.rateOn(w.Machine, cutReam, a.reamMM, tool)
 		w.ForceN = c.drillForce(a.reamMM, w.Rate.FeedMM) * reamLeave(a.reamMM) / a.reamMM
+		w.SureN = w.ForceN
 		w.Minutes = minutesADrill + minutesTrial
 		w.Write = func(j Job) (plan.Operation, Done) {
 			p := c.page(j, t, w, fmt.Sprintf("Ream %s across to %s", a.CrossHole.Name, a.CrossHole.Diameter.Drawn()))
@@ -282,6 +284,7 @@ func (c *Context) tapCross(a across) Task {
 		w.Tool, w.SizeMM = tool, d
 		w.Rate = Rate{Why: "by hand", Text: "turned by hand", FeedMM: float64(th.Thread.Pitch), on: w.Machine}
 		w.ForceAt, w.ForceN = d/2, c.force(t.Depth, float64(th.Thread.Pitch)/4)
+		w.SureN = w.ForceN
 		w.Minutes += minutesADrill + minutesATapHole
 		w.Write = func(j Job) (plan.Operation, Done) { return c.writeTapCross(a, t, w, deep, j) }
 		t.Ways = append(t.Ways, w)

@@ -11,7 +11,7 @@ import (
 // teeth are those of an end mill or a ball nose that nobody counted. Common practice, no source: two cut slots and plunge.
 const teeth = 2.0
 
-// toothFeed is the feed a tooth of an end mill, mm, from the cutting table: less for small cutters, more in soft metal.
+// toothFeed is the feed a tooth of an end mill, mm, from the cutting table: less for small cutters, more in soft metal: the middle of its range.
 func (c *Context) toothFeed(d float64) float64 {
 	row := "HSS end mill 8 to 12 mm, steel"
 	switch {
@@ -21,7 +21,7 @@ func (c *Context) toothFeed(d float64) float64 {
 		row = "HSS end mill 8 to 12 mm, brass or aluminium"
 	}
 	if r, ok := tables.FindCutting("mill", "feed per tooth", row); ok {
-		return r.Range.Low
+		return r.Range.Middle()
 	}
 	return leastFeed
 }

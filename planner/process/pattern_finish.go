@@ -23,6 +23,7 @@ func (c *Context) reamHoles(s spotted) Task {
 		w.Tool, w.SizeMM, w.ForceAt = tool, s.reamMM, s.reamMM/4
 		w.Rate = c.rateOn(w.Machine, cutReam, s.reamMM, tool)
 		w.ForceN = c.drillForce(s.reamMM, w.Rate.FeedMM) * reamLeave(s.reamMM) / s.reamMM
+		w.SureN = w.ForceN
 		w.Span = s.span(w.End, deep)
 		w.Minutes = minutesADrill + float64(len(s.Places))*(minutesAPlace+minutesTrial/2+deep/(w.Rate.FeedMM*w.Rate.RPM))
 		w.Write = func(j Job) (plan.Operation, Done) {
@@ -57,6 +58,7 @@ func (c *Context) sinkHoles(s spotted) Task {
 			w.Tool, w.SizeMM, w.ForceAt = tool, size, size/2
 			w.Rate = c.rateOn(w.Machine, cutCounterbore, size, tool)
 			w.ForceN = c.force((size-s.drillMM)/2, w.Rate.FeedMM)
+			w.SureN = w.ForceN
 			w.Span = s.span(w.End, deep)
 			w.Minutes = minutesADrill + float64(len(s.Places))*(minutesAPlace+minutesTrial/2+deep/(w.Rate.FeedMM*w.Rate.RPM))
 			w.Write = func(j Job) (plan.Operation, Done) { return c.writeCounterbore(s, t, w, deep, j) }
@@ -91,6 +93,7 @@ func (c *Context) countersink(s spotted) Task {
 			w.Tool, w.SizeMM, w.ForceAt = tool, size, float64(d.Value)/2
 			w.Rate = c.rateOn(w.Machine, cutCountersink, float64(d.Value), tool)
 			w.ForceN = c.force((float64(d.Value)-s.drillMM)/2, w.Rate.FeedMM)
+			w.SureN = w.ForceN
 			w.Span = s.span(w.End, deep)
 			w.Minutes = minutesADrill + float64(len(s.Places))*(minutesAPlace+minutesEdge)
 			w.Write = func(j Job) (plan.Operation, Done) {
@@ -158,6 +161,7 @@ func (c *Context) tapHoles(s spotted) Task {
 		w.Tool, w.SizeMM = tool, float64(th.Thread.Major)
 		w.Rate = Rate{Why: "by hand", Text: "turned by hand", FeedMM: float64(th.Thread.Pitch), on: w.Machine}
 		w.ForceAt, w.ForceN = float64(th.Thread.Major)/2, c.force(t.Depth, float64(th.Thread.Pitch)/4)
+		w.SureN = w.ForceN
 		w.Span = s.span(w.End, deep)
 		w.Minutes = minutesADrill + float64(len(s.Places))*minutesATapHole
 		if w.Machine == partspec.Bench { // the tap is set square with a guide at every hole

@@ -115,6 +115,8 @@ func (c *Context) steppedSeat(s saddle, t Task) (ways []Way, lacking []string) {
 					lacking = append(lacking, fmt.Sprintf("%s by a %s of Ø%.1f: %v", s.Name, toolText(tool, d), d, err))
 					continue
 				}
+				half := c.leastHalf(s)
+				table = trimmed(table, func(cut steps.Cut) bool { return idleStep(cut, r.Cutter, half) })
 				ways = append(ways, c.seatWay(s, t, tool, d, r, table))
 			}
 		}
@@ -139,4 +141,28 @@ func (c *Context) seatRequest(s saddle, kind partspec.ToolKind, d float64, acros
 		r.Cutter = steps.Cutter{Kind: steps.RoundNose, RadiusMM: d / 2}
 	}
 	return r
+}
+
+// leastHalf is half of the least width that the part may have at the seat's end.
+func (c *Context) leastHalf(s saddle) float64 {
+	low, high := ordered(s.end, s.crownZ())
+	half := float64(s.Across) / 2
+	for _, b := range c.Blocks {
+		if b.Z0 < high && b.Z1 > low && b.Cylinder() && !b.AsSupplied {
+			half = math.Min(half, float64(b.Diameter.Low)/2)
+		}
+	}
+	return half
+}
+
+// idleStep reports whether a step hangs over the edge so far that it may take nothing off a part of half that width.
+func idleStep(cut steps.Cut, c steps.Cutter, half float64) bool {
+	over := math.Abs(cut.AcrossMM) - half
+	if over <= 0 {
+		return cut.DepthMM <= 0
+	}
+	if c.Kind != steps.RoundNose {
+		return over >= c.WidthMM/2 || cut.DepthMM <= 0
+	}
+	return over >= c.RadiusMM || cut.DepthMM <= c.RadiusMM-math.Sqrt(c.RadiusMM*c.RadiusMM-over*over)
 }

@@ -26,11 +26,16 @@ func (p *page) stepped(t steps.Table) solid.Curve {
 
 // cutting is a table without the cuts at its ends that only touch a surface which is there already: a rounded edge runs out into a finished one.
 func cutting(t steps.Table) steps.Table {
+	return trimmed(t, func(c steps.Cut) bool { return c.DepthGrads <= 0 })
+}
+
+// trimmed is a table without the cuts at its ends that are idle.
+func trimmed(t steps.Table, idle func(steps.Cut) bool) steps.Table {
 	first, last := 0, len(t.Cuts)-1
-	for first <= last && t.Cuts[first].DepthGrads <= 0 {
+	for first <= last && idle(t.Cuts[first]) {
 		first++
 	}
-	for last >= first && t.Cuts[last].DepthGrads <= 0 {
+	for last >= first && idle(t.Cuts[last]) {
 		last--
 	}
 	if first == 0 && last == len(t.Cuts)-1 {

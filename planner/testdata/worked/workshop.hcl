@@ -41,6 +41,40 @@ workshop "practice_shop" {
   }
   machine "bench" {}
 
+  machine "mill" {
+    power_kw = 0.5
+    speeds   = [120, 200, 350, 600, 1000, 1600]
+
+    dial "x" {
+      graduation = 0.02
+      per_turn   = 2
+      backlash   = 0.15
+      travel     = 220
+    }
+    dial "y" {
+      graduation = 0.02
+      per_turn   = 2
+      backlash   = 0.15
+      travel     = 130
+    }
+    dial "quill" {
+      graduation = 0.02
+      per_turn   = 2
+      travel     = 60
+    }
+  }
+
+  holding "vice" {
+    opening    = 90
+    jaw_width  = 80
+    jaw_height = 25
+    grip_force = [500, 8000]
+  }
+  holding "table_clamps" {
+    clamps      = 4
+    clamp_force = 5000
+    toe_width   = 10
+  }
   holding "three_jaw" {
     capacity   = [2, 100]
     inside     = [25, 90]
@@ -183,6 +217,19 @@ workshop "practice_shop" {
     kerf = 1.2
   }
   tool "files" {}
+
+  tool "ball_nose" {
+    sizes = [6, 10]
+  }
+  tool "end_mill" {
+    sizes = [3, 6, 10]
+  }
+  tool "edge_finder" {
+    accuracy = 0.01
+  }
+  tool "scriber" {
+    accuracy = 0.15
+  }
 
   measuring "caliper" {
     range      = [0, 150]
