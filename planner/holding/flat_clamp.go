@@ -22,6 +22,7 @@ const (
 	leastBite   = 4.0
 	studRoom    = 8.0 // from the rim to the middle of the stud
 	searchStep  = 2.0 // along the rim
+	leastClamps = 3
 	mostClamps  = 6
 	usualToe    = 10.0
 	usualClamps = 4
@@ -47,9 +48,10 @@ type clampKey struct {
 
 // clamping is where clamps stand.
 type clamping struct {
-	list   []plan.Clamp
-	gapDeg float64
-	any    bool // a clamp finds a place somewhere
+	list   [][]plan.Clamp // the best three, four and so on, as far as there are
+	gapDeg []float64
+	any    bool    // a clamp finds a place somewhere
+	least  float64 // gap between all the places there are
 }
 
 // clampsAt finds the clamps of a mount at a moment: clear of all that may be cut under them. The middle that they are spread about is the spindle's axis on a
@@ -65,32 +67,40 @@ func (s Shop) clampsAt(m Mount, at moment) clamping {
 		cx, cy = rim.Centroid()
 	}
 	spots := s.clampSpots(m, rim, s.heldClear(m), cx, cy)
-	c := clamping{any: len(spots) > 0}
-	c.list, c.gapDeg = spread(spots, clampsOwned(m.Holding))
+	sort.SliceStable(spots, func(i, j int) bool { return spots[i].angle < spots[j].angle })
+	c := clamping{any: len(spots) > 0, least: widestGap(spots)}
+	for n := leastClamps; n <= min(clampsOwned(m.Holding), mostClamps); n++ {
+		if list, gap := spread(spots, n); list != nil {
+			c.list, c.gapDeg = append(c.list, list), append(c.gapDeg, gap)
+		}
+	}
 	s.clamps[key] = c
 	return c
 }
 
-// clampsFor holds the force of a mount's clamps against the cuts of a moment.
+// clampsFor finds the fewest of a mount's clamps that hold against the cuts of a moment; all there are where none do.
 func (s Shop) clampsFor(m Mount, at moment) laid {
 	c := s.clampsAt(m, at)
-	l := laid{Clamped: rules.Clamped{Owned: clampsOwned(m.Holding), Placed: len(c.list), SpreadDeg: c.gapDeg}}
+	l := laid{Clamped: rules.Clamped{Owned: clampsOwned(m.Holding), SpreadDeg: c.least}}
+	for i, list := range c.list {
+		cx, cy := m.CentreX, m.CentreY
+		if m.Machine != "" {
+			cx, cy = middleOfClamps(list)
+		}
+		l.Placed, l.SpreadDeg, l.NeedN, l.HaveN = len(list), c.gapDeg[i], s.clampNeed(m, at, list, cx, cy), clampForce(m.Holding)*float64(len(list))
+		l.list = slices.Clone(list)
+		for k := range l.list {
+			l.list[k].ForceN = clampForce(m.Holding)
+		}
+		if l.HaveN >= l.NeedN {
+			break
+		}
+	}
 	if l.Placed == 0 {
 		l.Why = fmt.Sprintf("there is no place for three clamps spread about the cut: a toe wants %.0f of solid, supported metal, %.0f clear of the cut", leastBite, toeFromCut)
 		if c.any {
 			l.Why += fmt.Sprintf("; those there leave a gap of %.0f degrees", l.SpreadDeg)
 		}
-		return l
-	}
-	cx, cy := m.CentreX, m.CentreY
-	if m.Machine != "" {
-		cx, cy = middleOfClamps(c.list)
-	}
-	l.NeedN = s.clampNeed(m, at, c.list, cx, cy)
-	l.list = slices.Clone(c.list)
-	for i := range l.list {
-		l.list[i].ForceN = clampForce(m.Holding)
-		l.HaveN += l.list[i].ForceN
 	}
 	return l
 }
@@ -216,29 +226,16 @@ func mostGapDeg(clamps int) float64 {
 	return 150
 }
 
-// spread picks the fewest clamps, three at least, that leave no wide gap: from each place on round, always the furthest that is near enough. Of those with the fewest, the
-// ones with the least gap, then the first. Nil: there are none; the gap is then the least there can be.
-func spread(spots []spot, owned int) ([]plan.Clamp, float64) {
-	sorted := append([]spot(nil), spots...)
-	sort.SliceStable(sorted, func(i, j int) bool { return sorted[i].angle < sorted[j].angle })
-	if gap := widestGap(sorted); gap > mostGapDeg(mostClamps) {
-		return nil, gap
-	}
+// spread picks so many of the places, in the order of their angles, that leave no wide gap: about evenly from each on round, and of those the ones with the least gap,
+// then the first. Nil: there are none.
+func spread(sorted []spot, n int) ([]plan.Clamp, float64) {
 	var best []spot
 	bestGap := math.Inf(1)
 	for first := range sorted {
-		for n := 3; n <= min(owned, mostClamps); n++ {
-			if best != nil && n > len(best) {
-				break
-			}
-			round := evenly(sorted, first, n)
-			if gap := math.Max(widestGap(round), widestGap(fromTheirMiddle(round))); len(round) == n && gap <= mostGapDeg(n) && (best == nil || n < len(best) || gap < bestGap-1e-9) {
-				best, bestGap = round, gap
-			}
+		round := evenly(sorted, first, n)
+		if gap := math.Max(widestGap(round), widestGap(fromTheirMiddle(round))); len(round) == n && gap <= mostGapDeg(n) && gap < bestGap-gapNoise {
+			best, bestGap = round, gap
 		}
-	}
-	if best == nil {
-		return nil, widestGap(sorted)
 	}
 	var list []plan.Clamp
 	for _, p := range best {
@@ -246,6 +243,9 @@ func spread(spots []spot, owned int) ([]plan.Clamp, float64) {
 	}
 	return list, bestGap
 }
+
+// gapNoise keeps gaps that differ by rounding from deciding, in degrees.
+const gapNoise = 1e-6
 
 // evenly picks n places about equally far apart, beginning with the first.
 func evenly(sorted []spot, first, n int) []spot {

@@ -164,7 +164,7 @@ func (s Shop) tableSetup(m Mount, at moment, setup *plan.Setup) {
 	clampedGrip(l, setup)
 	setup.Bed = &plan.Bed{Kind: "plate"}
 	setup.How = []string{"Table and work wiped clean, every burr off the lower face."}
-	if board := s.backing(at); board > 0 {
+	if board := s.backing(m, at); board > 0 {
 		setup.Bed = &plan.Bed{Kind: "backing board", HeightMM: board, GapMM: board}
 		setup.How = append(setup.How, fmt.Sprintf("A flat board of MDF or hardwood %s thick under the whole of it, for what comes through.", mm(board)))
 	}
@@ -185,8 +185,8 @@ func (s Shop) howClamped(l laid, under float64) []string {
 	return append(how, fmt.Sprintf("Tighten evenly, in turns: together they press with about %.0f N; %.0f must hold.", math.Floor(l.HaveN/10)*10, l.NeedN))
 }
 
-// backing is how thick a board must be for what comes through it: 0.3 of the widest tool and 3 (rule B-35); 0 where nothing does.
-func (s Shop) backing(at moment) float64 {
+// backing is how thick a board must be for what comes through it: 0.3 of the widest tool and 3, and more than the longest point (rule B-35); 0 where nothing does.
+func (s Shop) backing(m Mount, at moment) float64 {
 	if !s.Rules.Has("B-35") {
 		return 0
 	}
@@ -202,26 +202,44 @@ func (s Shop) backing(at moment) float64 {
 	if widest == 0 {
 		return 0
 	}
-	return math.Ceil(math.Max(leastBoard, backingShare*widest+backingMore))
+	return math.Ceil(math.Max(math.Max(leastBoard, backingShare*widest+backingMore), s.comesOut(m, at)+clearBehind))
 }
 
-// Backing for what comes through (rule B-35). The thinnest board is ours, no source.
+// Backing for what comes through (rule B-35): a board's figures, and what stays clear behind the tools where work is packed off a plate. The thinnest board is
+// ours, no source.
 const (
 	leastBoard   = 6.0
 	backingShare = 0.3
 	backingMore  = 3.0
+	clearBehind  = 3.0
+	leastGap     = 6.0
 )
 
-// plateGap is how high the packing stands between faceplate and work, so that the boring tool's nose comes out free: at least 3 (rule B-35).
-const plateGap = 6.0
+// comesOut is how far the tools of a moment come out behind the held face.
+func (s Shop) comesOut(m Mount, at moment) float64 {
+	out := 0.0
+	for _, w := range at.ways {
+		if m.Free == partspec.Right {
+			out = math.Max(out, at.flat.Back-w.Span[0])
+		} else {
+			out = math.Max(out, w.Span[1]-at.flat.Front)
+		}
+	}
+	return out
+}
+
+// gapBehind is how high packing stands between plate or chuck and work, so that every tool comes out free.
+func (s Shop) gapBehind(m Mount, at moment) float64 {
+	if !s.Rules.Has("B-35") {
+		return 0
+	}
+	return math.Ceil(math.Max(leastGap, s.comesOut(m, at)+clearBehind))
+}
 
 func (s Shop) plateSetup(m Mount, at moment, setup *plan.Setup) {
 	p := s.plated(m, at)
 	clampedGrip(p.laid, setup)
-	gap := plateGap
-	if !s.Rules.Has("B-35") {
-		gap = 0
-	}
+	gap := s.gapBehind(m, at)
 	setup.Bed = &plan.Bed{Kind: "parallels", HeightMM: gap, GapMM: gap, Under: tidyStrips(underToes(p.list))}
 	b := p.balance
 	b.MassKg, b.UnbalanceKgMM, b.WeightKg, b.AngleDeg = round3(b.MassKg), round3(b.UnbalanceKgMM), round3(b.WeightKg), round1(b.AngleDeg)
@@ -263,11 +281,12 @@ func (s Shop) fourJawSetup(m Mount, at moment, setup *plan.Setup) {
 		setup.Presses = append(setup.Presses, j.Press)
 	}
 	setup.Presses = tidyPresses(setup.Presses)
-	setup.Bed = &plan.Bed{Kind: "parallels", HeightMM: plateGap, GapMM: plateGap}
+	gap := s.gapBehind(m, at)
+	setup.Bed = &plan.Bed{Kind: "parallels", HeightMM: gap, GapMM: gap}
 	b := s.jawBalance(m, at, g.jaws)
 	setup.Balance = &b
 	setup.How = []string{
-		fmt.Sprintf("A flat backing ring or packing, %s thick and clear of the bore by 2, between the work and the chuck's face; press the work hard back while tightening.", mm(plateGap)),
+		fmt.Sprintf("A flat backing ring or packing, %s thick and clear of the bore by 2, between the work and the chuck's face; press the work hard back while tightening.", mm(gap)),
 		"Set the jaws by the face rings, then clock: move a pair by half the difference of its readings, bring in the last 0.05 by tightening only.",
 	}
 	setup.How = append(setup.How, s.howFound(m)...)
@@ -298,14 +317,16 @@ func (s Shop) discSetup(m Mount, at moment, setup *plan.Setup) {
 	s.discFigures(&f, m, at)
 	setup.RunOutMM = m.RunOut
 	setup.Grip = jawsGrip(setup.Grip, m, f.LeastN, f.WorkingN, f.LobeMM, f.LimitMM, f.StressMPa, f.Trust)
-	setup.Bed = &plan.Bed{Kind: "jaws", HeightMM: breakThrough, GapMM: breakThrough}
+	gap := math.Max(breakThrough, s.gapBehind(m, at))
+	setup.Bed = &plan.Bed{Kind: "jaws", HeightMM: gap, GapMM: gap}
 	setup.How = append([]string{fmt.Sprintf("Jaws on the rim, Ø%s, its face pressed hard back on the jaw steps.", mm(2*m.Radius))}, howGripped(setup.Grip)...)
 }
 
 // boreSetup is work on a mandrel or glued to an arbor.
 func (s Shop) boreSetup(m Mount, at moment, setup *plan.Setup) {
 	setup.Grip.Kind, setup.Grip.Inside, setup.Grip.RadiusMM, setup.RunOutMM = m.GripKind(), m.Inside, tidyMM(s.made(m, at)), m.RunOut
-	setup.Bed = &plan.Bed{Kind: "plate", HeightMM: behindShoulder, GapMM: behindShoulder}
+	gap := math.Max(behindShoulder, s.gapBehind(m, at))
+	setup.Bed = &plan.Bed{Kind: "plate", HeightMM: gap, GapMM: gap}
 	if m.Holding.Kind == partspec.StubMandrel {
 		setup.Grip.WorkingN, setup.Grip.DriveMM = math.Floor(screwPull(m.Radius)), tidyMM(s.faceRadius(m))
 	}

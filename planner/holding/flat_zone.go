@@ -69,13 +69,20 @@ func (s Shop) along(cut shape.EdgeCut, way process.Way) []zone {
 	}
 	r := way.SizeMM / 2
 	ox, oy := e.Outward(0)
-	l := e.Length()
-	dx, dy := (e.X1-e.X0)/l*(way.SizeMM+runOver), (e.Y1-e.Y0)/l*(way.SizeMM+runOver)
 	off := cut.Left + r
-	return []zone{{Capsule: plane.Capsule{X0: e.X0 + off*ox - dx, Y0: e.Y0 + off*oy - dy, X1: e.X1 + off*ox + dx, Y1: e.Y1 + off*oy + dy, Radius: r}, edge: true, through: true}}
+	x0, y0, x1, y1 := s.Flat.Rim().Bounds() // a cutter runs past the whole of the work
+	run := way.SizeMM + runOver
+	path := plane.Capsule{X0: e.X0 + off*ox, Y0: e.Y0 + off*oy, X1: e.X1 + off*ox, Y1: e.Y1 + off*oy, Radius: r}
+	switch {
+	case math.Abs(oy) < sameSpot:
+		path.Y0, path.Y1 = y0-run, y1+run
+	case math.Abs(ox) < sameSpot:
+		path.X0, path.X1 = x0-run, x1+run
+	}
+	return []zone{{Capsule: path, edge: true, through: true}}
 }
 
-// runOver is how far a cutter runs clear of the ends of an edge. Common practice, no source.
+// runOver is how far a cutter runs clear of the ends of the work. Common practice, no source.
 const runOver = 2.0
 
 // finishedHoles are the holes that the part ends up with: no clamp, jaw or parallel counts on metal there.
