@@ -63,7 +63,7 @@ func (s *sheet) carried(setup *plan.Setup) []md {
 		return nil
 	}
 	var items []md
-	if b.Kind != "" {
+	if b.Kind != "" && b.Kind != "jaws" && b.Kind != "plate" { // those the holding says itself
 		text := b.Kind
 		if b.HeightMM > 0 {
 			text += ", " + s.length(b.HeightMM) + " high"

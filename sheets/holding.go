@@ -82,6 +82,8 @@ func gripText(g plan.Grip) string {
 	switch {
 	case g.Kind == "centres":
 		return "between centres"
+	case g.Kind == "clamps" && g.Inside:
+		return "by a screw and bush through " + surface(g.Surface)
 	case g.Kind == "bench" || g.Kind == "clamps":
 		return ""
 	case g.Inside || g.Kind == "glued_bore":

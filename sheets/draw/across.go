@@ -49,7 +49,7 @@ func (sc *acrossScene) draw() *Canvas {
 	c.fromAbove(sc)
 	held := c.Bounds()
 	marks, unmarked := c.acrossOperations(sc, held)
-	c.acrossZeros(sc, held)
+	c.tableZeros(sc.s, held, func(z, side float64) Point { return Point{sc.v.x(z), -side * sc.v.scale} })
 	front, end := NewCanvas(), NewCanvas()
 	front.cutAlong(sc)
 	end.fromEnd(sc)

@@ -82,25 +82,6 @@ func (c *Canvas) acrossFeed(sc *acrossScene, op plan.Operation, targets []target
 	}
 }
 
-// acrossZeros marks where the table's dials stand at nought, in the view from above.
-func (c *Canvas) acrossZeros(sc *acrossScene, held Box) {
-	var lower []mark
-	bottom := c.Bounds().Bottom
-	for _, z := range zerosOf(sc.s, "x") {
-		x := sc.v.x(z.referenceMM)
-		c.Line(Thin, Point{x, sc.reach + 1}, Point{x, bottom + 3})
-		lower = append(lower, mark{x: x, start: bottom + 3, lines: Wrap("x 0 ("+z.numbers(sc.s)+")", labelMost, textSize, false)})
-	}
-	if len(lower) > 0 {
-		c.marks(lower, bottom+4, 1, held.Left-PageWidth/4, held.Right+PageWidth/4)
-	}
-	var side []sideLabel
-	for _, z := range zerosOf(sc.s, "y") {
-		side = append(side, sideLabel{Point{sc.left - 6, -z.referenceMM * sc.v.scale}, "y 0 (" + z.numbers(sc.s) + ")"})
-	}
-	c.leftLabels(side, min(held.Left, sc.left-6)-2)
-}
-
 // upZeros marks the heights at which the quill, or the table's z, stands at nought, beside the view that is cut open.
 func (c *Canvas) upZeros(sc *acrossScene, down, left float64) {
 	var side []sideLabel

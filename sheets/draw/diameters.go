@@ -141,6 +141,7 @@ func (c *Canvas) columns(b *bench, dims []plan.Dim, side float64) []mark {
 
 // labelLines parts a long text, first before its limits in brackets.
 func labelLines(text string) []string {
+	text = Plain(text)
 	if Width(text, textSize, false) <= labelMost {
 		return []string{text}
 	}

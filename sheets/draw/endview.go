@@ -19,10 +19,7 @@ func endView(d plan.Drawing, scale float64) *Canvas {
 	most := greatest(outer, first, last)
 	flat := &plan.Flat{Outline: discOutline(most), BackZ: first, FrontZ: last}
 	for _, h := range d.Beside {
-		if max(h.FromZ, h.ToZ) >= radiusEnd(outer, h)-touching {
-			h.FromZ, h.ToZ = last, min(h.FromZ, h.ToZ)
-		}
-		flat.Holes = append(flat.Holes, h)
+		flat.Holes = append(flat.Holes, openEnds(outer, h))
 	}
 	c := NewCanvas()
 	b := &flatBench{v: planeView{scale: scale}, d: plan.Drawing{Flat: flat, Rings: d.Rings}}
@@ -55,18 +52,6 @@ func endView(d plan.Drawing, scale float64) *Canvas {
 	box := c.Bounds()
 	c.Text(Text{At: Point{0, box.Bottom + 2 + LineStep*noteSize}, Anchor: AtMiddle, Size: noteSize, Text: "seen from the right end"})
 	return c
-}
-
-// radiusEnd is the Z of the face that a hole comes out of on the right: where the outside first falls below the hole's place.
-func radiusEnd(outer []plan.Segment, h plan.FlatHole) float64 {
-	off := math.Hypot(h.XMM, h.YMM)
-	z := outer[0].Z0
-	for _, s := range outer {
-		if min(s.R0, s.R1) >= off {
-			z = s.Z1
-		}
-	}
-	return z
 }
 
 // endEdges draws the circles of a turned shape that are seen from its right end, or from the left one in a mirrored view.
@@ -146,10 +131,15 @@ func (c *Canvas) crossedEnd(v planeView, s plan.Section, x plan.Crossed, keep *f
 		for i := range max(x.Count, 1) {
 			turned := x
 			turned.AngleDeg += 360 * float64(i) / float64(max(x.Count, 1))
-			c.flatEnd(v, turned, r, keep)
+			c.flatEnd(v, s, turned, r, keep)
 		}
 	case plan.CrossedSlot:
 		h := x.WidthMM / 2
+		if !openTo(s, x, v.mirror) {
+			edge := math.Sqrt(max(0, r*r-h*h))
+			c.Poly(Hidden, false, at(edge, -h), at(x.FloorMM, -h), at(x.FloorMM, h), at(edge, h))
+			return
+		}
 		c.Poly(Paper, true, at(x.FloorMM, -h), at(x.FloorMM, h), at(r+1/v.scale, h), at(r+1/v.scale, -h))
 		edge := math.Sqrt(max(0, r*r-h*h))
 		c.Poly(Outline, false, at(edge, -h), at(x.FloorMM, -h), at(x.FloorMM, h), at(edge, h))
@@ -158,8 +148,17 @@ func (c *Canvas) crossedEnd(v planeView, s plan.Section, x plan.Crossed, keep *f
 	}
 }
 
+// openTo reports whether a flat or a slot is seen from the right end, or in a mirrored view from the left one: no metal stands before its floor.
+func openTo(s plan.Section, x plan.Crossed, left bool) bool {
+	from, to := x.Z1, s.Outer[len(s.Outer)-1].Z1
+	if left {
+		from, to = s.Outer[0].Z0, x.Z0
+	}
+	return to-from < touching || greatestBetween(s.Outer, from, to) <= x.FloorMM+touching
+}
+
 // flatEnd takes the segment of a circle beyond a flat away and draws the flat.
-func (c *Canvas) flatEnd(v planeView, x plan.Crossed, r float64, keep *field) {
+func (c *Canvas) flatEnd(v planeView, s plan.Section, x plan.Crossed, r float64, keep *field) {
 	if x.FloorMM >= r {
 		return
 	}
@@ -169,6 +168,10 @@ func (c *Canvas) flatEnd(v planeView, x plan.Crossed, r float64, keep *field) {
 		return Point{(along.X*out + left.X*side) * v.scale, (along.Y*out + left.Y*side) * v.scale}
 	}
 	points := []Point{at(x.FloorMM, -half), at(x.FloorMM, half)}
+	if !openTo(s, x, v.mirror) {
+		c.Line(Hidden, points[0], points[1])
+		return
+	}
 	from := math.Acos(x.FloorMM / r)
 	for i := range arcPieces + 1 {
 		a := from - 2*from*float64(i)/arcPieces

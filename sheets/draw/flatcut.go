@@ -149,11 +149,24 @@ func (c *Canvas) tableSide(sc *flatScene, held Box) {
 	} else {
 		c.cutWork(sc, v)
 	}
+	c.sideBolt(sc, v)
 	for _, cl := range sc.s.Clamps {
 		c.sideClamp(sc, v, cl)
 	}
 	c.depthZeros(sc, v, min(edge(x0), edge(x1), held.Left))
 	c.heldWords(append([]string{holderWords(sc.s)}, bedWords(sc.s)...))
+}
+
+// sideBolt draws the bush in a bore, and the screw through it that draws turned work down.
+func (c *Canvas) sideBolt(sc *flatScene, v cutView) {
+	g := sc.s.Grip
+	if !sc.turned() || g.Kind != "clamps" || !g.Inside || g.RadiusMM <= 0 {
+		return
+	}
+	r, high := g.RadiusMM*sc.v.scale, math.Abs(sc.before.FrontZ-sc.before.BackZ)*v.deep*bushShare
+	c.Rect(Holder, Point{-r, v.base}, Point{r, v.base - high})
+	c.Rect(Holder, Point{-r * 0.6, v.base - high}, Point{r * 0.6, v.base - high - 3})
+	c.Rect(Holder, Point{-r * 0.3, v.base + v.bed + tableThick}, Point{r * 0.3, v.base - high})
 }
 
 // sideJaw draws a vice's jaw beside the work, or behind it where the vice grips along the other way.
@@ -241,6 +254,9 @@ func behind(s *plan.Setup) string {
 
 func holderWords(s *plan.Setup) string {
 	text := Plain(strings.TrimSpace(s.Holding))
+	if s.Grip.Kind == "clamps" && s.Grip.Inside {
+		text = "bush and screw through " + Plain(s.Grip.Surface) + ", on the " + text
+	}
 	if s.Grip.Packing != "" {
 		text += ", with " + s.Grip.Packing
 	}

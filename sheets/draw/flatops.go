@@ -64,6 +64,11 @@ func (sc *flatScene) place(op plan.Operation) (key string, targets []target) {
 			return op.Feature, []target{{sc.v.at(s.X0, s.Y0), s.WidthMM / 2 * sc.v.scale}, {sc.v.at(s.X1, s.Y1), s.WidthMM / 2 * sc.v.scale}}
 		}
 	}
+	for _, x := range sc.p.Drawing.Crossed {
+		if x.Feature == op.Feature {
+			return op.Feature, sc.crossedTargets(x)
+		}
+	}
 	if op.Process == plan.MillFace || strings.HasPrefix(op.Feature, "face") {
 		return "face", sc.faceTargets()
 	}
@@ -110,6 +115,19 @@ func (sc *flatScene) edgeTargets(e plan.OutlineSegment) []target {
 	return out
 }
 
+// crossedTargets are places on the end of turned work where what crosses its axis is cut.
+func (sc *flatScene) crossedTargets(x plan.Crossed) []target {
+	var out []target
+	_, _, r, _ := extent(sc.after.Outline)
+	for _, share := range []float64{0.8, 0.65} {
+		for _, deg := range []float64{45, 135, 60, 120, 30, 150} {
+			a := (x.AngleDeg + deg) * math.Pi / 180
+			out = append(out, target{p: sc.v.at(share*r*math.Cos(a), share*r*math.Sin(a))})
+		}
+	}
+	return out
+}
+
 // faceTargets are places on the face, in the upper half first, where there is metal.
 func (sc *flatScene) faceTargets() []target {
 	var out []target
@@ -143,6 +161,27 @@ func (c *Canvas) feeds(sc *flatScene, op plan.Operation) {
 		}
 	case plan.MillFace, plan.Face:
 		c.faceFeeds(sc, op)
+	case plan.SeatSteps, plan.BoreHead:
+		c.seatFeed(sc, op)
+	}
+}
+
+// seatFeed draws the way of the cutter over a seat beside the work, where nothing hides it.
+func (c *Canvas) seatFeed(sc *flatScene, op plan.Operation) {
+	for _, cut := range op.Cuts {
+		way, ok := tableWay(cut)
+		if !ok {
+			continue
+		}
+		p := Point{(sc.box.Left + sc.box.Right) / 2, sc.box.Bottom + feedOff}
+		if way.X == 0 {
+			p = Point{sc.box.Right + feedOff, (sc.box.Top + sc.box.Bottom) / 2}
+		}
+		tip, tail := stepBy(p, way, feedLong/2), stepBy(p, way, -feedLong/2)
+		c.shaft(tip, tail)
+		sc.fed = true
+		sc.keep.line(tip, tail)
+		return
 	}
 }
 

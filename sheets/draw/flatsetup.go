@@ -172,23 +172,9 @@ func hasSlot(slots []plan.FlatSlot, s plan.FlatSlot) bool {
 	return false
 }
 
-// flatZeros marks where the table's dials stand at nought: x below the plan, y beside it.
+// flatZeros marks where the table's dials stand at nought.
 func (c *Canvas) flatZeros(sc *flatScene, held Box) {
-	var lower []mark
-	foot := sc.box.Bottom
-	for _, z := range zerosOf(sc.s, "x") {
-		x := sc.v.at(z.referenceMM, 0).X
-		c.Line(Thin, Point{x, foot + 1}, Point{x, held.Bottom + 3})
-		lower = append(lower, mark{x: x, start: held.Bottom + 3, lines: Wrap("x 0 ("+z.numbers(sc.s)+")", labelMost, textSize, false)})
-	}
-	if len(lower) > 0 {
-		c.marks(lower, held.Bottom+4, 1, sc.box.Left-PageWidth/4, sc.box.Right+PageWidth/4)
-	}
-	var side []sideLabel
-	for _, z := range zerosOf(sc.s, "y") {
-		side = append(side, sideLabel{Point{sc.box.Left - 1, sc.v.at(0, z.referenceMM).Y}, "y 0 (" + z.numbers(sc.s) + ")"})
-	}
-	for _, b := range c.leftLabels(side, held.Left-2) {
+	for _, b := range c.tableZeros(sc.s, held, func(x, y float64) Point { return sc.v.at(x, y) }) {
 		sc.keep.box(b)
 	}
 }
@@ -210,6 +196,9 @@ func (c *Canvas) flatLegend(sc *flatScene, unmarked []string) {
 		swatch(Stays, "cut open, stays")
 	}
 	lines := []string{"Not to scale. " + sc.lies()}
+	if sc.acrossPipe() {
+		lines = append(lines, "The lower view is cut open across the pipe that the seat is for.")
+	}
 	if sc.s.MachineKind == "mill" || sc.s.MachineKind == "drill" {
 		if len(zerosOf(sc.s, "x", "y")) > 0 {
 			lines = append(lines, "The x dial counts to the right, the y dial up the page.")

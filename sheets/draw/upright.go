@@ -1,6 +1,8 @@
 package draw
 
 import (
+	"math"
+
 	"catchplate/planner/plan"
 )
 
@@ -32,6 +34,18 @@ func stageOf(p *plan.Part, s *plan.Setup, feature string) stage {
 	return cutLater
 }
 
+// markedOut reports whether a feature has been marked out by the end of a holding.
+func markedOut(p *plan.Part, s *plan.Setup, feature string) bool {
+	for _, o := range p.Setups {
+		for _, op := range o.Operations {
+			if o.Number <= s.Number && op.Feature == feature {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // besideBefore are the holes beside the axis as they are when a holding begins.
 func besideBefore(p *plan.Part, s *plan.Setup) []plan.FlatHole {
 	var out []plan.FlatHole
@@ -48,15 +62,35 @@ func endShape(section plan.Section, beside []plan.FlatHole, left bool) *plan.Fla
 	outer := section.Outer
 	first, last := outer[0].Z0, outer[len(outer)-1].Z1
 	f := &plan.Flat{Outline: discOutline(greatest(outer, first, last)), BackZ: first, FrontZ: last}
-	for _, h := range beside { // what is drilled from the free end is seen, however far its mouth lies behind the outermost face
-		if !left && h.FromZ > h.ToZ {
-			h.FromZ = last
-		} else if left && h.FromZ < h.ToZ {
-			h.FromZ = first
-		}
-		f.Holes = append(f.Holes, h)
+	for _, h := range beside {
+		f.Holes = append(f.Holes, openEnds(outer, h))
 	}
 	return f
+}
+
+// openEnds moves a hole's ends that come out of the work to the outermost faces, so that it counts as seen from there however far its mouth lies back.
+func openEnds(outer []plan.Segment, h plan.FlatHole) plan.FlatHole {
+	low, high := facesAt(outer, math.Hypot(h.XMM, h.YMM))
+	for _, z := range []*float64{&h.FromZ, &h.ToZ} {
+		if *z <= low+touching {
+			*z = outer[0].Z0
+		} else if *z >= high-touching {
+			*z = outer[len(outer)-1].Z1
+		}
+	}
+	return h
+}
+
+// facesAt are the first and the last place along the axis where the outside reaches so far off it.
+func facesAt(outer []plan.Segment, off float64) (low, high float64) {
+	low, high = outer[0].Z0, outer[len(outer)-1].Z1
+	for i := 0; i < len(outer) && min(outer[i].R0, outer[i].R1) < off; i++ {
+		low = outer[i].Z1
+	}
+	for i := len(outer) - 1; i >= 0 && min(outer[i].R0, outer[i].R1) < off; i-- {
+		high = outer[i].Z0
+	}
+	return low, high
 }
 
 // uprightSetup is the sketch of turned work that stands on a table or lies at the bench: its free end from above, and cut open below that.
@@ -69,10 +103,20 @@ func uprightSetup(name string, p *plan.Part, s *plan.Setup, before, after plan.S
 func (c *Canvas) turnedWork(sc *flatScene) {
 	c.endEdges(sc.v, sc.sections[1], &sc.keep)
 	for _, x := range sc.p.Drawing.Crossed {
-		if stageOf(sc.p, sc.s, x.Feature) != cutLater {
+		if stageOf(sc.p, sc.s, x.Feature) != cutLater || x.Kind == plan.CrossedSeat && markedOut(sc.p, sc.s, x.Feature) {
 			c.crossedEnd(sc.v, sc.sections[1], x, &sc.keep)
 		}
 	}
+}
+
+// acrossPipe reports whether a seat's own shape is shown in the lower view.
+func (sc *flatScene) acrossPipe() bool {
+	for _, x := range sc.p.Drawing.Crossed {
+		if x.Kind == plan.CrossedSeat && sc.turned() && !sc.atBench() && stageOf(sc.p, sc.s, x.Feature) != cutLater {
+			return true
+		}
+	}
+	return false
 }
 
 // cutTurned draws turned work that stands on the table, cut open through its axis.
@@ -86,6 +130,18 @@ func (c *Canvas) cutTurned(sc *flatScene, v cutView) {
 	for _, e := range edges(sc.sections[1].Inner) {
 		if e.r > 0 {
 			lying.Line(Outline, along.at(e.z, -e.r), along.at(e.z, e.r))
+		}
+	}
+	for _, x := range sc.p.Drawing.Crossed {
+		class := Paper
+		switch stageOf(sc.p, sc.s, x.Feature) {
+		case cutNow:
+			class = Off
+		case cutLater:
+			continue
+		}
+		if x.Kind == plan.CrossedSeat && x.On != "" {
+			lying.seatCut(along, x, class)
 		}
 	}
 	standing := NewCanvas()
