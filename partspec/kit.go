@@ -5,6 +5,7 @@ import (
 	_ "embed"
 	"fmt"
 	"slices"
+	"sync"
 
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 
@@ -34,21 +35,35 @@ func (c *checker) workshop() *Workshop {
 	return c.buildWorkshop(c.workshops[0])
 }
 
-// builtin reads the built-in workshop with the same code as any other.
+// builtin is the built-in workshop. Lists are the caller's own, so that a what-if may strike things out.
 func (c *checker) builtin() *Workshop {
+	read := readBuiltin()
+	c.report(read.found...)
+	w := *read.shop
+	w.Machines, w.Holdings = slices.Clone(w.Machines), slices.Clone(w.Holdings)
+	w.Tools, w.Instruments = slices.Clone(w.Tools), slices.Clone(w.Instruments)
+	return &w
+}
+
+// builtinRead is what reading the built-in workshop gave.
+type builtinRead struct {
+	shop  *Workshop
+	found Diagnostics
+}
+
+// readBuiltin reads the built-in workshop once, with the same code as any other.
+var readBuiltin = sync.OnceValue(func() builtinRead {
 	source := Source{builtinName, builtinWorkshop}
 	own := newChecker(&Sources{sources: []Source{source}})
 	body, found := parseSource(source)
 	own.report(found...)
 	if body == nil || len(body.Blocks) != 1 {
-		c.report(own.found...)
-		return &Workshop{BuiltIn: true}
+		return builtinRead{&Workshop{BuiltIn: true}, own.found}
 	}
 	w := own.buildWorkshop(body.Blocks[0])
-	c.report(own.found...)
 	w.BuiltIn = true
-	return w
-}
+	return builtinRead{w, own.found}
+})
 
 func (c *checker) buildWorkshop(block *hclsyntax.Block) *Workshop {
 	inches := c.drawnIn(block)

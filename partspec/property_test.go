@@ -44,6 +44,32 @@ func TestDrawnFlatPartsAreValid(t *testing.T) {
 	})
 }
 
+// Every drawn job of a flat part is accepted with its workshop.
+func TestDrawnFlatJobsAreValid(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		job := parse(t, parttest.FlatJob().Draw(t, "job"))
+		require.NotEmpty(t, job.Workshop.Machines)
+	})
+}
+
+// A what-if on the built-in workshop of one job leaves that of the next alone.
+func TestBuiltInWorkshopsAreApart(t *testing.T) {
+	const text = "part \"p\" {\n material = \"brass\"\n length = 5\n stock \"bar\" {\n diameter = 8\n }\n spigot \"s\" {\n diameter = 6\n }\n}\n"
+	load := func() *partspec.Workshop {
+		job, _, found := partspec.Parse([]partspec.Source{{Name: "p.hcl", Text: []byte(text)}})
+		require.Empty(t, found)
+		return job.Workshop
+	}
+	first := load()
+	require.True(t, first.BuiltIn)
+	first.Tools[0], first.Holdings[0], first.Machines[0], first.Name = partspec.Tool{}, partspec.Holding{}, partspec.Machine{}, ""
+	second := load()
+	assert.NotEmpty(t, second.Name)
+	assert.NotEmpty(t, second.Tools[0].Kind)
+	assert.NotEmpty(t, second.Holdings[0].Kind)
+	assert.NotEmpty(t, second.Machines[0].Kind)
+}
+
 // checkFlat asserts the promises of a flat part: its outline is closed, holes lie in metal, and their limits hold their places.
 func checkFlat(t assert.TestingT, p *partspec.Part) {
 	assert.True(t, p.Flat())

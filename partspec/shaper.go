@@ -51,8 +51,7 @@ type belongs int
 
 const (
 	onTurned belongs = iota + 1
-	onFlat
-	onBoth // on turned and on flat parts
+	onBoth           // on turned and on flat parts
 )
 
 // featureKinds lists every kind, in the order the language document tells them.
@@ -126,7 +125,7 @@ func FeatureWords() []string {
 func axialWords() []string {
 	var words []string
 	for _, k := range featureKinds {
-		if k.on != onFlat && k.stage != stageBeside {
+		if k.stage != stageBeside {
 			words = append(words, k.word)
 		}
 	}
@@ -200,12 +199,11 @@ func (s *shaper) buildOne(e *entry) {
 
 // belongsHere refuses features of turned parts on flat ones.
 func (s *shaper) belongsHere(e *entry) bool {
-	on := findFeatureKind(e.word).on
-	if on == onBoth || s.flat == (on == onFlat) {
+	if !s.flat || findFeatureKind(e.word).on == onBoth {
 		return true
 	}
-	if !s.flat {
-		s.c.fail(e, e.head(), fmt.Sprintf("A turned part has no %s in this version", e.word), "Leave the block out, and do that work from the drawing.")
+	if instead := flatInstead[e.word]; instead != "" {
+		s.c.fail(e, e.head(), fmt.Sprintf("A flat part has no %s", e.word), "%s", instead)
 		return false
 	}
 	s.c.fail(e, e.head(), fmt.Sprintf("A flat part has no %s", e.word),
@@ -213,11 +211,21 @@ func (s *shaper) belongsHere(e *entry) bool {
 	return false
 }
 
+// flatInstead says how some words of turned parts are written on flat ones.
+var flatInstead = map[string]string{
+	"thread":     "Tapped holes are a pattern: holes \"fixing\" { at = [[10, 10]], thread = \"M4\" } on lines of its own.",
+	"chamfer":    "Edges are broken when they are deburred; the mouth of a hole is widened by a countersink { ... } in its pattern.",
+	"fillet":     "Round corners are part of its outline: an arc, or corner_radius of a rectangle.",
+	"flat":       "A straight side is an edge of its outline.",
+	"cross_hole": "Holes go into its front or its back: write holes.",
+	"groove":     "A straight groove is a slot.",
+}
+
 // flatWords are the features that a flat part may have.
 func flatWords() []string {
 	var words []string
 	for _, k := range featureKinds {
-		if k.on != onTurned {
+		if k.on == onBoth {
 			words = append(words, k.word)
 		}
 	}

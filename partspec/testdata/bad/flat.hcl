@@ -359,3 +359,39 @@ part "too_many" { # ERROR "has too many holes"
     }
   }
 }
+
+part "words_of_turning" {
+  material  = "brass"
+  thickness = 4
+  stock "sheet" {
+    thickness = 4
+  }
+  outline "disc" {
+    diameter = 40
+  }
+  bore "main" {
+    diameter = 20
+  }
+  thread "t" { # ERROR "A flat part has no thread. Tapped holes are a pattern"
+    on   = "main"
+    size = "M22"
+  }
+  chamfer "c" { # ERROR "A flat part has no chamfer"
+    edge = "main.left"
+    size = 1
+  }
+  fillet "f" { # ERROR "A flat part has no fillet"
+    edge   = "main.left"
+    radius = 1
+  }
+  groove "g" { # ERROR "A flat part has no groove"
+    on    = "main"
+    at    = 1
+    width = 2
+    depth = 1
+  }
+  knurl "k" { # ERROR "A flat part has no knurl"
+    on    = "main"
+    pitch = 1
+  }
+}

@@ -77,6 +77,13 @@ part "told" {
     from      = "top"  # ERROR "cannot begin from 'top'"
     locate_by = "luck" # ERROR "cannot be located by 'luck'"
   }
+  holes "several" {
+    at       = [[10, 10]]
+    dowel    = "4 h7" # ERROR "h7 is the class of a shaft"
+    from     = "top"  # ERROR "cannot begin from 'top'"
+    position = 0      # ERROR "it is not above 0"
+    count    = 2.5    # ERROR "it is not a count"
+  }
   holes "match" {
     at       = [[10, 10]]
     diameter = 4
