@@ -169,7 +169,8 @@ func (s *sheet) edgesLeft(setup *plan.Setup, op plan.Operation) []block {
 	var out []block
 	if op.Process == plan.FileEdge {
 		if before := s.standing(setup, op); len(before) > 0 {
-			out = append(out, para(bold("Metal to file")+", as the work stands before this:"), s.figure(draw.FileMap(s.base+"-file-"+itoa(op.Number), op.Title, s.part, before)))
+			out = append(out, group{class: "map", blocks: []block{para(bold("Metal to file") + ", as the work stands before this:"),
+				s.figure(draw.FileMap(s.base+"-file-"+itoa(op.Number), op.Title, s.part, before))}})
 		}
 	}
 	t := table{head: []md{"Done", "Edge", "Left on it, mm", "Within, mm"}}

@@ -10,6 +10,8 @@ const (
 	checkMM   = 100.0
 	checkInch = 4 * 25.4
 	checkTick = 4.0
+
+	mostTemplate = 240.0 // height that a sheet of A4 has between its margins, less what the words take
 )
 
 // Template is a part's outline and holes at full size, to lay on the metal or to prick through; false where there is nothing to mark out.
@@ -38,6 +40,11 @@ func Template(name string, p *plan.Part) (Page, bool) {
 			c.pricked(v.at(s.X1, s.Y1), s.WidthMM/2+crossOver, &keep)
 		}
 	}
+	for _, x := range p.Drawing.Crossed {
+		if x.Kind == plan.CrossedSeat {
+			c.crossedEnd(v, p.Drawing.Section, x, &keep)
+		}
+	}
 	c.holeNumbers(v, holes, drawnHoles(p), p.Drawing.Rings, &keep)
 	c.checkLines()
 	side := "the front"
@@ -45,8 +52,12 @@ func Template(name string, p *plan.Part) (Page, bool) {
 		side = "the " + map[bool]string{false: "right", true: "left"}[mirror] + " end"
 	}
 	box := c.Bounds()
-	c.footNotes([]string{Title(p.Name) + ": marking-out template, full size, seen from " + side + ". Print at 100 %, without fitting to the page.",
-		"Measure both check lines before use: if either is wrong, the print is."}, box.Left, (box.Left+box.Right)/2)
+	lines := []string{Title(p.Name) + ": marking-out template, full size, seen from " + side + ". Print at 100 %, without fitting to the page.",
+		"Measure both check lines before use: if either is wrong, the print is."}
+	if box.Width() > PageWidth-2*pageEdge || box.Height() > mostTemplate {
+		lines = append(lines, "Larger than a sheet of A4: print it on larger paper, or prick it through from parts of it.")
+	}
+	c.footNotes(lines, box.Left, (box.Left+box.Right)/2)
 	return c.Page(name, Title(p.Name)+": marking-out template, full size", templateText(p, holes)), true
 }
 
@@ -68,9 +79,12 @@ func marked(p *plan.Part) (outline []plan.OutlineSegment, holes []plan.FlatHole,
 	if mirror {
 		z = section.Outer[0].Z0
 	}
-	outline = discOutline(radiusAt(section.Outer, z))
-	if r := radiusAt(section.Inner, z); r > 0 {
-		holes = append(holes, plan.FlatHole{DiameterMM: 2 * r})
+	most := greatest(section.Outer, section.Outer[0].Z0, section.Outer[len(section.Outer)-1].Z1)
+	outline = discOutline(most)
+	for _, r := range []float64{radiusAt(section.Outer, z), radiusAt(section.Inner, z)} {
+		if r > 0 && r < most {
+			holes = append(holes, plan.FlatHole{DiameterMM: 2 * r})
+		}
 	}
 	return outline, append(holes, p.Drawing.Beside...), mirror
 }
