@@ -169,3 +169,50 @@ func (s *shaper) crossThread(e *entry, f *CrossHole, wall, surface units.Length)
 		s.c.fail(e, e.at("full_thread"), fmt.Sprintf("The thread of %s is deeper than the metal", e.title()), "There is room for %s: write less.", s.shown(units.Length(math.Max(0, float64(most)))))
 	}
 }
+
+// checkCrossings finds cross holes whose mouths meet on the outside.
+func (s *shaper) checkCrossings() {
+	var before []*CrossHole
+	for _, e := range s.entries {
+		f, ok := s.done[e.name].(*CrossHole)
+		if !ok {
+			continue
+		}
+		for _, other := range before {
+			if s.mouthsMeet(f, other) {
+				s.c.fail(e, e.head(), fmt.Sprintf("%s and %s meet", capital(s.entryOf(other.Name).title()), e.title()), "Their mouths on the outside run into each other: move one, turn it by angle, or make it smaller.")
+				break
+			}
+		}
+		before = append(before, f)
+	}
+}
+
+// mouthsMeet compares every mouth of one cross hole with every one of another; one that goes through has two.
+func (s *shaper) mouthsMeet(a, b *CrossHole) bool {
+	dz := float64(a.Z.Value - b.Z.Value)
+	surface := float64(min(s.surfaceAt(a), s.surfaceAt(b)))
+	for _, turnA := range a.mouths() {
+		for _, turnB := range b.mouths() {
+			across := 2 * surface * math.Sin(float64(turnA-turnB)*math.Pi/360)
+			if units.Length(math.Hypot(dz, across)) < a.largest()+b.largest()+sameLength {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// mouths are the directions of the hole's mouths.
+func (f *CrossHole) mouths() []units.Angle {
+	if f.Through {
+		return []units.Angle{f.Angle, f.Angle + 180}
+	}
+	return []units.Angle{f.Angle}
+}
+
+// surfaceAt is the radius of the outside where a cross hole enters.
+func (s *shaper) surfaceAt(f *CrossHole) units.Length {
+	_, most := over(s.outsidePieces(), Span{f.Z.Value - f.largest(), f.Z.Value + f.largest()})
+	return most
+}

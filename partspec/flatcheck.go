@@ -94,6 +94,7 @@ func (s *shaper) checkHoles() {
 	s.checkNeighbours(list)
 	s.checkSlots(list)
 	s.checkSeats()
+	s.checkCrossings()
 }
 
 // holeSpan places holes along the axis, and refuses depths that the part has no metal for.

@@ -102,6 +102,10 @@ var usualError = map[InstrumentKind]units.Length{
 
 // seatDepth finds how deep the seat is at its crown, and refuses one that the part has no metal for.
 func (s *shaper) seatDepth(e *entry, f *Seat) {
+	if !s.roundEnd(f.On) {
+		s.c.fail(e, e.at("on"), fmt.Sprintf("The %s end is no cylinder", f.On), "A seat is cut across a turned spigot or flange; its depth follows from their diameter.")
+		return
+	}
 	width, flange := s.endMetal(f.On)
 	f.Across = width
 	if e.has("across") {
@@ -126,6 +130,20 @@ func (s *shaper) seatDepth(e *entry, f *Seat) {
 		s.c.fail(e, e.head(), fmt.Sprintf("%s is deeper than its flange", e.title()),
 			"At its crown it is %s deep, and the metal at the rim is %s thick: make that thicker, or the part narrower.%s", s.shown(f.Depth), s.shown(flange), s.wrongUnit(f.Depth, flange))
 	}
+}
+
+// roundEnd reports whether an end is that of a turned cylinder.
+func (s *shaper) roundEnd(end End) bool {
+	pieces := s.outsidePieces()
+	if len(pieces) == 0 {
+		return false
+	}
+	p := pieces[0]
+	if end == Right {
+		p = pieces[len(pieces)-1]
+	}
+	f, ok := s.done[p.name].(*Spigot)
+	return ok && !(f.AsSupplied && s.part.Stock.Kind == Hexagon)
 }
 
 // endMetal is the diameter at an end, and how far the metal at its rim reaches along the axis.

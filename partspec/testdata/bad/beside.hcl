@@ -396,3 +396,42 @@ part "slots" {
     radius = 20
   }
 }
+
+part "crossed" {
+  material = "brass"
+  length   = 60
+  stock "bar" {
+    diameter = 30
+  }
+  spigot "stem" {
+    diameter = 20
+    length   = 40
+  }
+  taper "cone" {
+    large    = 20
+    small    = 12
+    large_at = "left"
+  }
+  cross_hole "one" {
+    on       = "stem"
+    at       = 15
+    diameter = 4
+    angle    = -90
+  }
+  cross_hole "two" { # ERROR "Cross_hole 'one' and cross_hole 'two' meet"
+    on       = "stem"
+    at       = 18
+    diameter = 4
+    angle    = 90
+    depth    = 5
+  }
+  cross_hole "square" {
+    on       = "stem"
+    at       = 15
+    diameter = 4
+  }
+  seat "nose" {
+    on     = "right" # ERROR "The right end is no cylinder"
+    radius = 30
+  }
+}
