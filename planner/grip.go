@@ -31,7 +31,9 @@ func (w *writer) gripOf(m holding.Mount, steps []sequence.Step) plan.Grip {
 	if math.IsInf(g.RadiusMM, 0) || math.IsNaN(g.RadiusMM) {
 		g.RadiusMM = tidy(m.Radius)
 	}
-	if m.Packed {
+	if m.Bushed() {
+		g.Packing = "a split bush threaded for the work"
+	} else if m.Packed {
 		g.Packing = "soft packing: copper or aluminium 0.3 to 0.5 thick under each jaw"
 	}
 	if g.Kind == "clamps" { // a screw through the bore

@@ -318,7 +318,17 @@ func roughApart(part *partspec.Part, set rules.Set) bool {
 		bore = math.Max(bore, h.Radius)
 		fine = fine || !h.AsSupplied && h.Diameter.Width() < fineWidth
 	}
-	return fine || bore > 0 && widest-bore < 2*widest/thinWall
+	return fine || knurled(part) || bore > 0 && widest-bore < 2*widest/thinWall
+}
+
+// knurled reports whether a part has a knurl: it is pressed in between roughing and finishing (rule A-14).
+func knurled(part *partspec.Part) bool {
+	for _, f := range part.Features {
+		if _, ok := f.(*partspec.Knurl); ok {
+			return true
+		}
+	}
+	return false
 }
 
 // fineWidth is the tolerance under which a surface is roughed apart; thinWall the part of the diameter under which a wall is thin (rule A-03).

@@ -40,7 +40,7 @@ type Mount struct {
 	Packed           bool    // soft packing under hard jaws
 	Stop             bool    // a face sits hard on the jaw step or shoulder
 	Step             bool    // and it is the work's own finished end, on the steps of the jaws
-	Threaded         bool    // the mandrel is threaded for the thread in the bore
+	Threaded         bool    // the mandrel is threaded for the thread in the bore; or a bush for one outside
 	Plug             bool    // a plug stands in the bore under the jaws
 	Glue             Glue
 	Minutes          float64
@@ -140,6 +140,11 @@ func (s Shop) Mounts(desperate bool) []Mount {
 	if !s.Part.Flat() {
 		mounts = append(mounts, s.onTable()...)
 	}
+	if desperate {
+		for _, h := range s.Shop.Holdings {
+			mounts = append(mounts, s.onThread(h)...)
+		}
+	}
 	for i := range mounts {
 		mounts[i].ID = mounts[i].name()
 	}
@@ -158,7 +163,9 @@ func (m Mount) name() string {
 	if m.Stop {
 		id += ", against the step"
 	}
-	if m.Packed {
+	if m.Bushed() {
+		id += ", in a threaded bush"
+	} else if m.Packed {
 		id += ", packed"
 	}
 	if m.Plug {

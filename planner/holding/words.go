@@ -71,7 +71,10 @@ func (m Mount) Title() string {
 		on = "the raw outside"
 	}
 	noun := m.noun()
-	if m.Threaded {
+	switch {
+	case m.Bushed():
+		noun += ", split threaded bush"
+	case m.Threaded:
 		noun = "Threaded mandrel turned in place"
 	}
 	t := fmt.Sprintf("%s on %s, %s end outward", noun, on, m.Free)
@@ -105,6 +108,9 @@ func (m Mount) How(c *process.Context, g plan.Grip) []string {
 		how = []string{"True the live centre in place; grease the dead one.", fmt.Sprintf("Carrier on the last 10 mm of the %s end, soft packing under its screw if that is finished.", m.Free.Other()), "Adjust the tailstock so that the work turns without shake, and again as it warms."}
 	case partspec.ThreeJaw:
 		how = []string{fmt.Sprintf("Jaws on %s over %s.", d, long)}
+		if m.Bushed() {
+			how = m.howBushed()
+		}
 	case partspec.FourJaw:
 		how = []string{fmt.Sprintf("Jaws on %s over %s; set by the face rings, then clock to %.2f full reading: move a pair by half the difference.", d, long, m.RunOut)}
 	case partspec.SoftJaws:
@@ -131,7 +137,7 @@ func (m Mount) How(c *process.Context, g plan.Grip) []string {
 	if m.Stop {
 		how = append(how, "Press the face hard against the step or shoulder while tightening.")
 	}
-	if m.Packed {
+	if m.Packed && !m.Bushed() {
 		how = append(how, "Soft packing, copper or aluminium 0.3 to 0.5 thick, under every jaw.")
 	}
 	if m.Centre && !m.Between {
@@ -180,6 +186,8 @@ func (m Mount) ToMake(c *process.Context, setup int, measured *units.Length) *pl
 		h.Steps = []string{"Steel or brass bar in the three-jaw, standing out by the thread's length and 10.", fmt.Sprintf("Turn and screwcut it to fit the thread %s of the work without shake; a run-out at the shoulder.", m.Surface), "Face the shoulder square in the same setting.", "Leave it in the chuck; mark jaw 1 on it."}
 	case "bush":
 		m.bushToMake(c, h, size)
+	case "threaded bush":
+		m.threadedBush(h)
 	case "plug":
 		h.Title = "Plug for the bore, to stand under the jaws"
 		h.Steps = []string{fmt.Sprintf("Turn it to %s, less 0.01 to 0.02: a push by hand.", size), "As long as the jaws grip, a hole through it for air, a tapped hole to draw it out."}

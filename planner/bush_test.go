@@ -1,0 +1,26 @@
+package planner_test
+
+import (
+	"path/filepath"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// A knurled screw is knurled between roughing and finishing, and its head is faced in a split bush threaded for it.
+func TestThumbScrewIsHeldByItsThread(t *testing.T) {
+	part := planned(t, load(t, filepath.Join("testdata", "rules", "thumb-screw.hcl"), filepath.Join(examples, "workshop.hcl")))
+	var order []string
+	for _, m := range timeline(part) {
+		order = append(order, m.ID)
+	}
+	assert.Subset(t, order, []string{"spigot.shank/rough", "knurl.grip/knurl", "spigot.shank/turn"})
+	assert.Less(t, slices.Index(order, "spigot.shank/rough"), slices.Index(order, "knurl.grip/knurl"))
+	assert.Less(t, slices.Index(order, "knurl.grip/knurl"), slices.Index(order, "spigot.shank/turn"))
+	require.Len(t, part.Setups, 2)
+	assert.Equal(t, "m6", part.Setups[1].Locates)
+	require.Len(t, part.MakeFirst, 1)
+	assert.Contains(t, part.MakeFirst[0].Title, "Split threaded bush")
+}
