@@ -203,6 +203,10 @@ func (s Shop) flatMeasure(m Mount, task int, way process.Way, light float64, fac
 		f.Case.Gone = true
 		return f
 	}
+	if m.Machine == partspec.Mill && !way.Marked && s.nowhere(at) {
+		f.Case.Gone = true
+		return f
+	}
 	switch m.Holding.Kind {
 	case partspec.Vice:
 		g := s.grips(m, at)
@@ -221,6 +225,26 @@ func (s Shop) flatMeasure(m Mount, task int, way process.Way, light float64, fac
 		f.Case.Wall = at.flat.Rim().Inside(m.CentreX, m.CentreY) - m.Radius
 	}
 	return f
+}
+
+// nowhere reports whether nothing is there to set a table by: work without datum edges is found by the square edges of its blank, by a bore, or by its turned rim.
+func (s Shop) nowhere(at moment) bool {
+	if len(s.Part.Outline.Datum) > 0 {
+		return false
+	}
+	turned := true
+	for _, l := range at.flat.Left {
+		if math.IsInf(l, 1) {
+			return false
+		}
+		turned = turned && l <= sameSpot
+	}
+	for _, b := range s.bores() {
+		if k := s.maker(b.Name); k >= 0 && at.done(k) && b.radius >= wideHole {
+			return false
+		}
+	}
+	return !turned
 }
 
 // fourJawFigures fills in what four jaws ask and do.
