@@ -15,13 +15,26 @@ const onEdge = Thin / 10
 // its area. No pieces: nothing lies there that is wider than Thin. Every set's rim is cut where the others cross it, and each piece kept that has the figure on
 // one side: nothing is sampled, so what lies between two crossings is decided as a whole.
 func Common(in, out []Set) []Edge {
-	g := gathered{in: in, out: out}
-	for _, sets := range [][]Set{in, out} {
-		for _, s := range sets {
-			for _, e := range s.Rim() {
-				g.edges = append(g.edges, boundedBy(e))
-			}
+	g := gathered{in: in}
+	window := box{math.Inf(-1), math.Inf(-1), math.Inf(1), math.Inf(1)}
+	for _, s := range in {
+		if _, rest := s.(around); !rest {
+			window = window.within(boxAround(s.Rim()))
 		}
+	}
+	if window.empty() {
+		return nil
+	}
+	for _, s := range in {
+		g.gather(s.Rim(), window)
+	}
+	for _, s := range out {
+		rim := s.Rim()
+		if _, rest := s.(around); !rest && window.within(boxAround(rim)).empty() {
+			continue // it takes nothing there
+		}
+		g.out = append(g.out, s)
+		g.gather(rim, window)
 	}
 	var kept []Edge
 	for i := range g.edges {
@@ -30,25 +43,53 @@ func Common(in, out []Set) []Edge {
 	return kept
 }
 
+// gather takes the edges up that come into a window: the others bound nothing there.
+func (g *gathered) gather(rim []Edge, window box) {
+	for _, e := range rim {
+		if b := boundedBy(e); !window.apart(b.box) {
+			g.edges = append(g.edges, b)
+		}
+	}
+}
+
 // Meet reports whether anything wider than Thin lies in all of the sets.
 func Meet(in ...Set) bool { return len(Common(in, nil)) > 0 }
+
+// box is a rectangle along the axes.
+type box struct{ left, low, right, high float64 }
+
+// boxAround is a box around all of a rim.
+func boxAround(rim []Edge) box {
+	all := box{math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)}
+	for _, e := range rim {
+		b := boundedBy(e).box
+		all = box{math.Min(all.left, b.left), math.Min(all.low, b.low), math.Max(all.right, b.right), math.Max(all.high, b.high)}
+	}
+	return all
+}
+
+// within is what two boxes share.
+func (b box) within(c box) box {
+	return box{math.Max(b.left, c.left), math.Max(b.low, c.low), math.Min(b.right, c.right), math.Min(b.high, c.high)}
+}
+
+func (b box) empty() bool { return b.right-b.left <= Thin || b.high-b.low <= Thin }
+
+func (b box) apart(c box) bool {
+	return b.left > c.right+onEdge || c.left > b.right+onEdge || b.low > c.high+onEdge || c.low > b.high+onEdge
+}
 
 // bounded is an edge with a box around it (around its whole circle for an arc).
 type bounded struct {
 	Edge
-	left, low, right, high float64
+	box
 }
 
 func boundedBy(e Edge) bounded {
-	b := bounded{e, math.Min(e.X0, e.X1), math.Min(e.Y0, e.Y1), math.Max(e.X0, e.X1), math.Max(e.Y0, e.Y1)}
 	if e.IsArc() {
-		b.left, b.low, b.right, b.high = e.CX-e.Radius, e.CY-e.Radius, e.CX+e.Radius, e.CY+e.Radius
+		return bounded{e, box{e.CX - e.Radius, e.CY - e.Radius, e.CX + e.Radius, e.CY + e.Radius}}
 	}
-	return b
-}
-
-func (b bounded) apart(c bounded) bool {
-	return b.left > c.right+onEdge || c.left > b.right+onEdge || b.low > c.high+onEdge || c.low > b.high+onEdge
+	return bounded{e, box{math.Min(e.X0, e.X1), math.Min(e.Y0, e.Y1), math.Max(e.X0, e.X1), math.Max(e.Y0, e.Y1)}}
 }
 
 type gathered struct {
@@ -80,7 +121,7 @@ func (g gathered) kept(i int) []Edge {
 	}
 	cuts := []float64{0, 1}
 	for k, o := range g.edges {
-		if k != i && !e.apart(o) {
+		if k != i && !e.apart(o.box) {
 			cuts = append(cuts, e.cutBy(o.Edge)...)
 		}
 	}
@@ -100,7 +141,7 @@ func (g gathered) kept(i int) []Edge {
 func (g gathered) told(i int, p Edge) bool {
 	x, y := p.At(0.5)
 	for _, o := range g.edges[:i] {
-		if !g.edges[i].apart(o) && p.along(o.Edge) && o.reaches(x, y) {
+		if !g.edges[i].apart(o.box) && p.along(o.Edge) && o.reaches(x, y) {
 			return true
 		}
 	}

@@ -264,7 +264,7 @@ func (f *flatWalk) checkSlot(s drawnSlot, levels []float64, back, front float64)
 		if !s.through && s.under(z, back, front) > float64(s.depth.Low)-same {
 			continue
 		}
-		if left := plane.Common([]plane.Set{low}, f.work.gone(z, 0)); len(left) > 0 {
+		if left := plane.Common([]plane.Set{low}, f.work.gone(z)); len(left) > 0 {
 			f.failOp("most metal", "%s is not open at %s from the back", s.name, mm(z-back))
 			return
 		}

@@ -272,7 +272,7 @@ func (f *flatWalk) checkBed() {
 	}
 	for _, s := range b.Under {
 		x0, y0, x1, y1 := math.Min(s.X0, s.X1), math.Min(s.Y0, s.Y1), math.Max(s.X0, s.X1), math.Max(s.Y0, s.Y1)
-		if x1-x0 <= same || y1-y0 <= same || len(plane.Common([]plane.Set{plane.Rectangle(x0, y0, x1, y1).Figure(), f.work.stock}, f.work.gone(z, 0))) == 0 {
+		if x1-x0 <= same || y1-y0 <= same || len(plane.Common([]plane.Set{plane.Rectangle(x0, y0, x1, y1).Figure(), f.work.stock}, f.work.gone(z))) == 0 {
 			f.failOp("bed", "the strip from %s, %s to %s, %s carries no metal", mm(x0), mm(y0), mm(x1), mm(y1))
 		}
 	}

@@ -121,7 +121,7 @@ func (f *flatWalk) metalOf(m pass, t taken) (deep, wide float64) {
 			continue
 		}
 		z := (a + b) / 2
-		rim := plane.Common([]plane.Set{before.stock, t.at(z, 0)}, before.gone(z, 0))
+		rim := plane.Common([]plane.Set{before.stock, t.at(z, 0)}, before.gone(z))
 		if len(rim) == 0 {
 			continue
 		}

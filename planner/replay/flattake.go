@@ -62,10 +62,45 @@ func (f *flatWalk) byHand(i, k int, op plan.Operation) {
 		f.failOp("edges", "what is left on these edges, with nothing taken from the others, makes no outline")
 		return
 	}
+	if op.Process == plan.FileEdge {
+		f.checkFiled(op, t)
+	}
 	f.take(taken{swath: t, z0: -solid.Far, z1: solid.Far, off: 1, key: key})
 	if !f.removing[key] {
 		f.failOp("removes metal", "there is nothing beyond these edges to take away")
 	}
+}
+
+// mostFiled is the most that is filed away square to an edge, mm: what a saw leaves, or a small corner's round. Common practice, no source.
+const mostFiled = 3.0
+
+// checkFiled holds that a file is not asked to take what a saw takes.
+func (f *flatWalk) checkFiled(op plan.Operation, t trimmed) {
+	more := t
+	more.moved = append([]float64(nil), t.moved...)
+	for _, l := range op.Edges {
+		if e := f.edgeNamed(l.Edge); e >= 0 {
+			more.moved[e] += mostFiled
+		}
+	}
+	back, front, ok := f.work.faces()
+	if _, err := more.outline.Moved(more.moved); err != nil || !ok {
+		return
+	}
+	if plane.Meet(append(f.workAt((back+front)/2), more.at(0, 0))...) {
+		f.failOp("depth of cut", "more than %s would be filed away: saw it first", mm(mostFiled))
+	}
+}
+
+// workAt is the work at a height, without its holes, as sets that it lies in.
+func (f *flatWalk) workAt(z float64) []plane.Set {
+	sets := []plane.Set{f.work.stock}
+	for _, t := range f.work.taken {
+		if !t.centre && t.z0 < z && z < t.z1 {
+			sets = append(sets, plane.Around(t.at(z, 0)))
+		}
+	}
+	return sets
 }
 
 // reach is farther than any metal stands out of the outline.

@@ -6,6 +6,7 @@ import (
 
 	"catchplate/partspec"
 	"catchplate/planner/plan"
+	"catchplate/planner/plane"
 )
 
 // tapByHand taps holes at the bench: each cut stands in a hole, and ends where it is measured.
@@ -40,6 +41,9 @@ func (f *flatWalk) tap(op plan.Operation, m pass) {
 		return
 	}
 	back, front, _ := f.work.faces()
+	if f.onSpindle() {
+		f.checkBelow(m.name, m.to[2], m.radius, m.Kind, func(by float64) plane.Set { return plane.Round(m.to[0], m.to[1], m.radius+by) })
+	}
 	for _, c := range f.drawn.columns {
 		x, y := c.place()
 		if math.Hypot(x-m.to[0], y-m.to[1]) > c.widest()/2 {

@@ -148,12 +148,28 @@ func (w flatWork) levels() []float64 {
 	return kept
 }
 
-// gone are the figures taken at a height, each grown by its own error times a sign: +1 as much as can be, -1 as little, 0 as given.
-func (w flatWork) gone(z, sign float64) []plane.Set {
+// gone are the figures taken at a height. Of holes about one place only the widest counts.
+func (w flatWork) gone(z float64) []plane.Set {
 	var sets []plane.Set
+	widest := map[[2]float64]float64{}
 	for _, t := range w.taken {
-		if t.z0 < z && z < t.z1 {
-			sets = append(sets, t.at(z, sign*t.off))
+		if t.z0 >= z || z >= t.z1 {
+			continue
+		}
+		if !t.centre {
+			sets = append(sets, t.at(z, 0))
+			continue
+		}
+		if x, y, r := t.centred(z); r > widest[[2]float64{x, y}] {
+			widest[[2]float64{x, y}] = r
+		}
+	}
+	for _, t := range w.taken {
+		x, y, r := t.centred(z)
+		at := [2]float64{x, y}
+		if t.centre && t.z0 < z && z < t.z1 && r > 0 && r == widest[at] {
+			sets = append(sets, plane.Round(x, y, r))
+			delete(widest, at)
 		}
 	}
 	return sets
@@ -164,7 +180,7 @@ func (w flatWork) rim(z float64) []plane.Edge {
 	if z <= w.back || z >= w.front {
 		return nil
 	}
-	return plane.Common([]plane.Set{w.stock}, w.gone(z, 0))
+	return plane.Common([]plane.Set{w.stock}, w.gone(z))
 }
 
 // outer is the outline at a height without its holes.
@@ -183,7 +199,7 @@ func (w flatWork) solidAt(s plane.Set, z float64) bool {
 	if z <= w.back || z >= w.front || plane.Meet(s, plane.Around(w.stock)) {
 		return false
 	}
-	for _, g := range w.gone(z, 0) {
+	for _, g := range w.gone(z) {
 		if plane.Meet(s, g) {
 			return false
 		}
@@ -223,7 +239,7 @@ func (w flatWork) meets(t taken) bool {
 			continue
 		}
 		z := (lo + hi) / 2
-		if len(plane.Common([]plane.Set{w.stock, t.at(z, 0)}, w.gone(z, 0))) > 0 {
+		if len(plane.Common([]plane.Set{w.stock, t.at(z, 0)}, w.gone(z))) > 0 {
 			return true
 		}
 	}
