@@ -105,14 +105,20 @@ func (s Shop) tableFacts(m Mount, task int, way process.Way, light float64) rule
 		c.Capacity = s.capacity(m)
 	}
 	c.Length -= s.edged(m)
-	c.Cuts = hitsJaws(m, t, way)
+	c.Cuts = s.hitsJaws(m, t, way)
 	s.demand(&c, m, t, way, light)
 	return c
 }
 
+// betweenJaws reports whether a tool goes down between the jaws of a vice into work that lies in it: a hole across the axis that comes out in a bore, or not at all.
+func (s Shop) betweenJaws(m Mount, t process.Task) bool {
+	f, ok := s.Part.Feature(t.Feature).(*partspec.CrossHole)
+	return ok && m.GripKind() == "vice" && !f.Through && (t.Z1-t.Z0)/2+jawClearance <= m.Radius
+}
+
 // hitsJaws reports whether a tool comes within the clearance of jaws that stand around the work below it.
-func hitsJaws(m Mount, t process.Task, way process.Way) bool {
-	if t.Process == plan.MarkOut {
+func (s Shop) hitsJaws(m Mount, t process.Task, way process.Way) bool {
+	if t.Process == plan.MarkOut || s.betweenJaws(m, t) {
 		return false
 	}
 	low := way.Span[0] - m.Z1

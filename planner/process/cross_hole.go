@@ -92,10 +92,11 @@ func (c *Context) wantsFlat(a across) bool {
 	return c.Rules.Has("A-31") && a.drillMM > 2*a.top/4
 }
 
-// acrossPlace is how far a cross hole may lie from its place: along the axis by its limits, to the side by the finest step of the general tolerance.
+// acrossPlace is how far a cross hole may lie from its place: along the axis by its limits, to the side by the general tolerance of the width that it
+// is in the middle of.
 func (c *Context) acrossPlace(a across) float64 {
 	along := float64(a.Z.Width()) / 2
-	d, err := tables.ISO2768(c.Part.General, tables.GeneralLength, 1)
+	d, err := tables.ISO2768(c.Part.General, tables.GeneralLength, units.Length(2*a.top))
 	if err != nil {
 		return along
 	}

@@ -180,6 +180,10 @@ const sizeNoise = 1e-6
 
 // Force is the main cutting force with passes as light as that.
 func (w Way) Force(light float64) float64 {
+	switch w.Rate.kind {
+	case cutDrill, cutReam, cutCounterbore, cutCountersink: // a drill takes its whole width however it is held
+		light = 1
+	}
 	if w.DeepMM > 0 {
 		light = w.PassMM(light) / w.PassMM(1)
 	}

@@ -17,6 +17,19 @@ func (w *walk) onAxis(width float64) partspec.Size {
 	return partspec.Size{Low: -off, High: off}
 }
 
+// widthOf is how wide an outside feature is drawn; of one that is no cylinder, how wide the work is there.
+func (w *walk) widthOf(name string) float64 {
+	f := w.part.Feature(name)
+	if size, ok := blankOf(f); ok {
+		return float64(size.Value)
+	}
+	left, right, ok := spanOfNamed(f)
+	if !ok {
+		return 0
+	}
+	return 2 * math.Max(0, w.body.Outer.Greatest(left, right))
+}
+
 // laidFrom lays the limits of a cross hole's place from the face that it is measured from, where the work has that face.
 func (w *walk) laidFrom(f *partspec.CrossHole) {
 	h := w.holes[holeKey{f.Name, 1}]

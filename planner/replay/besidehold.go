@@ -40,10 +40,15 @@ func (w *walk) checkJawsClear(a aside) {
 	}
 }
 
-// checkJawsBeside holds that a tool over lying work stays off the stretch that is gripped: jaws, or the clamp of a vee block, stand there.
+// checkJawsBeside holds that a tool over lying work stays off the stretch that is gripped, where the clamp of a vee block stands, or goes down between the jaws of a
+// vice, which stand as far to each side as the work reaches.
 func (w *walk) checkJawsBeside(a aside) {
 	lo, hi := w.grip()
 	z0, z1 := math.Min(a.from[0], a.to[0])-a.radius, math.Max(a.from[0], a.to[0])+a.radius
+	side := math.Max(math.Abs(a.from[1]), math.Abs(a.to[1])) + a.radius
+	if w.setup.Grip.Kind == "vice" && side+clearance <= w.setup.Grip.RadiusMM+same {
+		return
+	}
 	if gap := math.Max(lo-z1, z0-hi); gap < clearance-same {
 		w.failOp("clearance", "cut %q comes within %s mm of what grips the work from %s to %s; it must keep %s away (rule B-45)", a.name, mm(math.Max(gap, 0)), mm(lo), mm(hi), mm(clearance))
 	}

@@ -46,8 +46,7 @@ func (w *walk) aimsOf(f partspec.Feature, p pose) []aim {
 		}
 		return list
 	case *partspec.CrossHole:
-		wide := 2 * w.body.Outer.Greatest(around(float64(f.Z.Value), float64(f.Diameter.Value)/2))
-		return []aim{{f.ID(), 1, f.Z, w.onAxis(wide), 0, f.Diameter, f.Thread, nil}}
+		return []aim{{f.ID(), 1, f.Z, w.onAxis(w.widthOf(f.On)), 0, f.Diameter, f.Thread, nil}}
 	}
 	return nil
 }

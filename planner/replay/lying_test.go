@@ -112,7 +112,7 @@ func TestCorruptCutsAcrossAreRefused(t *testing.T) {
 		{"a setting claimed too well", held(5, func(s *plan.Setup) { s.LocateMM = 0.005 }), "located"},
 		{"the vice as if it pressed not at all", held(5, func(s *plan.Setup) { s.Grip.WorkingN, s.Grip.LeastN = 20, 20 }), "grip force"},
 		{"nothing to stand in the vice on", held(5, func(s *plan.Setup) { s.Grip.RadiusMM = 12 }), "grip"},
-		{"gripped where it is cut", held(5, func(s *plan.Setup) { s.Grip.FromZ, s.StickOutMM = 6, 6 }), "clearance"},
+		{"gripped where it is cut", held(3, func(s *plan.Setup) { s.Grip.FromZ, s.StickOutMM = 6, 6 }), "clearance"},
 		{"a chuck that lies across", held(5, func(s *plan.Setup) { s.Grip.Kind = "magnet" }), "grip"},
 	} {
 		t.Run(c.name, func(t *testing.T) { refuse(t, good, c) })
