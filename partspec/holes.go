@@ -126,6 +126,12 @@ func (s *shaper) pattern(e *entry) ([]Point, *Circle) {
 		return s.circle(e)
 	}
 	var places []Point
+	if e.value("at").text != "" {
+		if p, ok := s.place(e, "at"); ok {
+			places = append(places, p)
+		}
+		return places, nil
+	}
 	for _, p := range e.value("at").places {
 		places = append(places, s.point(e, p, e.at("at")))
 	}

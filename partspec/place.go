@@ -15,7 +15,7 @@ type place struct{ x, y units.Toleranced }
 
 // convertPlaces reads [30, 70], a list of such pairs, or the name of a place.
 func convertPlaces(f *field, v cty.Value) (value, *misuse) {
-	if f.kind == kindPlace && v.Type() == cty.String {
+	if v.Type() == cty.String {
 		return convertText(attr{f.name, kindWord, false}, v)
 	}
 	if !v.Type().IsTupleType() || v.LengthInt() == 0 {

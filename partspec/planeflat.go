@@ -71,7 +71,7 @@ func (s *shaper) flatDistance(e *entry, f *Flat, surface units.Length) Size {
 	case e.has("across_flats"):
 		across := s.size(e, "across_flats", useShaft)
 		if f.Count%2 != 0 {
-			s.c.fail(e, e.at("across_flats"), "An odd count has no opposite flats", "Write distance = 8, from the axis.")
+			s.c.fail(e, e.at("across_flats"), "An odd count has no opposite flats", "Write count = 2, 4 or 6 beside it, or distance = 8 from the axis.")
 		}
 		half := Size{Dimension: units.Dimension{Value: across.Value / 2, InInches: across.InInches}, Range: across.Range}
 		return half.within(units.Limits{Low: across.Low / 2, High: across.High / 2}, "half of "+across.Drawn()+" across flats, "+across.Basis)

@@ -236,7 +236,18 @@ func (c *checker) unknownBlock(b *hclsyntax.Block, in string, known []string) {
 	c.report(fault(b.TypeRange, summary, "%s", hint(b.Type, known, nil)))
 }
 
+// alsoCalled are words of the drawing office for what the language calls otherwise.
+var alsoCalled = map[string]string{
+	"pcd": "circle", "pitch_circle": "circle", "bolt_circle": "circle", "number": "count", "dia": "diameter", "tap": "thread", "tapped": "thread",
+	"cbore": "counterbore", "spotface": "counterbore", "csk": "countersink", "centre": "at", "place": "at", "step": "spigot", "boss": "spigot",
+	"journal": "spigot", "drilling": "holes", "undercut": "groove", "keyseat": "slot", "cradle": "seat", "saddle": "seat", "shape": "outline",
+	"contour": "outline", "blank": "stock",
+}
+
 func hint(word string, known, blocks []string) string {
+	if here := alsoCalled[word]; slices.Contains(known, here) || slices.Contains(blocks, here) {
+		return fmt.Sprintf("Here it is called %s.", here)
+	}
 	if slices.Contains(blocks, word) {
 		return fmt.Sprintf("It is a block: write %s { ... } without \"=\".", word)
 	}
@@ -252,10 +263,23 @@ var laterWords = []string{
 	"axis", "wrapper", "joint", "finish", "place", "job", "rack", "keyway", "gear",
 }
 
+// wordExamples are those of words, figureExamples those of figures whose kind says too little.
+var wordExamples = map[string]string{
+	"material": `"brass"`, "clearance": `"M4"`, "thread": `"M4"`, "size": `"M6"`, "on": `"body"`, "into": `"main"`,
+	"edge": `"rim.left"`, "of": `"rim"`, "to": `"main"`, "locate_by": `"dial"`, "bulge": `"out"`, "finish_by": `"file"`, "hand": `"left"`, "class": `"6H"`,
+	"general": `"m"`, "drawn_in": `"inch"`, "datum": `["left", "bottom"]`,
+}
+
+var figureExamples = map[string]string{"within": "0.05", "dowel": `"4 H7"`, "position": "0.1"}
+
 // example shows how an attribute is written.
 func example(a attr) string {
-	if a.name == "within" {
-		return "within = 0.05"
+	known := figureExamples
+	if a.kind == kindWord || a.kind == kindTexts {
+		known = wordExamples
+	}
+	if text, ok := known[a.name]; ok {
+		return a.name + " = " + text
 	}
 	switch a.kind {
 	case kindSize:

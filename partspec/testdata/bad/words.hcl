@@ -25,7 +25,15 @@ part "a" {
   }
   axis "crank" { # ERROR "axis is not known to this version"
   }
-  hole "h" { # ERROR "takes no block hole"
+  hole "h" { # ERROR "Did you mean 'holes'?"
+  }
+  boss "b" { # ERROR "Here it is called spigot"
+  }
+  holes "ring" {
+    pcd      = 20 # ERROR "Here it is called circle"
+    dia      = 2  # ERROR "Here it is called diameter"
+    through  = true
+    csk {} # ERROR "Here it is called countersink"
   }
 }
 
