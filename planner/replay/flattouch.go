@@ -36,6 +36,9 @@ func (f *flatWalk) edges(_ pose, axis int) []found {
 			continue
 		}
 		edge := found{a, f.edgeOff(e)}
+		if f.unplaced() {
+			edge.off = 0
+		}
 		all = append(all, edge)
 		if a < low.at {
 			low = edge
@@ -48,6 +51,20 @@ func (f *flatWalk) edges(_ pose, axis int) []found {
 		all = append(all, found{(low.at + high.at) / 2, (low.off + high.off) / 2})
 	}
 	return all
+}
+
+// unplaced reports whether nothing has a place yet on a part whose coordinates begin at no edge: those of a disc begin where its first hole is made, and its rim is
+// made about that.
+func (f *flatWalk) unplaced() bool {
+	if len(f.part.Outline.Datum) > 0 {
+		return false
+	}
+	for _, t := range f.work.taken {
+		if t.centre && !t.mark && t.key.setup < f.setup.Number-1 {
+			return false
+		}
+	}
+	return true
 }
 
 // leastTouch is the shortest edge that an edge finder or a tool's shank touches. Common practice, no source.
