@@ -1,6 +1,8 @@
 package sheets
 
 import (
+	"strings"
+
 	"catchplate/partspec/units"
 	"catchplate/planner/plan"
 	"catchplate/sheets/draw"
@@ -70,7 +72,9 @@ func (s *sheet) carried(setup *plan.Setup) []md {
 		}
 		items = append(items, labelled("Lies on", say(text)))
 	}
-	if b.GapMM > 0 {
+	if b.GapMM > 0 && strings.Contains(b.Kind, "board") {
+		items = append(items, labelled("Tools may run into it", esc(s.length(b.GapMM))))
+	} else if b.GapMM > 0 {
 		items = append(items, labelled("Clear behind the work", esc(s.length(b.GapMM)+", for a tool that comes through")))
 	}
 	return items
@@ -98,11 +102,24 @@ func clamps(setup *plan.Setup) []block {
 	if len(setup.Clamps) == 0 {
 		return nil
 	}
-	t := table{head: []md{"Done", "Clamp", "Toe at X, mm", "Y, mm", "Stud towards", "Presses with"}}
+	const stud = 6 // the column
+	t := table{head: []md{"Done", "Clamp", "Toe at X, mm", "Y, mm", "Toe wide, mm", "Stud towards", "Stud from toe, mm", "Presses with"}}
 	for i, c := range setup.Clamps {
-		t.rows = append(t.rows, []md{tick, bold(esc(itoa(i + 1))), esc(units.Decimal(c.XMM, 1)), esc(units.Decimal(c.YMM, 1)), esc(units.Decimal(c.AngleDeg, 0) + "° from X"), esc(newtons(c.ForceN))})
+		t.rows = append(t.rows, []md{tick, bold(esc(itoa(i + 1))), esc(units.Decimal(c.XMM, 1)), esc(units.Decimal(c.YMM, 1)), esc(units.Decimal(c.ToeMM, 1)),
+			esc(units.Decimal(c.AngleDeg, 0) + "° from X"), positive(c.StudMM), esc(newtons(c.ForceN))})
+	}
+	if t.empty(stud) {
+		t = t.without(stud)
 	}
 	return []block{group{class: "clamps", blocks: []block{para(bold("Clamps") + ", as in the sketch; each toe over metal that is carried below."), t}}}
+}
+
+// positive shows a length in millimetres, and nothing where none is known.
+func positive(mm float64) md {
+	if mm <= 0 {
+		return ""
+	}
+	return esc(units.Decimal(mm, 1))
 }
 
 // holeTable is one line a hole: where it lies in the part, and what the dials then read.

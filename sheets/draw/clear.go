@@ -142,21 +142,42 @@ func (c *Canvas) near(f *field, p Point, r float64, first Point, label Text) {
 	c.Text(best)
 }
 
-// sideLabel is a label left of the views with the place that it belongs to.
+// sideLabel is a label beside the views with the place that it belongs to.
 type sideLabel struct {
 	foot Point
 	text string
 }
 
-// leftLabels writes labels below one another left of all that stands right of left, each with a line to its place; it gives their rooms.
+// leftLabels writes labels below one another left of left, each with a line to its place; it gives their rooms.
 func (c *Canvas) leftLabels(labels []sideLabel, left float64) []Box {
+	return c.sideLabels(labels, left, -1)
+}
+
+// nearLabels writes labels left of left or right of right, whichever is nearer to the place of each.
+func (c *Canvas) nearLabels(labels []sideLabel, left, right float64) []Box {
+	var onLeft, onRight []sideLabel
+	for _, l := range labels {
+		if l.foot.X-left <= right-l.foot.X {
+			onLeft = append(onLeft, l)
+		} else {
+			onRight = append(onRight, l)
+		}
+	}
+	return append(c.sideLabels(onLeft, left, -1), c.sideLabels(onRight, right, 1)...)
+}
+
+func (c *Canvas) sideLabels(labels []sideLabel, edge, away float64) []Box {
 	sort.SliceStable(labels, func(i, j int) bool { return labels[i].foot.Y < labels[j].foot.Y })
+	anchor := AtEnd
+	if away > 0 {
+		anchor = AtStart
+	}
 	var boxes []Box
 	row := math.Inf(-1)
 	for _, l := range labels {
 		row = max(l.foot.Y, row+lineStep)
-		c.Poly(Thin, false, l.foot, Point{left - 1, l.foot.Y}, Point{left - 4, row})
-		t := Text{At: Point{left - 5, row + noteSize/3}, Anchor: AtEnd, Size: textSize, Text: l.text}
+		c.Poly(Thin, false, l.foot, Point{edge + away, l.foot.Y}, Point{edge + away*4, row})
+		t := Text{At: Point{edge + away*5, row + noteSize/3}, Anchor: anchor, Size: textSize, Text: l.text}
 		c.Text(t)
 		boxes = append(boxes, t.Box())
 	}

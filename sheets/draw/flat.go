@@ -167,7 +167,7 @@ func (c *Canvas) rings(v planeView, rings []plan.Ring, holes []plan.FlatHole, ke
 // holeNumbers writes each numbered hole's number beside it, away from the middle of its ring where it has one.
 func (c *Canvas) holeNumbers(v planeView, holes, all []plan.FlatHole, rings []plan.Ring, keep *field) {
 	for _, h := range holes {
-		if h.Number == 0 {
+		if h.Number == 0 || alone(all, h.Feature) {
 			continue
 		}
 		p, way := v.at(h.XMM, h.YMM), Point{1, -1}

@@ -210,15 +210,15 @@ func (c *Canvas) sideClamp(sc *flatScene, v cutView, cl plan.Clamp) {
 		return
 	}
 	stud, end := sc.strap(cl)
-	start := stepBy(sc.v.at(cl.XMM, cl.YMM), along, -wide/2)
+	start := stepBy(sc.v.at(cl.XMM, cl.YMM), along, -cl.ToeMM*sc.v.scale/2)
 	if v.lathe {
 		c.Rect(Holder, Point{v.base - v.bed, stud.Y - 1.3}, Point{toe.X + strapThick + 3, stud.Y + 1.3})
-		c.Rect(Holder, Point{v.base - v.bed, end.Y - 2.5}, Point{toe.X, end.Y + 2.5})
+		c.Rect(Holder, Point{v.base - v.bed, end.Y - packHalf}, Point{toe.X, end.Y + packHalf})
 		c.Rect(Holder, Point{toe.X, start.Y}, Point{toe.X + strapThick, end.Y})
 		return
 	}
 	c.Rect(Holder, Point{stud.X - 1.3, v.base + v.bed}, Point{stud.X + 1.3, toe.Y - strapThick - 3})
-	c.Rect(Holder, Point{end.X - 2.5, v.base + v.bed}, Point{end.X + 2.5, toe.Y})
+	c.Rect(Holder, Point{end.X - packHalf, v.base + v.bed}, Point{end.X + packHalf, toe.Y})
 	c.Rect(Holder, Point{start.X, toe.Y}, Point{end.X, toe.Y - strapThick})
 }
 
@@ -236,7 +236,9 @@ func bedWords(s *plan.Setup) []string {
 		}
 		out = append(out, text)
 	}
-	if b.GapMM > 0 {
+	if b.GapMM > 0 && strings.Contains(b.Kind, "board") {
+		out = append(out, "tools may run "+units.Decimal(b.GapMM, 1)+" mm into the board")
+	} else if b.GapMM > 0 {
 		out = append(out, units.Decimal(b.GapMM, 1)+" mm clear "+behind(s)+" the work, for tools that come through")
 	} else if strings.Contains(b.Kind, "board") {
 		out = append(out, "tools that come through end in the board")

@@ -10,9 +10,10 @@ import (
 
 // Sizes of the symbols that hold flat work, in millimetres on paper.
 const (
-	jawDeep    = 9.0 // of a jaw away from the work
-	studOff    = 6.0 // from the work's edge to a clamp's stud
-	strapPast  = 9.0 // and from there to the strap's end
+	jawDeep    = 9.0  // of a jaw away from the work
+	studOff    = 6.0  // from the work's edge to a clamp's stud
+	strapMost  = 16.0 // and from there to the packing, twice as far as to the toe but no more than this
+	packHalf   = 2.5
 	studRadius = 1.9
 	plateMore  = 5.0 // a faceplate reaches beyond all that is on it
 	chuckMore  = 6.0
@@ -75,9 +76,12 @@ func (sc *flatScene) plateRadius() float64 {
 // strap is where a clamp's stud stands and where its strap ends, on paper.
 func (sc *flatScene) strap(cl plan.Clamp) (stud, end Point) {
 	toe, along := sc.v.at(cl.XMM, cl.YMM), sc.v.towards(cl.AngleDeg)
-	off := exit(sc.course, xy{cl.XMM, cl.YMM}, cl.AngleDeg) * sc.v.scale
-	stud = stepBy(toe, along, off+studOff)
-	return stud, stepBy(stud, along, strapPast)
+	off := cl.StudMM * sc.v.scale
+	if off <= 0 {
+		off = exit(sc.course, xy{cl.XMM, cl.YMM}, cl.AngleDeg)*sc.v.scale + studOff
+	}
+	stud = stepBy(toe, along, off)
+	return stud, stepBy(stud, along, min(2*off, strapMost)+packHalf)
 }
 
 // flatHolderBefore draws what lies on or around the work.
@@ -120,8 +124,8 @@ func (c *Canvas) clamp(sc *flatScene, cl plan.Clamp) {
 	toe, along := sc.v.at(cl.XMM, cl.YMM), sc.v.towards(cl.AngleDeg)
 	stud, end := sc.strap(cl)
 	wide := max(cl.ToeMM*sc.v.scale, 4)
-	start := stepBy(toe, along, -wide/2)
-	c.blockAt(Holder, stepBy(end, along, -4), along, 5.5, wide+2)
+	start := stepBy(toe, along, -cl.ToeMM*sc.v.scale/2)
+	c.blockAt(Holder, stepBy(end, along, -2*packHalf), along, 2*packHalf+1, wide+2)
 	c.blockAt(Holder, start, along, math.Hypot(end.X-start.X, end.Y-start.Y), wide)
 	c.Circle(Holder, stud, studRadius)
 	c.Circle(Head, stud, studRadius/2)

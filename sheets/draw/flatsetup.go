@@ -145,6 +145,7 @@ func (c *Canvas) flatWork(sc *flatScene) {
 	if sc.turned() {
 		c.turnedWork(sc)
 	}
+	c.scribed(sc)
 	c.rings(sc.v, sc.p.Drawing.Rings, sc.after.Holes, &sc.keep)
 	for _, s := range sc.after.Slots {
 		if !hasSlot(sc.before.Slots, s) {
@@ -160,6 +161,22 @@ func (c *Canvas) flatWork(sc *flatScene) {
 	for _, h := range sc.after.Holes {
 		class := seenClass(h, sc.after, sc.v)
 		c.hole(sc.v, h, class, &sc.keep)
+	}
+}
+
+// scribed draws the finished outline, and the crosses of holes to come, where they are marked out in this holding.
+func (c *Canvas) scribed(sc *flatScene) {
+	f := sc.p.Drawing.Flat
+	for _, op := range sc.s.Operations {
+		if op.Process != plan.MarkOut || f == nil {
+			continue
+		}
+		c.Path(sc.v.rim(Thin, f.Outline))
+		for _, h := range f.Holes {
+			if h.Feature == op.Feature {
+				c.pricked(sc.v.at(h.XMM, h.YMM), crossOver*2, &sc.keep)
+			}
+		}
 	}
 }
 

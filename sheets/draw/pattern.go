@@ -30,9 +30,23 @@ func patternTag(holes []plan.FlatHole, feature string) string {
 	return tag
 }
 
-// HoleName is how a hole of a part is called on sheet, sketch and template: its number, after the letter of its pattern where there are several.
+// HoleName is how a hole of a part is called on sheet, sketch and template: its number, after the letter of its pattern where there are several; a bore by
+// its name.
 func HoleName(p *plan.Part, feature string, number int) string {
+	if alone(drawnHoles(p), feature) {
+		return Plain(feature)
+	}
 	return patternTag(drawnHoles(p), feature) + strconv.Itoa(number)
+}
+
+// alone reports whether a feature is a bore by itself in the drawing, which has no number there.
+func alone(drawn []plan.FlatHole, feature string) bool {
+	for _, h := range drawn {
+		if h.Feature == feature && h.Number == 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // drawnHoles are a part's holes along Z as its drawing has them.

@@ -40,7 +40,7 @@ func Setup(name string, p *plan.Part, s *plan.Setup) Page {
 		if after == nil {
 			after = s.FlatBefore
 		}
-		return flatSetup(name, p, s, s.FlatBefore, after)
+		return flatSetup(name, p, s, withBores(p, s, s.FlatBefore, cutBefore), withBores(p, s, after, cutNow))
 	}
 	before, ok := solid(s.Before)
 	after, okAfter := solid(s.After)

@@ -34,6 +34,22 @@ func stageOf(p *plan.Part, s *plan.Setup, feature string) stage {
 	return cutLater
 }
 
+// withBores adds to a flat shape the drawn bores that have been cut by some stage and that it does not list: a lathe's bores may stand in its operations alone.
+func withBores(p *plan.Part, s *plan.Setup, f *plan.Flat, by stage) *plan.Flat {
+	out := *f
+	out.Holes = append([]plan.FlatHole(nil), f.Holes...)
+	for _, h := range drawnHoles(p) {
+		known := h.Number != 0
+		for _, o := range f.Holes {
+			known = known || o.Feature == h.Feature
+		}
+		if at := stageOf(p, s, h.Feature); !known && at <= by {
+			out.Holes = append(out.Holes, h)
+		}
+	}
+	return &out
+}
+
 // markedOut reports whether a feature has been marked out by the end of a holding.
 func markedOut(p *plan.Part, s *plan.Setup, feature string) bool {
 	for _, o := range p.Setups {

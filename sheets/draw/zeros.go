@@ -47,18 +47,18 @@ const (
 	zeroReach  = 2.6
 )
 
-// tableZeros marks the places of nought by a ring with a cross, each with a label on the left, and gives the labels' rooms.
+// tableZeros marks the places of nought by a ring with a cross, each with a label on the nearer side, and gives the labels' rooms.
 func (c *Canvas) tableZeros(s *plan.Setup, held Box, at func(x, y float64) Point) []Box {
 	var labels []sideLabel
-	left := held.Left
+	left, right := held.Left, held.Right
 	for _, z := range tableZerosOf(s) {
 		p := at(z.x, z.y)
 		c.Circle(Thin, p, zeroRadius)
 		c.Line(Thin, Point{p.X, p.Y - zeroReach}, Point{p.X, p.Y + zeroReach})
 		c.Line(Thin, Point{p.X - zeroReach, p.Y}, Point{p.X + zeroReach, p.Y})
-		left = min(left, p.X-zeroReach)
+		left, right = min(left, p.X-zeroReach), max(right, p.X+zeroReach)
 		text := strings.Join(z.dials, ", ") + " (" + zeroGroup{operations: z.operations}.numbers(s) + ")"
 		labels = append(labels, sideLabel{p, text})
 	}
-	return c.leftLabels(labels, left-2)
+	return c.nearLabels(labels, left-2, right+2)
 }
