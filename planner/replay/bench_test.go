@@ -2,6 +2,7 @@ package replay
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -25,9 +26,21 @@ func newBench(t *testing.T, hcl string, left, right float64) *bench {
 	t.Helper()
 	job, _, diags := partspec.Parse([]partspec.Source{{Name: "test.hcl", Text: []byte(hcl)}})
 	require.False(t, diags.HasErrors(), "%v", diags)
+	job.Workshop = ownShop(job.Workshop)
 	p := job.Parts[0]
 	return &bench{t: t, job: job, part: &plan.Part{Name: p.Name, Material: p.Material.ID, MaterialName: p.Material.Name, Quantity: p.Quantity, LengthMM: float64(p.Length.Value),
 		Stock: plan.Stock{Kind: p.Stock.Kind.String(), OutsideMM: float64(p.Stock.Outside.Value), InsideMM: float64(p.Stock.Inside.Value), LeftZ: left, RightZ: right, LengthMM: right - left}}}
+}
+
+// ownShop is a workshop that a test may change: the built-in one is everybody's.
+func ownShop(w *partspec.Workshop) *partspec.Workshop {
+	shop := *w
+	shop.Machines, shop.Holdings = slices.Clone(w.Machines), slices.Clone(w.Holdings)
+	shop.Tools, shop.Instruments = slices.Clone(w.Tools), slices.Clone(w.Instruments)
+	for i := range shop.Machines {
+		shop.Machines[i].Dials = slices.Clone(shop.Machines[i].Dials)
+	}
+	return &shop
 }
 
 func (b *bench) plan() *plan.Plan {
