@@ -93,6 +93,7 @@ func (s Shop) flatFacts(m Mount, task int, way process.Way, light float64) rules
 		if !way.Marked {
 			c.PlaceOff += m.Locate
 		}
+		c.PlaceOff += s.middleOff(t)
 	}
 	if m.Holding.Kind == partspec.TableClamps || m.Holding.Kind == partspec.Faceplate || m.Holding.Kind == partspec.FourJaw {
 		_, c.Cuts = s.worked(t, way)
@@ -126,6 +127,27 @@ func (s Shop) tooHeavy(c *rules.Case, m Mount, task int, way process.Way, light 
 }
 
 func none(int) bool { return false }
+
+// middleOff is how far the bore that a disc's coordinates begin at may lie beside the place that its other holes are counted from: what its own drill wandered.
+func (s Shop) middleOff(t process.Task) float64 {
+	if len(s.Part.Outline.Datum) > 0 {
+		return 0
+	}
+	off := 0.0
+	for _, b := range s.bores() {
+		if t.Feature == b.Name || math.Hypot(b.x, b.y) > sameSpot {
+			continue
+		}
+		for _, o := range s.Tasks {
+			for _, w := range o.Ways {
+				if o.Feature == b.Name {
+					off = math.Max(off, w.Off)
+				}
+			}
+		}
+	}
+	return off
+}
 
 // elsewhere reports whether what a task cuts on a lathe does not lie about the place that a mount puts on the spindle's axis.
 func (s Shop) elsewhere(m Mount, t process.Task) bool {

@@ -91,7 +91,7 @@ func (s Shop) flatDrive(m Mount) float64 {
 	case m.Glue == GlueBore:
 		h, err = mechanics.BondedSpigot(2*m.Radius, s.Length, glueShear)
 	case m.Holding.Kind == partspec.StubMandrel:
-		h, err = mechanics.ClampedFace(screwPull(m.Radius), s.faceRadius(m), frictionFinished)
+		h, err = mechanics.ClampedFace(screwPull(m.Radius), s.faceRadius(m, m.Radius), frictionFinished)
 	default:
 		h, err = mechanics.RadialDrive(2*m.Radius, mandrelRadialN, frictionFinished)
 	}
@@ -102,8 +102,8 @@ func (s Shop) flatDrive(m Mount) float64 {
 }
 
 // faceRadius is where the friction between a mandrel's shoulder and the work acts; 0 where there is no room for a shoulder.
-func (s Shop) faceRadius(m Mount) float64 {
-	r, err := mechanics.FaceRadiusMM(2*math.Max(m.Radius+1, s.backed(m)), 2*m.Radius)
+func (s Shop) faceRadius(m Mount, bore float64) float64 {
+	r, err := mechanics.FaceRadiusMM(2*math.Max(bore+1, s.backed(m)), 2*bore)
 	if err != nil {
 		return 0
 	}
