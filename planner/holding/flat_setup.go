@@ -328,7 +328,7 @@ func (s Shop) boreSetup(m Mount, at moment, setup *plan.Setup) {
 	gap := math.Max(behindShoulder, s.gapBehind(m, at))
 	setup.Bed = &plan.Bed{Kind: "plate", HeightMM: gap, GapMM: gap}
 	if m.Holding.Kind == partspec.StubMandrel {
-		setup.Grip.WorkingN, setup.Grip.DriveMM = math.Floor(screwPull(m.Radius)), tidyMM(s.faceRadius(m, s.made(m, at)))
+		setup.Grip.WorkingN, setup.Grip.DriveMM = math.Floor(screwPull(s.made(m, at))), tidyMM(s.faceRadius(m, s.made(m, at)))
 	}
 	switch {
 	case m.Glue == GlueFace:
