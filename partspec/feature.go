@@ -212,10 +212,10 @@ const (
 
 // Seat is a cylinder cut across an end, or across the side, so that the part sits on a pipe or barrel.
 // On an end: the pipe's axis lies in the plane of X and Y at Angle from +X and crosses the part's axis; the cut just reaches the part's widest
-// place at that end, so that its depth at the crown is the sagitta of the part's width (MeetsAt says where the pipe's axis lies along Z).
+// place at that end, so that its depth at the crown is the sagitta of the part's width (AxisZ says where the pipe's axis lies along Z).
 type Seat struct {
 	FeatureHead
-	On       End          // the end cut; EndInvalid = across the side
+	On       End          // the end cut
 	Radius   Size         // of the seat
 	Angle    units.Angle  // of the pipe's axis from +X, as seen from the right end
 	Across   units.Length // the part's width at right angles to the pipe's axis: the chord

@@ -148,3 +148,31 @@ func samePlace(a, b *Point) bool {
 func apart(a, b Point) units.Length {
 	return units.Length(math.Hypot(float64(a.X.Value-b.X.Value), float64(a.Y.Value-b.Y.Value)))
 }
+
+// boreFrom is the end that a bore opens at: of a turned part the left one, of a flat one the front, unless the file says otherwise.
+func (s *shaper) boreFrom(e *entry) End {
+	if s.flat {
+		return s.holesFrom(e)
+	}
+	return s.fromEnd(e, Left)
+}
+
+// boreAt is where a bore of a flat part lies; on a turned part it lies on the axis.
+func (s *shaper) boreAt(e *entry) *Point {
+	switch {
+	case !s.flat && e.has("at"):
+		s.c.fail(e, e.at("at"), fmt.Sprintf("%s lies on the axis", e.title()),
+			"Leave at out; holes beside the axis are written as holes. A bore off the axis of a turned part is not known to this version.")
+	case s.flat && !e.has("at") && s.part.Outline != nil && s.part.Outline.Kind != "disc":
+		s.c.fail(e, e.head(), fmt.Sprintf("%s lacks at", e.title()), "Write %s.", example(attr{"at", kindPlace, true}))
+	case s.flat && !e.has("at"):
+		origin := exact(units.Dimension{InInches: s.part.Inches}, e.head(), "the middle of the disc")
+		return &Point{origin, origin}
+	case s.flat:
+		if p, ok := s.place(e, "at"); ok {
+			return &p
+		}
+		e.broken = true
+	}
+	return nil
+}
