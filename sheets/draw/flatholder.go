@@ -26,9 +26,14 @@ func (c *Canvas) flatHolderBehind(sc *flatScene) {
 	case onLathe(sc.s) && len(sc.s.Clamps) > 0:
 		r := sc.plateRadius()
 		c.Circle(Holder, centre, r)
+		sc.keep.ring(centre, r)
 		for i := range 4 {
-			along := sc.v.towards(45 + 90*float64(i))
-			c.Line(Thin, stepBy(centre, along, r*0.45), stepBy(centre, along, r-3))
+			deg := 45 + 90*float64(i)
+			along, from := sc.v.towards(deg), exit(sc.course, sc.centre, deg)*sc.v.scale+2 // what lies under the work is not seen
+			if from < r-5 {
+				c.Line(Thin, stepBy(centre, along, from), stepBy(centre, along, r-3))
+				sc.keep.line(stepBy(centre, along, from), stepBy(centre, along, r-3))
+			}
 		}
 	case sc.s.Grip.Kind == "jaws":
 		c.Circle(Holder, centre, sc.farthest(centre)+jawDeep+chuckMore)
