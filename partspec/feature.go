@@ -210,8 +210,7 @@ const (
 	LocatePunch  LocateBy = "punch_mark"
 )
 
-// Seat is a cylinder cut across an end, or across the side, so that the part sits on a pipe or barrel.
-// On an end: the pipe's axis lies in the plane of X and Y at Angle from +X and crosses the part's axis; the cut just reaches the part's widest
+// Seat is a cylinder cut across an end, so that the part sits on a pipe or barrel. The pipe's axis lies in the plane of X and Y at Angle from +X and crosses the part's axis; the cut just reaches the part's widest
 // place at that end, so that its depth at the crown is the sagitta of the part's width (AxisZ says where the pipe's axis lies along Z).
 type Seat struct {
 	FeatureHead

@@ -35,13 +35,26 @@ func (c *checker) workshop() *Workshop {
 	return c.buildWorkshop(c.workshops[0])
 }
 
-// builtin is the built-in workshop. Lists are the caller's own, so that a what-if may strike things out.
+// builtin is the built-in workshop. Each job has one of its own, so that a what-if on it reaches no other.
 func (c *checker) builtin() *Workshop {
 	read := readBuiltin()
 	c.report(read.found...)
-	w := *read.shop
+	return read.shop.copied()
+}
+
+// copied is a workshop that shares no list with the original.
+func (w Workshop) copied() *Workshop {
 	w.Machines, w.Holdings = slices.Clone(w.Machines), slices.Clone(w.Holdings)
 	w.Tools, w.Instruments = slices.Clone(w.Tools), slices.Clone(w.Instruments)
+	for i, m := range w.Machines {
+		w.Machines[i].Speeds, w.Machines[i].ChangeWheels, w.Machines[i].Dials = slices.Clone(m.Speeds), slices.Clone(m.ChangeWheels), slices.Clone(m.Dials)
+	}
+	for i, h := range w.Holdings {
+		w.Holdings[i].Sizes = slices.Clone(h.Sizes)
+	}
+	for i, t := range w.Tools {
+		w.Tools[i].Sizes, w.Tools[i].Threads, w.Tools[i].Pitches = slices.Clone(t.Sizes), slices.Clone(t.Threads), slices.Clone(t.Pitches)
+	}
 	return &w
 }
 

@@ -62,12 +62,16 @@ func TestBuiltInWorkshopsAreApart(t *testing.T) {
 	}
 	first := load()
 	require.True(t, first.BuiltIn)
+	first.Machines[0].Dials[0], first.Tools[1].Sizes[0], first.Holdings[2].Sizes[0] = partspec.Dial{}, 0, 0
+	assert.Positive(t, load().Tools[1].Sizes[0])
+	assert.Positive(t, load().Holdings[2].Sizes[0])
 	first.Tools[0], first.Holdings[0], first.Machines[0], first.Name = partspec.Tool{}, partspec.Holding{}, partspec.Machine{}, ""
 	second := load()
 	assert.NotEmpty(t, second.Name)
 	assert.NotEmpty(t, second.Tools[0].Kind)
 	assert.NotEmpty(t, second.Holdings[0].Kind)
 	assert.NotEmpty(t, second.Machines[0].Kind)
+	assert.NotEmpty(t, second.Machines[0].Dials[0].Name)
 }
 
 // checkFlat asserts the promises of a flat part: its outline is closed, holes lie in metal, and their limits hold their places.
