@@ -117,7 +117,7 @@ func (f *flatWalk) settleDisc() {
 		t := &f.work.taken[i]
 		switch {
 		case t.key.setup == now:
-			t.off = math.Max(0, t.off-f.setup.LocateMM)
+			t.off = math.Max(0, t.off-f.setup.LocateMM-f.base)
 		case ok && t.leader() == carried.leader():
 			t.off = f.setup.LocateMM
 		case ok && t.centre:
