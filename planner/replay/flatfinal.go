@@ -349,8 +349,11 @@ const edgeBeside = 0.05
 
 // wide is what an error counts of at an edge: for hand work its own, else one.
 func (f *flatWalk) wide(t taken, edge int) float64 {
-	if g, ok := t.swath.(trimmed); ok {
+	switch g := t.swath.(type) {
+	case trimmed:
 		return g.sure[edge]
+	case strip:
+		return g.sure
 	}
 	return 1
 }

@@ -40,6 +40,7 @@ func (f *flatWalk) byHand(i, k int, op plan.Operation) {
 		sure = mostSawSure
 	}
 	t := trimmed{outline: f.drawn.outline, moved: make([]float64, len(f.drawn.outline.Edges)), sure: make([]float64, len(f.drawn.outline.Edges))}
+	named := map[int]bool{}
 	for e := range t.moved {
 		t.moved[e] = f.reach()
 	}
@@ -53,19 +54,21 @@ func (f *flatWalk) byHand(i, k int, op plan.Operation) {
 			f.failOp("edges", "%s is to be left %s on within %s; by hand at best within %s", l.Edge, mm(l.LeftMM), mm(l.WithinMM), mm(sure))
 			return
 		}
-		t.moved[e], t.sure[e] = l.LeftMM, l.WithinMM
+		t.moved[e], t.sure[e], named[e] = l.LeftMM, l.WithinMM, true
 		if f.drawn.datum[e] && l.LeftMM == 0 {
 			t.sure[e] = 0 // it is where coordinates begin
 		}
 	}
-	if _, err := t.outline.Moved(t.moved); err != nil {
-		f.failOp("edges", "what is left on these edges, with nothing taken from the others, makes no outline")
-		return
-	}
 	if op.Process == plan.FileEdge {
-		f.checkFiled(op, t)
+		f.checkFiled(op, t, named)
 	}
-	f.take(taken{swath: t, z0: -solid.Far, z1: solid.Far, off: 1, key: key})
+	all := []taken{{swath: t, z0: -solid.Far, z1: solid.Far, off: 1, key: key}}
+	if _, err := t.outline.Moved(t.moved); err != nil {
+		all = f.strips(t, named, key)
+	}
+	for _, one := range all {
+		f.take(one)
+	}
 	if !f.removing[key] {
 		f.failOp("removes metal", "there is nothing beyond these edges to take away")
 	}
@@ -75,7 +78,7 @@ func (f *flatWalk) byHand(i, k int, op plan.Operation) {
 const mostFiled = 3.0
 
 // checkFiled holds that a file is not asked to take what a saw takes.
-func (f *flatWalk) checkFiled(op plan.Operation, t trimmed) {
+func (f *flatWalk) checkFiled(op plan.Operation, t trimmed, named map[int]bool) {
 	more := t
 	more.moved = append([]float64(nil), t.moved...)
 	for _, l := range op.Edges {
@@ -84,11 +87,21 @@ func (f *flatWalk) checkFiled(op plan.Operation, t trimmed) {
 		}
 	}
 	back, front, ok := f.work.faces()
-	if _, err := more.outline.Moved(more.moved); err != nil || !ok {
+	if !ok {
 		return
 	}
-	if plane.Meet(append(f.workAt((back+front)/2), more.at(0, 0))...) {
-		f.failOp("depth of cut", "more than %s would be filed away: saw it first", mm(mostFiled))
+	beyond := []plane.Set{more.at(0, 0)}
+	if _, err := more.outline.Moved(more.moved); err != nil {
+		beyond = nil
+		for _, one := range f.strips(more, named, cutKey{}) {
+			beyond = append(beyond, one.at(0, 0))
+		}
+	}
+	for _, b := range beyond {
+		if plane.Meet(append(f.workAt((back+front)/2), b)...) {
+			f.failOp("depth of cut", "more than %s would be filed away: saw it first", mm(mostFiled))
+			return
+		}
 	}
 }
 

@@ -1,0 +1,105 @@
+package replay
+
+import (
+	"math"
+
+	"catchplate/planner/plane"
+	"catchplate/planner/solid"
+)
+
+// strip is what hand work takes beyond one edge of the outline, where what it leaves on the edge and what stands on its neighbours do not meet: out to as far as any
+// metal stands, between the lines that halve the corners at the edge's ends.
+type strip struct {
+	edge        plane.Edge
+	start, end  [2]float64 // outward directions of those lines
+	moved, sure float64    // how far out the edge is left, and within how much
+	far         float64
+}
+
+func (s strip) at(_, by float64) plane.Set {
+	by *= s.sure
+	inner, ok1 := s.between(s.moved - by)
+	outer, ok2 := s.between(s.moved - by + s.far)
+	if !ok1 || !ok2 {
+		return plane.Round(0, 0, 0)
+	}
+	run := inner // backwards, so that what goes lies on its left
+	run.X0, run.Y0, run.X1, run.Y1 = inner.X1, inner.Y1, inner.X0, inner.Y0
+	if inner.IsArc() {
+		run.Hollow = !inner.Hollow
+	}
+	r := plane.Region{Edges: []plane.Edge{
+		run,
+		{X0: inner.X0, Y0: inner.Y0, X1: outer.X0, Y1: outer.Y0},
+		outer,
+		{X0: outer.X1, Y0: outer.Y1, X1: inner.X1, Y1: inner.Y1},
+	}}
+	return r.Figure()
+}
+
+// between is the edge moved outward, from one corner's line to the other's.
+func (s strip) between(by float64) (plane.Edge, bool) {
+	e := s.edge
+	if e.IsArc() {
+		e.Radius += by
+		if e.Hollow {
+			e.Radius -= 2 * by
+		}
+		if e.Radius <= 0 {
+			return e, false
+		}
+	}
+	x0, y0, ok0 := s.meets(e, s.edge.X0, s.edge.Y0, s.start, by)
+	x1, y1, ok1 := s.meets(e, s.edge.X1, s.edge.Y1, s.end, by)
+	e.X0, e.Y0, e.X1, e.Y1 = x0, y0, x1, y1
+	return e, ok0 && ok1
+}
+
+// meets is where the moved edge meets a corner's line, which goes out from the corner.
+func (s strip) meets(e plane.Edge, x, y float64, way [2]float64, by float64) (px, py float64, ok bool) {
+	if !e.IsArc() {
+		ox, oy := s.edge.Outward(0)
+		cos := ox*way[0] + oy*way[1]
+		if cos <= 0 {
+			return 0, 0, false
+		}
+		return x + by/cos*way[0], y + by/cos*way[1], true
+	}
+	// |corner + t way - centre| = radius, for the t nearest to 0
+	dx, dy := x-e.CX, y-e.CY
+	b, c := dx*way[0]+dy*way[1], dx*dx+dy*dy-e.Radius*e.Radius
+	d := b*b - c
+	if d < 0 {
+		return 0, 0, false
+	}
+	t := -b + math.Sqrt(d)
+	if other := -b - math.Sqrt(d); math.Abs(other) < math.Abs(t) {
+		t = other
+	}
+	return x + t*way[0], y + t*way[1], true
+}
+
+// strips are what hand work takes beyond each edge that it names, one by one.
+func (f *flatWalk) strips(t trimmed, named map[int]bool, key cutKey) []taken {
+	var all []taken
+	n := len(t.outline.Edges)
+	for i, e := range t.outline.Edges {
+		if !named[i] {
+			continue
+		}
+		s := strip{edge: e, start: halving(t.outline.Edges[(i+n-1)%n], e), end: halving(e, t.outline.Edges[(i+1)%n]), moved: t.moved[i], sure: t.sure[i], far: f.reach()}
+		all = append(all, taken{swath: s, z0: -solid.Far, z1: solid.Far, off: 1, key: key})
+	}
+	return all
+}
+
+// halving is the outward direction that halves the corner where an edge meets the next.
+func halving(a, b plane.Edge) [2]float64 {
+	ax, ay := a.Outward(1)
+	bx, by := b.Outward(0)
+	x, y := ax+bx, ay+by
+	if long := math.Hypot(x, y); long > same {
+		return [2]float64{x / long, y / long}
+	}
+	return [2]float64{ax, ay}
+}
