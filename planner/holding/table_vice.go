@@ -36,7 +36,7 @@ func (s Shop) lying(h partspec.Holding, on partspec.MachineKind) []Mount {
 			for _, free := range []partspec.End{partspec.Left, partspec.Right} {
 				m := base
 				m.Free, m.Surface, m.Radius, m.Packed = free, b.Name, s.blockGrip(b), true
-				m.Z0, m.Z1 = s.clearOf(b, deg, free)
+				m.Z0, m.Z1 = s.clearOf(m, b)
 				if free == partspec.Right {
 					m.Z1 = min(m.Z1, m.Z0+long)
 				} else {
@@ -51,15 +51,30 @@ func (s Shop) lying(h partspec.Holding, on partspec.MachineKind) []Mount {
 	return mounts
 }
 
-// clearOf is the stretch of a block that lies behind everything that is worked across in that direction, as seen from the free end.
-func (s Shop) clearOf(b shape.Block, deg float64, free partspec.End) (z0, z1 float64) {
+// clearOf is the stretch of a block that lies behind everything that is worked across in a mount's direction and not between its jaws, as seen from the free end, and off the round in
+// the corner of a shoulder.
+func (s Shop) clearOf(m Mount, b shape.Block) (z0, z1 float64) {
 	z0, z1 = b.Z0, b.Z1
+	for _, other := range s.Blocks {
+		if other.Greatest <= b.Greatest {
+			continue
+		}
+		if math.Abs(other.Z1-b.Z0) < shoulderRoom {
+			z0 = b.Z0 + shoulderRoom
+		}
+		if math.Abs(other.Z0-b.Z1) < shoulderRoom {
+			z1 = b.Z1 - shoulderRoom
+		}
+	}
 	for _, t := range s.Tasks {
+		if s.betweenJaws(m, t) {
+			continue
+		}
 		for _, w := range t.Ways {
-			if !w.Across || math.Abs(w.AcrossDeg-deg) > 1e-6 || w.Span[1] <= b.Z0 || w.Span[0] >= b.Z1 {
+			if !w.Across || math.Abs(w.AcrossDeg-m.AcrossDeg) > 1e-6 || w.Span[1] <= b.Z0 || w.Span[0] >= b.Z1 {
 				continue
 			}
-			if free == partspec.Right {
+			if m.Free == partspec.Right {
 				z1 = min(z1, w.Span[0]-jawClearance)
 			} else {
 				z0 = max(z0, w.Span[1]+jawClearance)
@@ -68,6 +83,9 @@ func (s Shop) clearOf(b shape.Block, deg float64, free partspec.End) (z0, z1 flo
 	}
 	return z0, z1
 }
+
+// shoulderRoom keeps lying work's grip off the round in the corner of a shoulder, and off where the shoulder may come to lie, in mm. Common practice, no source.
+const shoulderRoom = 1.5
 
 // lyingCapacity says why round work does not lie in a vice: it is wider than it opens.
 func lyingCapacity(m Mount) string {

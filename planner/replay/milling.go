@@ -151,7 +151,7 @@ func (w *walk) finishFlat(f *partspec.Flat, k int, least solid.Body) {
 		w.fail(where{}, "finished part", "%s is never cut at %s degrees", f.ID(), mm(float64(f.Angle)+360*float64(k)/float64(max(1, f.Count))))
 		return
 	}
-	left, right := float64(f.Span.Left), float64(f.Span.Right)
+	left, right := w.laidOn(f.On, f.Span, list)
 	off := w.generalOf(right - left)
 	var done []plane.Set
 	for _, a := range list {
@@ -170,6 +170,29 @@ func (w *walk) finishFlat(f *partspec.Flat, k int, least solid.Body) {
 	if rim := plane.Common([]plane.Set{target}, done); len(rim) > 0 {
 		w.fail(list[len(list)-1].at, "most metal", "%s is not cut all over: metal stands at %s along the axis, %s to the side", f.ID(), mm(rim[0].X0), mm(rim[0].Y0))
 	}
+}
+
+// laidOn lays a stretch from that end of the feature it is cut in that suits the passes better: the drawing, as it is read, does not say from which end it is measured.
+func (w *walk) laidOn(on string, span partspec.Span, list []aside) (left, right float64) {
+	left, right = float64(span.Left), float64(span.Right)
+	a, b, ok := spanOfNamed(w.part.Feature(on))
+	if !ok {
+		return left, right
+	}
+	reach := [2]float64{math.Inf(1), math.Inf(-1)}
+	for _, p := range list {
+		reach[0] = math.Min(reach[0], math.Min(p.from[0], p.to[0])-p.radius)
+		reach[1] = math.Max(reach[1], math.Max(p.from[0], p.to[0])+p.radius)
+	}
+	outer := w.drawing(lengthsOf(w.part)).outer
+	best, shift := math.Inf(1), 0.0
+	for _, z := range []float64{a, b} {
+		by := outer.at(z).at - z
+		if off := math.Min(math.Abs(reach[0]-left-by), math.Abs(reach[1]-right-by)); off < best {
+			best, shift = off, by
+		}
+	}
+	return left + shift, right + shift
 }
 
 // checkBeside holds that a pass across the axis takes nothing before or beyond a stretch of it.
@@ -194,7 +217,7 @@ func (w *walk) finishSlot(f *partspec.Slot, least solid.Body) {
 		return
 	}
 	at := list[len(list)-1].at
-	left, right := float64(f.Span.Left), float64(f.Span.Right)
+	left, right := w.laidOn(f.On, f.Span, list)
 	off := w.generalOf(right - left)
 	r := w.body.Outer.Greatest(left+same, right-same)
 	floor := [2]float64{r - float64(f.Depth.High), r - float64(f.Depth.Low)}
