@@ -177,6 +177,9 @@ func quickest(ways []process.Way) []process.Way {
 // grades gives the depths of pass to try for a way in a mount. Objections that no moment of the work can lift drop the pair.
 func (o *ordering) grades(task int, w process.Way, mount int) []choice {
 	m := o.mounts[mount]
+	if !o.ctx.Rules.Allows(o.shop.Facts(m, task, w, lightest())) {
+		return nil // what the lightest cuts cannot do none can
+	}
 	var out []choice
 	for _, light := range lights {
 		facts := o.shop.Facts(m, task, w, light)

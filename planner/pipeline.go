@@ -3,7 +3,9 @@ package planner
 import (
 	"fmt"
 	"math"
+	"runtime"
 	"sort"
+	"sync"
 
 	"catchplate/partspec"
 	"catchplate/planner/drawing"
@@ -133,15 +135,17 @@ func bestAttempt(job *partspec.Job, part *partspec.Part, set rules.Set) (*attemp
 	}
 	var failed []*attempt
 	for _, desperate := range []bool{false, true} {
-		var best *attempt
+		var list []*attempt
 		for _, place := range placements(job.Workshop, part, set) {
-			for _, a := range attempts(job, part, lathe, place, set) {
-				a.order = orderWork(a.ctx, a.shop, desperate)
-				if a.order.refusals != nil {
-					failed = append(failed, a)
-				} else if best == nil || a.order.cost < best.order.cost {
-					best = a
-				}
+			list = append(list, attempts(job, part, lathe, place, set)...)
+		}
+		orderAll(list, desperate)
+		var best *attempt
+		for _, a := range list {
+			if a.order.refusals != nil {
+				failed = append(failed, a)
+			} else if best == nil || a.order.cost < best.order.cost {
+				best = a
 			}
 		}
 		if best != nil {
@@ -149,6 +153,21 @@ func bestAttempt(job *partspec.Job, part *partspec.Part, set rules.Set) (*attemp
 		}
 	}
 	return nil, refusals(failed)
+}
+
+// orderAll orders the work of every attempt, as many at once as there are processors: they share nothing that is written.
+func orderAll(list []*attempt, desperate bool) {
+	var wait sync.WaitGroup
+	room := make(chan struct{}, runtime.GOMAXPROCS(0))
+	for _, a := range list {
+		wait.Add(1)
+		room <- struct{}{}
+		go func() {
+			defer func() { <-room; wait.Done() }()
+			a.order = orderWork(a.ctx, a.shop, desperate)
+		}()
+	}
+	wait.Wait()
 }
 
 // dialsWanting refuses a lathe on which no place can be set.

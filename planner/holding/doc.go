@@ -87,7 +87,10 @@ type Shop struct {
 	*process.Context
 	Tasks []process.Task
 
-	end    solid.Body // the work when everything is done, with its bar still behind it
+	of     []partspec.Feature // what each task belongs to, or nil
+	sunk   bool               // some task cuts a seat, or across the axis
+	wide   float64            // diameter of the finished work at its widest
+	end    solid.Body         // the work when everything is done, with its bar still behind it
 	bodies map[uint64]solid.Body
 	flats  map[uint64]shape.Flat
 	clear  map[string][]zone // by mount
@@ -103,10 +106,13 @@ func New(c *process.Context) *Shop {
 		return s
 	}
 	for _, t := range s.Tasks {
+		s.of = append(s.of, c.Part.Feature(t.Feature))
+		s.sunk = s.sunk || t.Cross || s.isSeat(t)
 		if t.Keep == nil {
 			s.end = t.Apply(s.end)
 		}
 	}
+	s.wide = 2 * s.end.Outer.Greatest(0, s.Length)
 	return s
 }
 

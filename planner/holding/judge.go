@@ -71,7 +71,7 @@ func (s Shop) Facts(m Mount, task int, way process.Way, light float64) rules.Cas
 	}
 	t := s.Tasks[task]
 	c := rules.Case{Holding: m.Holding, Surface: m.Surface, Op: t.Op, Diameter: 2 * m.Radius, Length: m.Z1 - m.Z0, JawLength: jawLength(m.Holding), Packed: m.Packed, Through: m.Stop, Centre: m.Centre, Plug: m.Plug, Threaded: m.Threaded,
-		Hexagon: s.Part.Stock.Kind == partspec.Hexagon && (m.Surface == "stock" || s.supplied(m.Surface)), Largest: 2 * s.end.Outer.Greatest(0, s.Length)}
+		Hexagon: s.Part.Stock.Kind == partspec.Hexagon && (m.Surface == "stock" || s.supplied(m.Surface)), Largest: s.wide}
 	if t.Process != plan.Drill && t.Process != plan.Ream {
 		c.PassDepth = math.Min(way.Rate.DepthMM*light, max(t.Depth, way.DeepMM))
 	}
@@ -86,7 +86,7 @@ func (s Shop) Facts(m Mount, task int, way process.Way, light float64) rules.Cas
 
 // disc reports whether the work stands out no more than the diameter it ends up with, what is still to be faced off its free end included.
 func (s Shop) disc(m Mount) bool {
-	return math.Abs(s.rawFree(m.Free)-m.front()) <= 2*s.end.Outer.Greatest(0, s.Length)
+	return math.Abs(s.rawFree(m.Free)-m.front()) <= s.wide
 }
 
 // rawFree is the farthest that the work reaches at a free end: the stock's own end there, or where the piece is cut off its bar.
@@ -321,8 +321,8 @@ const knurlTight = 0.05
 
 // finish tells whether the surface gripped is at size now, and its tolerance.
 func (s Shop) finish(m Mount, done func(int) bool) (bool, float64) {
-	for i, t := range s.Tasks {
-		if k, ok := s.Part.Feature(t.Feature).(*partspec.Knurl); ok && done(i) && k.On == m.Surface {
+	for i, f := range s.of {
+		if k, ok := f.(*partspec.Knurl); ok && k.On == m.Surface && done(i) {
 			return true, knurlTight
 		}
 	}
@@ -339,8 +339,8 @@ func (s Shop) threadOn(m Mount, done func(int) bool) bool {
 		return false
 	}
 	for i, t := range s.Tasks {
-		f, ok := s.Part.Feature(t.Feature).(*partspec.Thread)
-		if ok && done(i) && !f.Inside && f.On == m.Surface && t.Touches(m.Z0, m.Z1) {
+		f, ok := s.of[i].(*partspec.Thread)
+		if ok && !f.Inside && f.On == m.Surface && done(i) && t.Touches(m.Z0, m.Z1) {
 			return true
 		}
 	}

@@ -41,6 +41,9 @@ func (s Shop) seatedEnd(e partspec.End, done func(int) bool) bool {
 
 // afterSeat takes from a grip what a seat has taken from the surface.
 func (s Shop) afterSeat(c *rules.Case, m Mount, done func(int) bool) {
+	if !s.sunk {
+		return
+	}
 	loss := s.seatLoss(m, done)
 	if loss == 0 && !s.seatedEnd(m.Free.Other(), done) {
 		return

@@ -15,7 +15,8 @@ type Section struct {
 }
 
 func (s Section) inertia() float64 {
-	return math.Pi / 64 * (math.Pow(s.OutsideDiameterMM, 4) - math.Pow(s.BoreMM, 4))
+	out, in := s.OutsideDiameterMM*s.OutsideDiameterMM, s.BoreMM*s.BoreMM
+	return math.Pi / 64 * (out*out - in*in)
 }
 
 // Shaft is work or a tool that stands out from where it is held, section by section.

@@ -83,7 +83,11 @@ func notNegative(name string, v float64) limit {
 }
 
 func within(name string, v, low, high float64) limit {
-	return limit{name, v, v >= low && v <= high, fmt.Sprintf("a number from %g to %g", low, high)}
+	l := limit{name: name, value: v, ok: v >= low && v <= high}
+	if !l.ok { // put into words only where it is told
+		l.expected = fmt.Sprintf("a number from %g to %g", low, high)
+	}
+	return l
 }
 
 // finite says that a computation stayed within the numbers.

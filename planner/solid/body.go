@@ -92,13 +92,16 @@ func (b Body) Whole() bool {
 
 // greatestGap is the greatest p - q over z0..z1 and where it is.
 func greatestGap(p, q Piece, z0, z1 float64) (z, gap float64) {
-	gap = math.Inf(-1)
-	for _, at := range append([]float64{z0, z1}, parallels(p, q)...) {
-		if at < z0 || at > z1 {
-			continue
-		}
+	z, gap = z0, p.At(z0)-q.At(z0)
+	take := func(at float64) {
 		if g := p.At(at) - q.At(at); g > gap {
 			z, gap = at, g
+		}
+	}
+	take(z1)
+	for _, at := range parallels(p, q) {
+		if at >= z0 && at <= z1 {
+			take(at)
 		}
 	}
 	return z, gap

@@ -121,17 +121,24 @@ func (c Curve) each(f func(Piece) Piece) Curve {
 // Least is the least radius over z0..z1, +Inf where the curve has no value there.
 func (c Curve) Least(z0, z1 float64) float64 {
 	least := math.Inf(1)
-	for _, p := range c.Clip(z0, z1).pieces {
-		least = math.Min(least, math.Min(p.R0, p.R1))
-		if p.IsArc() && !p.Upper && p.Z0 < p.CentreZ && p.CentreZ < p.Z1 {
-			least = math.Min(least, p.CentreR-p.Radius)
+	for _, p := range c.pieces {
+		if from, to := max(z0, p.Z0), min(z1, p.Z1); to-from > Snap {
+			least = min(least, p.clip(from, to).least())
 		}
 	}
 	return least
 }
 
 // Greatest is the greatest radius over z0..z1, -Inf where the curve has no value there.
-func (c Curve) Greatest(z0, z1 float64) float64 { return -c.Flip().Least(z0, z1) }
+func (c Curve) Greatest(z0, z1 float64) float64 {
+	greatest := math.Inf(-1)
+	for _, p := range c.pieces {
+		if from, to := max(z0, p.Z0), min(z1, p.Z1); to-from > Snap {
+			greatest = max(greatest, -p.clip(from, to).flip().least())
+		}
+	}
+	return greatest
+}
 
 // pieceOver is the piece that has z inside.
 func (c Curve) pieceOver(z float64) (Piece, bool) {

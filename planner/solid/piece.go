@@ -46,6 +46,15 @@ func (p Piece) clip(z0, z1 float64) Piece {
 	return p
 }
 
+// least is the piece's least radius.
+func (p Piece) least() float64 {
+	least := min(p.R0, p.R1)
+	if p.IsArc() && !p.Upper && p.Z0 < p.CentreZ && p.CentreZ < p.Z1 {
+		least = min(least, p.CentreR-p.Radius)
+	}
+	return least
+}
+
 // raise moves the piece outward.
 func (p Piece) raise(by float64) Piece {
 	p.R0 += by
