@@ -116,7 +116,7 @@ func slotDims(p *partspec.Part, f *partspec.Slot) []plan.Dim {
 	} else {
 		text += " × " + shortText(p, f.Depth) + " deep"
 	}
-	out := []plan.Dim{place2(f.Ends[0], f.Name, text)}
+	out := []plan.Dim{pointedAt(f.Ends[0], f.Name, text)}
 	for _, e := range f.Ends {
 		out = append(out, from(p, e, f.Name)...)
 	}

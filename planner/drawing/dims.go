@@ -78,7 +78,7 @@ func spigotDims(p *partspec.Part, f *partspec.Spigot) []plan.Dim {
 
 func boreDims(p *partspec.Part, f *partspec.Bore) []plan.Dim {
 	if f.At != nil {
-		return append([]plan.Dim{place2(*f.At, f.Name, boreText(p, f))}, from(p, *f.At, f.Name)...)
+		return append([]plan.Dim{pointedAt(*f.At, f.Name, boreText(p, f))}, from(p, *f.At, f.Name)...)
 	}
 	return []plan.Dim{diameter(f.Span, mm(f.Diameter.Value)/2, true, f.Name, boreText(p, f))}
 }

@@ -75,7 +75,7 @@ func placed(x, y float64, feature, text string) plan.Dim {
 	return plan.Dim{Kind: plan.DimPlace, X0: x, Y0: y, X1: x, Y1: y, Feature: feature, Text: text}
 }
 
-func place2(at partspec.Point, feature, text string) plan.Dim {
+func pointedAt(at partspec.Point, feature, text string) plan.Dim {
 	return placed(mm(at.X.Value), mm(at.Y.Value), feature, text)
 }
 

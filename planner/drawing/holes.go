@@ -82,7 +82,7 @@ func holesDims(p *partspec.Part, f *partspec.Holes) []plan.Dim {
 	if len(f.Places) == 0 {
 		return nil
 	}
-	out := []plan.Dim{place2(f.Places[0], f.Name, holesText(p, f))}
+	out := []plan.Dim{pointedAt(f.Places[0], f.Name, holesText(p, f))}
 	if f.Circle != nil {
 		return append(out, from(p, f.Circle.Centre, f.Name)...)
 	}

@@ -58,7 +58,7 @@ func endView(d plan.Drawing, scale float64) *Canvas {
 func (c *Canvas) endEdges(v planeView, s plan.Section, keep *field) {
 	var drawn []float64
 	add := func(r float64) {
-		if r <= 0 || near2(drawn, r) {
+		if r <= 0 || hasRadius(drawn, r) {
 			return
 		}
 		drawn = append(drawn, r)
@@ -84,7 +84,7 @@ func (c *Canvas) endEdges(v planeView, s plan.Section, keep *field) {
 	}
 }
 
-func near2(list []float64, x float64) bool {
+func hasRadius(list []float64, x float64) bool {
 	for _, l := range list {
 		if math.Abs(l-x) < touching {
 			return true

@@ -81,7 +81,7 @@ func (v planeView) onSegment(e plan.OutlineSegment, share float64) (p, out Point
 		deg := math.Atan2(-(e.X1-e.X0), e.Y1-e.Y0) * 180 / math.Pi
 		return v.at(e.X0+share*(e.X1-e.X0), e.Y0+share*(e.Y1-e.Y0)), v.towards(deg)
 	}
-	from, sweep := span2(e)
+	from, sweep := sweepOf(e)
 	a := from + share*sweep
 	deg := a * 180 / math.Pi
 	if e.Hollow {

@@ -43,7 +43,7 @@ func (v planeView) segment(s plan.OutlineSegment) []Step {
 	if s.RadiusMM == 0 {
 		return []Step{{To: v.at(s.X1, s.Y1)}}
 	}
-	from, sweep := span2(s)
+	from, sweep := sweepOf(s)
 	parts := int(math.Ceil(math.Abs(sweep)/(math.Pi/2) - touching))
 	var out []Step
 	for i := 1; i <= max(parts, 1); i++ {
@@ -54,8 +54,8 @@ func (v planeView) segment(s plan.OutlineSegment) []Step {
 	return out
 }
 
-// span2 is where an arc begins, as an angle, and what it sweeps, in radians: anticlockwise positive, clockwise where it is hollow.
-func span2(s plan.OutlineSegment) (from, sweep float64) {
+// sweepOf is where an arc begins, as an angle, and what it sweeps, in radians: anticlockwise positive, clockwise where it is hollow.
+func sweepOf(s plan.OutlineSegment) (from, sweep float64) {
 	from = math.Atan2(s.Y0-s.CentreY, s.X0-s.CentreX)
 	sweep = math.Atan2(s.Y1-s.CentreY, s.X1-s.CentreX) - from
 	if s.Hollow {
@@ -87,7 +87,7 @@ func course(outline []plan.OutlineSegment) []xy {
 		if s.RadiusMM == 0 {
 			continue
 		}
-		from, sweep := span2(s)
+		from, sweep := sweepOf(s)
 		for i := 1; i < arcPoints; i++ {
 			a := from + sweep*float64(i)/arcPoints
 			out = append(out, xy{s.CentreX + s.RadiusMM*math.Cos(a), s.CentreY + s.RadiusMM*math.Sin(a)})
@@ -105,8 +105,8 @@ func extent(outline []plan.OutlineSegment) (x0, y0, x1, y1 float64) {
 	return x0, y0, x1, y1
 }
 
-// along2 says where a line meets a course: from a place in a direction, as distances, in order.
-func along2(course []xy, from xy, dir xy) []float64 {
+// crossings says where a line meets a course: from a place in a direction, as distances, in order.
+func crossings(course []xy, from xy, dir xy) []float64 {
 	var out []float64
 	for i, a := range course {
 		b := course[(i+1)%len(course)]
@@ -126,7 +126,7 @@ func along2(course []xy, from xy, dir xy) []float64 {
 
 // exit is how far it is from a place in a direction to where the metal ends for good.
 func exit(course []xy, from xy, deg float64) float64 {
-	hits := along2(course, from, xy{math.Cos(deg * math.Pi / 180), math.Sin(deg * math.Pi / 180)})
+	hits := crossings(course, from, xy{math.Cos(deg * math.Pi / 180), math.Sin(deg * math.Pi / 180)})
 	if len(hits) == 0 {
 		return 0
 	}
@@ -139,7 +139,7 @@ func chords(outline []plan.OutlineSegment, at float64, alongY bool) [][2]float64
 	if !alongY {
 		from, dir = xy{0, at}, xy{1, 0}
 	}
-	hits := along2(course(outline), from, dir)
+	hits := crossings(course(outline), from, dir)
 	var out [][2]float64
 	for i := 0; i+1 < len(hits); i += 2 {
 		out = append(out, [2]float64{hits[i], hits[i+1]})
