@@ -117,6 +117,14 @@ func (c *checker) mate(e *entry, side string, job *Job) mate {
 		if side == "hole" {
 			m.size, m.measured = &f.Diameter, f.Measured
 		}
+	case *Holes:
+		if side == "hole" && f.Thread == nil && f.Screw == "" {
+			m.size = &f.Diameter
+		}
+	case *CrossHole:
+		if side == "hole" && f.Thread == nil && f.Screw == "" {
+			m.size = &f.Diameter
+		}
 	case *Spigot:
 		if side == "shaft" {
 			m.size, m.measured = &f.Diameter, f.Measured
@@ -127,7 +135,7 @@ func (c *checker) mate(e *entry, side string, job *Job) mate {
 	}
 	if m.size == nil {
 		c.fail(e, e.at(side), fmt.Sprintf("%s is no %s", e.text(side), side),
-			"A hole is a bore or a counterbore, a shaft is a spigot or a flange.")
+			"A hole is a bore, a counterbore, plain holes or a cross hole; a shaft is a spigot or a flange.")
 		return m
 	}
 	m.general = m.size.general

@@ -324,3 +324,32 @@ func TestDatum(t *testing.T) {
 	x := p.Feature("h").(*Holes).Places[0].X
 	assert.InDelta(t, 0.1, float64(x.High-x.Value), 1e-9, "5 mm from the datum: ISO 2768-m gives 0.1")
 }
+
+// A fit sets the limits of plain holes, as of a bore.
+func TestFitOfHoles(t *testing.T) {
+	p := readPart(t, `part "base" {
+  material  = "mild steel"
+  thickness = 8
+  stock "sheet" { thickness = 8 }
+  outline "disc" { diameter = 60 }
+  holes "pins" {
+    circle   = 40
+    count    = 2
+    diameter = 4
+  }
+}
+part "pin" {
+  material = "mild steel"
+  length   = 16
+  stock "bar" { diameter = 6 }
+  spigot "body" { diameter = 4 }
+}
+fit "pinned" {
+  hole  = "base.pins"
+  shaft = "pin.body"
+  class = "H7/m6"
+}`)
+	d := p.Feature("pins").(*Holes).Diameter
+	assert.InDeltaSlice(t, []float64{4, 4.012}, []float64{float64(d.Low), float64(d.High)}, 1e-9, "H7 of 4 mm (ISO 286-1)")
+	assert.Equal(t, "H7", d.Class)
+}

@@ -31,13 +31,20 @@ func (s *shaper) relations(entries []*entry) []Relation {
 	return list
 }
 
-// surfaceName reads "main", "rim.left" or "face.right".
+// surfaceName reads "main", "rim.left" or "face.right"; of a flat part "main", "face.back" or "face.front".
 func (s *shaper) surfaceName(e *entry, attribute string) (Surface, bool) {
 	text := e.text(attribute)
 	name, side, hasSide := strings.Cut(text, ".")
 	surface := Surface{Feature: name}
 	switch {
 	case !e.known(attribute):
+		return surface, false
+	case s.flat && text == "face.back":
+		surface.Face = Left
+	case s.flat && text == "face.front":
+		surface.Face = Right
+	case s.flat && (hasSide || name == "face"):
+		s.c.fail(e, e.at(attribute), fmt.Sprintf("%q names no surface", text), `Write a bore or holes ("main"), or a face ("face.back", "face.front").`)
 		return surface, false
 	case hasSide && side == "left":
 		surface.Face = Left
@@ -92,6 +99,14 @@ func (s *shaper) checkShoulder(e *entry, attribute string, surface Surface) {
 	}
 }
 
+// someFace is the name of a face, for a message.
+func (s *shaper) someFace() string {
+	if s.flat {
+		return "face.front"
+	}
+	return "face.right"
+}
+
 // checkRelation: an axis can be concentric with an axis, a face square to an
 // axis, a face parallel to a face.
 func (s *shaper) checkRelation(e *entry, r Relation) {
@@ -103,6 +118,10 @@ func (s *shaper) checkRelation(e *entry, r Relation) {
 	}
 	if s.isPattern(r.To) {
 		s.c.fail(e, e.at("to"), fmt.Sprintf("%s has no one axis", s.entryOf(r.To.Feature).title()), "Name a bore or an outside feature as to.")
+		return
+	}
+	if s.flat && r.Kind == RunOut {
+		s.c.fail(e, e.head(), "A flat part has no run-out", "Bind two bores by concentric, and holes by position.")
 		return
 	}
 	switch {
@@ -118,9 +137,9 @@ func (s *shaper) checkRelation(e *entry, r Relation) {
 		s.checkPosition(e, r, faces)
 	case r.Kind == Square && faces != 1:
 		s.c.fail(e, e.head(), "A face is square to an axis",
-			"Name one face and one round feature, like of = \"face.right\" and to = \"main\".")
+			"Name one face and one round feature, like of = %q and to = \"main\".", s.someFace())
 	case r.Kind == Parallel && faces != 2:
-		s.c.fail(e, e.head(), "Only faces are parallel", "Name two faces, like of = \"face.left\" and to = \"face.right\".")
+		s.c.fail(e, e.head(), "Only faces are parallel", "Name two faces, like of = %q and to = %q.", map[bool]string{true: "face.back", false: "face.left"}[s.flat], s.someFace())
 	}
 }
 

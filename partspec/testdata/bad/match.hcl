@@ -63,17 +63,32 @@ part "cover" {
   }
   position { # ERROR "A position is about an axis"
     of     = "count"
-    to     = "face.left"
+    to     = "face.front"
     within = 0.1
   }
   position {
-    of     = "face.left" # ERROR "Only holes have a position"
+    of     = "face.back" # ERROR "Only holes have a position"
     to     = "way"
     within = 0.1
   }
   position {
     of     = "way"
     to     = "count" # ERROR "has no one axis"
+    within = 0.1
+  }
+  square {
+    of     = "face.left" # ERROR "names no surface. Write a bore or holes"
+    to     = "way"
+    within = 0.1
+  }
+  run_out { # ERROR "A flat part has no run-out"
+    of     = "way"
+    to     = "way"
+    within = 0.1
+  }
+  parallel { # ERROR "Only faces are parallel. Name two faces, like of = 'face.back'"
+    of     = "face.back"
+    to     = "way"
     within = 0.1
   }
   concentric {
