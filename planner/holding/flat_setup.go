@@ -63,9 +63,9 @@ func (s Shop) FlatSetupOf(m Mount, steps []FlatStep, done func(int) bool, setup 
 	case m.Holding.Kind == partspec.Faceplate:
 		s.plateSetup(m, at, setup)
 	case m.Holding.Kind == partspec.FourJaw:
-		s.fourJawSetup(m, at, setup)
+		s.fourJawSetup(m, at, s.gripping(m, steps, done), setup)
 	case m.Holding.Kind == partspec.ThreeJaw || m.Holding.Kind == partspec.SoftJaws:
-		s.discSetup(m, at, setup)
+		s.discSetup(m, at, s.gripping(m, steps, done), setup)
 	default:
 		s.boreSetup(m, at, setup)
 	}
@@ -270,20 +270,17 @@ func underToes(list []plan.Clamp) []plan.Strip {
 	return under
 }
 
-func (s Shop) fourJawSetup(m Mount, at moment, setup *plan.Setup) {
-	g := s.jawed(m, at)
-	light := or(float64(m.Holding.GripLight), UsualLight)
-	setup.RunOutMM = m.RunOut
-	setup.Grip = jawsGrip(setup.Grip, m, g.least, math.Max(g.least, light), g.lobe, g.limit, g.stress, string(g.sure.Trust))
-	setup.Grip.MostN = g.most
+func (s Shop) fourJawSetup(m Mount, at moment, g plan.Grip, setup *plan.Setup) {
+	jaws, _ := s.fourJaws(m, at)
+	setup.RunOutMM, setup.Grip = m.RunOut, g
 	setup.Grip.Packing = "card or thin aluminium under each jaw on finished edges"
-	for _, j := range g.jaws {
+	for _, j := range jaws {
 		setup.Presses = append(setup.Presses, j.Press)
 	}
 	setup.Presses = tidyPresses(setup.Presses)
 	gap := s.gapBehind(m, at)
 	setup.Bed = &plan.Bed{Kind: "parallels", HeightMM: gap, GapMM: gap}
-	b := s.jawBalance(m, at, g.jaws)
+	b := s.jawBalance(m, at, jaws)
 	setup.Balance = &b
 	setup.How = []string{
 		fmt.Sprintf("A flat backing ring or packing, %s thick and clear of the bore by 2, between the work and the chuck's face; press the work hard back while tightening.", mm(gap)),
@@ -294,29 +291,76 @@ func (s Shop) fourJawSetup(m Mount, at moment, setup *plan.Setup) {
 	setup.How = append(setup.How, fmt.Sprintf("Turn it by hand one full revolution; it is about %.1f kg mm out of balance: no faster than %.0f a minute.", b.UnbalanceKgMM, b.MostRPM))
 }
 
-// jawsGrip is a grip of jaws with its forces rounded for print.
-func jawsGrip(g plan.Grip, m Mount, least, working, lobe, limit, stress float64, trust string) plan.Grip {
-	g.Kind, g.Jaws, g.JawWidthMM = "jaws", jawCount(m.Holding), float64(m.Holding.JawWidth)
-	g.RadiusMM = tidyMM(m.Radius)
-	g.LeastN, g.WorkingN = least, working
-	g.ErrorMM, g.LimitMM, g.StressMPa, g.Trust = math.Ceil(lobe*1e4)/1e4, math.Round(limit*1e4)/1e4, math.Round(stress), trust
-	g.Feel = JawFeel(working, m.Holding)
+// gripping finds the forces of jaws on flat work: one for all steps where one will do, else a firm one for the heavy cuts, eased before the rest (rule B-24).
+func (s Shop) gripping(m Mount, steps []FlatStep, done func(int) bool) plan.Grip {
+	at := s.at(steps, done)
+	g := plan.Grip{Kind: "jaws", Surface: m.Surface, FromZ: tidyMM(at.flat.Back), ToZ: tidyMM(at.flat.Front), Jaws: jawCount(m.Holding), JawWidthMM: float64(m.Holding.JawWidth), RadiusMM: tidyMM(m.Radius)}
+	list := s.pulls(m, steps, done)
+	split := 0
+	for split < len(list)-1 && !oneGrip(list[split:]) {
+		split++
+	}
+	before, after := list[:split], list[split:]
+	g.LeastN, g.MostN = leastMost(after)
+	g.WorkingN = math.Max(g.LeastN, list[0].Case.LightN)
+	for _, f := range after {
+		if lobe := f.LobeMM / f.WorkingN * g.WorkingN; f.LimitMM > 0 && lobe > g.ErrorMM {
+			g.ErrorMM, g.LimitMM, g.Trust, g.StressMPa = math.Ceil(lobe*1e4)/1e4, math.Round(f.LimitMM*1e4)/1e4, f.Trust, math.Round(f.StressMPa)
+		}
+	}
+	g.Feel = JawFeel(g.WorkingN, m.Holding)
+	if len(before) > 0 {
+		firm, _ := leastMost(before)
+		g.Eased = &plan.Ease{Before: s.Tasks[steps[split].Task].ID, WorkingN: g.WorkingN, Feel: g.Feel}
+		g.WorkingN = math.Max(firm, g.WorkingN)
+		g.Feel = JawFeel(g.WorkingN, m.Holding)
+	}
 	return g
+}
+
+// pulls are what the steps ask of the jaws, each at its own moment.
+func (s Shop) pulls(m Mount, steps []FlatStep, done func(int) bool) []Figures {
+	var list []Figures
+	here := map[int]bool{}
+	for _, st := range steps {
+		_, f := s.Judge(m, st.Task, st.Way, st.Light, s.Facts(m, st.Task, st.Way, st.Light), func(i int) bool { return here[i] || done(i) })
+		list = append(list, f)
+		here[st.Task] = true
+	}
+	return list
+}
+
+// leastMost is the least that holds for all, and the most that none is spoiled by (0: no limit).
+func leastMost(list []Figures) (least, most float64) {
+	for _, f := range list {
+		least = math.Max(least, f.LeastN)
+		if f.LimitMM > 0 && f.LobeMM > 0 {
+			if m := math.Floor(f.LimitMM / f.LobeMM * f.WorkingN); most == 0 || m < most {
+				most = m
+			}
+		}
+	}
+	return least, most
+}
+
+func oneGrip(list []Figures) bool {
+	least, most := leastMost(list)
+	return most == 0 || math.Max(least, list[0].Case.LightN) <= most
 }
 
 func howGripped(g plan.Grip) []string {
 	text := fmt.Sprintf("Tighten with %s: at least %.0f N a jaw must hold", g.Feel, g.LeastN)
+	if e := g.Eased; e != nil {
+		text = fmt.Sprintf("Tighten with %s for the heavy cuts. Before %s let the work cool, slacken the jaws and tighten them again with %s: at least %.0f N a jaw must hold", g.Feel, e.Before, e.Feel, g.LeastN)
+	}
 	if g.MostN > 0 {
 		text += fmt.Sprintf(", more than %.0f N would leave the bore out of round", g.MostN)
 	}
 	return []string{text + "."}
 }
 
-func (s Shop) discSetup(m Mount, at moment, setup *plan.Setup) {
-	var f Figures
-	s.discFigures(&f, m, at)
-	setup.RunOutMM = m.RunOut
-	setup.Grip = jawsGrip(setup.Grip, m, f.LeastN, f.WorkingN, f.LobeMM, f.LimitMM, f.StressMPa, f.Trust)
+func (s Shop) discSetup(m Mount, at moment, g plan.Grip, setup *plan.Setup) {
+	setup.RunOutMM, setup.Grip = m.RunOut, g
 	gap := math.Max(breakThrough, s.gapBehind(m, at))
 	setup.Bed = &plan.Bed{Kind: "jaws", HeightMM: gap, GapMM: gap}
 	setup.How = append([]string{fmt.Sprintf("Jaws on the rim, Ø%s, its face pressed hard back on the jaw steps.", mm(2*m.Radius))}, howGripped(setup.Grip)...)

@@ -84,6 +84,7 @@ func (f *flatWalk) mount(s plan.Setup) bool {
 	}
 	f.laySolid()
 	f.checkHeld()
+	f.checkFlatEased()
 	f.checkSaid()
 	f.checkBalance()
 	f.checkCentred()

@@ -81,8 +81,8 @@ func (f *flatWalk) checkFlatJawForce() {
 			f.fail(l.at, "grip force", "%v", err)
 			return
 		}
-		if g.WorkingN < gripShare*need.PerJawN {
-			f.fail(l.at, "grip force", "cut %q needs %.0f N a jaw (%s); the grip is %.0f N", l.name, need.PerJawN, need.RuledBy, g.WorkingN)
+		if now := f.workingN(l.at.op); now < gripShare*need.PerJawN {
+			f.fail(l.at, "grip force", "cut %q needs %.0f N a jaw (%s); the grip is %.0f N", l.name, need.PerJawN, need.RuledBy, now)
 			return
 		}
 	}
@@ -90,6 +90,14 @@ func (f *flatWalk) checkFlatJawForce() {
 		f.failOp("grip force", "%.0f N a jaw; %s gives at most %.0f", g.WorkingN, f.holding.Name, firm)
 	}
 	f.checkSqueeze()
+}
+
+// checkFlatEased holds that the grip is eased before an operation of the setup, and to less.
+func (f *flatWalk) checkFlatEased() {
+	f.checkEased()
+	if g := f.setup.Grip; g.Eased != nil && g.Eased.WorkingN >= g.WorkingN {
+		f.failOp("grip force", "the grip is eased from %.0f to %.0f N a jaw: that is no easing", g.WorkingN, g.Eased.WorkingN)
+	}
 }
 
 // checkSqueeze holds the out of round that jaws on the edges leave in a bore against what the drawing lets pass.
@@ -168,16 +176,27 @@ func (f *flatWalk) squeezed() (mechanics.Distortion, bool, error) {
 			aside = append(aside, out(p))
 		}
 	}
-	g := f.setup.Grip
+	g, force := f.setup.Grip, f.boredN()
 	modulus := m.ModulusGPa.Low * 1000
 	if len(along) == 2 && len(aside) == 2 && math.Abs(aside[0]-aside[1]) <= 1 && f.rectangular() {
 		d, err := mechanics.PlateGrip{LengthMM: along[0] + along[1], WidthMM: aside[0] + aside[1], ThicknessMM: front - back, BoreDiameterMM: 2 * bore, ThinMM: thin, JawWidthMM: g.JawWidthMM,
-			ForceThinN: g.WorkingN, ForceSideN: g.WorkingN, ModulusMPa: modulus, Poisson: m.Poisson, YieldMPa: m.YieldMPa.Low}.Distortion()
+			ForceThinN: force, ForceSideN: force, ModulusMPa: modulus, Poisson: m.Poisson, YieldMPa: m.YieldMPa.Low}.Distortion()
 		return d, true, err
 	}
-	d, err := mechanics.RingGrip{OutsideDiameterMM: 2 * (bore + thin), WallMM: thin, LengthMM: front - back, GripLengthMM: front - back, Jaws: g.Jaws, JawWidthMM: g.JawWidthMM, ForcePerJawN: g.WorkingN,
+	d, err := mechanics.RingGrip{OutsideDiameterMM: 2 * (bore + thin), WallMM: thin, LengthMM: front - back, GripLengthMM: front - back, Jaws: g.Jaws, JawWidthMM: g.JawWidthMM, ForcePerJawN: force,
 		ModulusMPa: modulus, Poisson: m.Poisson, YieldMPa: m.YieldMPa.Low}.Distortion()
 	return d, true, err
+}
+
+// boredN is the grip under which the bore is finished: that of the setup's last boring or reaming.
+func (f *flatWalk) boredN() float64 {
+	force := f.lastN()
+	for _, o := range f.setup.Operations {
+		if o.Process == plan.BoreOut || o.Process == plan.Ream {
+			force = f.workingN(o.ID)
+		}
+	}
+	return force
 }
 
 // rectangular reports whether the rim is straight and square all round.

@@ -36,8 +36,8 @@ func (f *flatWalk) checkSaid() {
 			}
 		}
 	}
-	if g.MostN != 0 && g.WorkingN > g.MostN*(1+figure) {
-		f.failOp("grip force", "%.0f N is more than the %.0f that the work stands", g.WorkingN, g.MostN)
+	if last := f.lastN(); g.MostN != 0 && last > g.MostN*(1+figure) {
+		f.failOp("grip force", "%.0f N is more than the %.0f that the work stands", last, g.MostN)
 	}
 }
 
