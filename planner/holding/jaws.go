@@ -51,7 +51,7 @@ func (s Shop) onStock(h partspec.Holding) []Mount {
 		if free == partspec.Left {
 			back = s.Length
 		}
-		for _, grip := range []float64{min(jawLength(h), BarGrip(s.Shop)), stepGrip} {
+		for _, grip := range []float64{min(jawLength(h), BarGrip(s.Shop), s.Length-jawClearance), stepGrip} {
 			m := base
 			m.Free, m.Stop, m.Step = free, grip == stepGrip, grip == stepGrip
 			m.Z0, m.Z1 = span(back, back+inward(free)*grip)

@@ -94,6 +94,7 @@ func (s Shop) tableFacts(m Mount, task int, way process.Way, light float64) rule
 	if t.Process != plan.Drill && t.Process != plan.Ream {
 		c.PassDepth = way.Rate.DepthMM * light
 	}
+	c.Pressed = !m.Across && pressesDown(t)
 	switch m.GripKind() {
 	case "clamps":
 		c.Capacity, c.LeastN, c.FirmN = s.boltCapacity(m), s.boltHolds(m, way, light), BoltPull(m.Holding)
@@ -114,6 +115,15 @@ func (s Shop) tableFacts(m Mount, task int, way process.Way, light float64) rule
 func (s Shop) betweenJaws(m Mount, t process.Task) bool {
 	f, ok := s.Part.Feature(t.Feature).(*partspec.CrossHole)
 	return ok && m.GripKind() == "vice" && !f.Through && (t.Z1-t.Z0)/2+jawClearance <= m.Radius
+}
+
+// pressesDown reports whether a task's tool only presses along its own axis.
+func pressesDown(t process.Task) bool {
+	switch t.Process {
+	case plan.Drill, plan.Ream, plan.Tap, plan.Counterbore, plan.Countersink:
+		return true
+	}
+	return false
 }
 
 // hitsJaws reports whether a tool comes within the clearance of jaws that stand around the work below it.

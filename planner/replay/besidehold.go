@@ -288,7 +288,7 @@ func (w *walk) jawsDemand(p push) mechanics.GripDemand {
 // carried reports whether something stands under the work in upright jaws: parallels, packing or a board, or a shoulder on the jaws' face.
 func (w *walk) carried() bool {
 	bed := w.setup.Bed
-	return bed != nil && bed.Kind != "jaws" || w.shouldered()
+	return bed != nil && bed.Kind != "jaws" || w.shouldered() || w.setup.Grip.Kind == "jaws" && w.seated()
 }
 
 // thrustNote tells that a thrust is held by the jaws alone.

@@ -42,6 +42,7 @@ type Case struct {
 	Allow     float64 // what the tolerance lets bend; 0 = open
 
 	Lying      bool    // round work lies along the table
+	Pressed    bool    // upright on a table, and the tool only presses the work down
 	PlaceOff   float64 // how far a hole may land from its place, radially
 	PlaceAllow float64 // what its limits let pass; 0 = open
 
@@ -197,9 +198,9 @@ var grippedLength = Holding{
 		Text: "IF work is gripped without a tailstock THEN the grip is at least 10 mm and half the diameter long, or the jaws' whole length if they are shorter; a disc, standing out no more than its diameter with its face hard on the jaw steps, needs 4 mm and a twentieth of its diameter, and light cuts.",
 		Why:  "short grips tip out",
 		Sure: "published", Source: "collet-chuck manual p. 83 (at least D/2 and 10 mm); chuck alignment notes for the jaw-step figure",
-		Except: "with a tailstock 5 mm is enough; plate held by its edges, hard back on a backing piece"},
+		Except: "with a tailstock 5 mm is enough; upright on a table, where drills only press the work down; plate held by its edges, hard back on a backing piece"},
 	func(c Case) Verdict {
-		if c.Flat || !jaws(c.Holding.Kind) && c.Holding.Kind != partspec.Collets {
+		if c.Flat || c.Pressed || !jaws(c.Holding.Kind) && c.Holding.Kind != partspec.Collets {
 			return Verdict{}
 		}
 		need := max(10, min(c.Diameter/2, c.JawLength))
