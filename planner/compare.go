@@ -36,7 +36,7 @@ func anyAttempt(job *partspec.Job, part *partspec.Part, set rules.Set) (*attempt
 		return nil, fmt.Errorf("the workshop has no lathe to hold %s on: add machine \"lathe\"", part.Name)
 	}
 	for _, place := range placements(job.Workshop, part, set) {
-		if list := attempts(job, part, lathe, place, set); len(list) > 0 {
+		if list := attempts(job, part, lathe, place, set, nil); len(list) > 0 {
 			return list[0], nil
 		}
 	}

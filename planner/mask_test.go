@@ -24,7 +24,7 @@ func TestVerdictsDependOnTheirMasksOnly(t *testing.T) {
 		t.Run(part.Name, func(t *testing.T) {
 			asked, open := 0, 0
 			for _, place := range placements(job.Workshop, part, rules.All()) {
-				a := attempts(job, part, lathe, place, rules.All())[0]
+				a := attempts(job, part, lathe, place, rules.All(), nil)[0]
 				o := orderWork(a.ctx, a.shop, false)
 				if len(o.alts) == 0 {
 					continue

@@ -134,10 +134,11 @@ func bestAttempt(job *partspec.Job, part *partspec.Part, set rules.Set) (*attemp
 		return nil, wanting
 	}
 	var failed []*attempt
+	memo := process.NewMemo()
 	for _, desperate := range []bool{false, true} {
 		var list []*attempt
 		for _, place := range placements(job.Workshop, part, set) {
-			list = append(list, attempts(job, part, lathe, place, set)...)
+			list = append(list, attempts(job, part, lathe, place, set, memo)...)
 		}
 		orderAll(list, desperate)
 		var best *attempt
@@ -264,9 +265,9 @@ func throughRadius(part *partspec.Part) float64 {
 const mostAttempts = 8
 
 // attempts makes a context for every combination of chains of a part's holes.
-func attempts(job *partspec.Job, part *partspec.Part, lathe partspec.Machine, place shape.Placement, set rules.Set) []*attempt {
+func attempts(job *partspec.Job, part *partspec.Part, lathe partspec.Machine, place shape.Placement, set rules.Set, memo *process.Memo) []*attempt {
 	base := process.Context{Part: part, Shop: job.Workshop, Lathe: lathe, Mill: owned(job.Workshop, partspec.Mill), Drill: owned(job.Workshop, partspec.Drill), Bench: owned(job.Workshop, partspec.Bench), Place: place, Blocks: shape.Blocks(part), Holes: shape.Holes(part),
-		Stock: place.Body(part.Stock), Length: float64(part.Length.Mid()), Rules: set, Split: roughApart(part, set)}
+		Stock: place.Body(part.Stock), Length: float64(part.Length.Mid()), Rules: set, Split: roughApart(part, set), Memo: memo}
 	combos := []map[string]process.Chain{{}}
 	for _, h := range base.Holes {
 		if h.AsSupplied {

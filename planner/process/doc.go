@@ -35,6 +35,7 @@ type Context struct {
 	// Bored is the chain chosen for each hole, by name: "ream", "bore" or "drill"; Chains lists what there is to choose from.
 	Bored   map[string]Chain
 	Centred map[partspec.End]bool // ends that get a centre hole for a tailstock or two centres
+	Memo    *Memo                 // tables already worked out; nil: none are kept
 	Split   bool                  // roughing and finishing are operations of their own
 }
 

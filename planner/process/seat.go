@@ -1,8 +1,10 @@
 package process
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"catchplate/partspec"
 	"catchplate/planner/numbers/steps"
@@ -106,18 +108,19 @@ func (c *Context) steppedSeat(s saddle, t Task) (ways []Way, lacking []string) {
 		return nil, []string{fmt.Sprintf("%s: stepped, the pipe's axis must lie along a slide of the mill; draw it at 0 or 90 degrees and turn the holes instead (it is at %.1f)", s.Name, float64(s.Angle))}
 	}
 	for _, kind := range []partspec.ToolKind{partspec.BallNose, partspec.EndMill} {
-		for _, tool := range c.tools(kind) {
-			for _, size := range tool.Sizes {
-				d := float64(size)
-				r := c.seatRequest(s, kind, d, across)
-				table, err := steps.Fewest(r)
-				if err != nil {
-					lacking = append(lacking, fmt.Sprintf("%s by a %s of Ø%.1f: %v", s.Name, toolText(tool, d), d, err))
-					continue
-				}
-				half := c.leastHalf(s)
-				table = trimmed(table, func(cut steps.Cut) bool { return idleStep(cut, r.Cutter, half) })
-				ways = append(ways, c.seatWay(s, t, tool, d, r, table))
+		found := 0
+		for _, cutter := range c.widestFirst(kind) {
+			r := c.seatRequest(s, kind, cutter.sizeMM, across)
+			table, err := c.Memo.fewest(s.Name, kind, cutter.sizeMM, r)
+			if err != nil {
+				lacking = append(lacking, fmt.Sprintf("%s by a %s of Ø%.1f: %v", s.Name, toolText(cutter.tool, cutter.sizeMM), cutter.sizeMM, err))
+				continue
+			}
+			half := c.leastHalf(s)
+			table = trimmed(table, func(cut steps.Cut) bool { return idleStep(cut, r.Cutter, half) })
+			ways = append(ways, c.seatWay(s, t, cutter.tool, cutter.sizeMM, r, table))
+			if found++; found == seatCutters {
+				break
 			}
 		}
 	}
@@ -125,6 +128,27 @@ func (c *Context) steppedSeat(s saddle, t Task) (ways []Way, lacking []string) {
 		lacking = []string{s.Name + ": no ball nose and no end mill is owned to step it with"}
 	}
 	return ways, lacking
+}
+
+// seatCutters is how many cutters of a kind are tried: the widest that serve need the fewest cuts.
+const seatCutters = 2
+
+// cutter is one size of a set of cutters.
+type cutter struct {
+	tool   partspec.Tool
+	sizeMM float64
+}
+
+// widestFirst lists the sizes owned of a kind of cutter.
+func (c *Context) widestFirst(kind partspec.ToolKind) []cutter {
+	var list []cutter
+	for _, tool := range c.tools(kind) {
+		for _, size := range tool.Sizes {
+			list = append(list, cutter{tool, float64(size)})
+		}
+	}
+	slices.SortStableFunc(list, func(a, b cutter) int { return cmp.Compare(b.sizeMM, a.sizeMM) })
+	return list
 }
 
 // seatRequest is the curve of a seat in the frame of the mill's slides: across from the part's axis, depth from the end face into the metal.

@@ -32,6 +32,7 @@ type record struct {
 	part     string
 	failures []Failure
 	clauses  []plan.Clause
+	cleared  map[string]bool // seats on whose curve nothing is left, by what was cut: other worlds need not work it out again
 }
 
 // where is the place in the plan that a check looks at.

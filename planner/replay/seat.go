@@ -2,6 +2,7 @@ package replay
 
 import (
 	"math"
+	"strconv"
 
 	"catchplate/partspec"
 	"catchplate/partspec/units"
@@ -274,11 +275,19 @@ func (w *walk) checkSeatLeft(at where, v seatView, list []seatPass, s, q, leftov
 	if !ok {
 		return true
 	}
+	key := clearedKey(v, list, s, q, r-leftover)
+	if w.cleared[key] {
+		return true
+	}
 	rim := plane.Common([]plane.Set{target.Figure()}, takenBy(list, func(p seatPass) bool { return nearCurve(p, s, q, float64(v.Radius.Low), leftover) }))
 	if len(rim) > 0 { // roughing may have to be looked at as well
 		rim = plane.Common([]plane.Set{target.Figure()}, takenBy(list, func(seatPass) bool { return true }))
 	}
 	if len(rim) == 0 {
+		if w.cleared == nil {
+			w.cleared = map[string]bool{}
+		}
+		w.cleared[key] = true
 		return true
 	}
 	near := r
@@ -287,6 +296,27 @@ func (w *walk) checkSeatLeft(at where, v seatView, list []seatPass, s, q, leftov
 	}
 	w.fail(at, "most metal", "%s mm of metal is left on the curve of %s, at %s from the middle; %s may be", mm(r-near), v.ID(), mm(rim[0].X0-s), mm(leftover))
 	return false
+}
+
+// clearedKey names a curve and all that was cut at it.
+func clearedKey(v seatView, list []seatPass, s, q, r float64) string {
+	key := make([]byte, 0, 32*len(list))
+	put := func(f float64) {
+		key = strconv.AppendFloat(key, f, 'g', -1, 64)
+		key = append(key, ' ')
+	}
+	for _, f := range []float64{s, q, r} {
+		put(f)
+	}
+	for _, p := range list {
+		if p.through {
+			put(p.s)
+			put(p.q)
+			put(p.radius)
+			key = append(key, p.Kind...)
+		}
+	}
+	return v.Name + string(key)
 }
 
 // takenBy is what the passes chosen take that run right through.
