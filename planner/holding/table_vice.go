@@ -9,7 +9,7 @@ import (
 
 // viceGrip is how long a vice or a vee block holds along round work at least, in diameters and in mm. Common practice, no source.
 const (
-	viceLeast = 12.0
+	viceLeast = 4.0
 	viceLong  = 50.0
 )
 

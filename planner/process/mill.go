@@ -47,7 +47,12 @@ func (c *Context) millRate(d float64, tool partspec.Tool) Rate {
 // millForce is the force on the work of a milling cutter that cuts so deep, N, on the high side: as if one tooth took the feed of a whole turn, and what pushes it
 // off taken in.
 func (c *Context) millForce(d, deepMM float64) float64 {
-	f, err := mechanics.CuttingForce(mechanics.Cut{KC11MPa: c.kc(), MC: c.Part.Material.Mc, DepthMM: deepMM, FeedMM: teeth * c.toothFeed(d), EdgeAngleDeg: 90, WearFactor: wear})
+	return c.pushOf(deepMM, teeth*c.toothFeed(d))
+}
+
+// pushOf is what a cut so deep at a feed a turn pushes sideways with, N.
+func (c *Context) pushOf(deepMM, feedMM float64) float64 {
+	f, err := mechanics.CuttingForce(mechanics.Cut{KC11MPa: c.kc(), MC: c.Part.Material.Mc, DepthMM: deepMM, FeedMM: feedMM, EdgeAngleDeg: 90, WearFactor: wear})
 	if err != nil {
 		return 0
 	}

@@ -94,6 +94,9 @@ func (c *Context) capped(r Rate, caps ...speed.Cap) Rate {
 		}
 	}
 	caps = append(caps[:len(caps):len(caps)], c.powerCap(r)...)
+	if r.kind == cutFly && c.Rules.Has("C-34") {
+		caps = append(caps, speed.Cap{What: "the tool that is swung", RPM: mostSwung, Rule: "C-34", Source: "common practice, no source"})
+	}
 	if r.glued && c.Rules.Has("C-02") {
 		caps = append(caps, speed.GluedCap(want))
 	}
@@ -109,6 +112,9 @@ func (c *Context) capped(r Rate, caps ...speed.Cap) Rate {
 	r.Text = fmt.Sprintf("%s wants %s; %s is this machine's step, ruled by %s", m.Name, want.RPM.String(), choice.Speed.String(), choice.RuledBy)
 	return r
 }
+
+// mostSwung is the speed that a boring head or a fly-cutter is not driven above: one heavy edge, off centre. Common practice, no source.
+const mostSwung units.Speed = 500
 
 // powerShare is the part of the motor's power that a cut may take at the spindle: belts lose a quarter, and 0.7 of the rest is used (rule C-29).
 const powerShare = 0.7 * 0.75

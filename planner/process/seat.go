@@ -56,10 +56,12 @@ func (c *Context) seat(f *partspec.Seat) []Task {
 	if c.Bench.Kind == "" {
 		mark.Ways, mark.Lacking = nil, []string{f.Name + ": no bench is owned to mark which way round the seat lies"}
 	}
-	swung, whyNot := c.swung(s, cut)
+	swing := cut
+	swing.ID, swing.Process = f.ID()+"/swing", plan.BoreHead
+	swung, whyNot := c.swung(s, swing)
 	if len(swung) > 0 {
-		cut.ID, cut.Process, cut.Ways = f.ID()+"/swing", plan.BoreHead, swung
-		return []Task{mark, cut}
+		swing.Ways = swung
+		return []Task{mark, swing}
 	}
 	stepped, lacking := c.steppedSeat(s, cut)
 	cut.Ways = stepped

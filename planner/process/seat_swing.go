@@ -40,12 +40,14 @@ func (c *Context) swung(s saddle, t Task) (ways []Way, whyNot []string) {
 }
 
 func (c *Context) swingWay(s saddle, t Task, tool partspec.Tool, through float64) Way {
-	w := Way{Machine: partspec.Mill, Across: true, AcrossDeg: float64(s.Angle), End: s.On, Tool: tool, SizeMM: 2 * s.radius, ForceAt: float64(s.Across) / 2}
+	w := Way{Machine: partspec.Mill, Across: true, AcrossDeg: float64(s.Angle), End: s.On, Tool: tool, SizeMM: 2 * s.radius, ForceAt: float64(s.Across)/2 + 2*seatRun}
 	w.Rate = c.rateOn(partspec.Mill, cutFly, 2*s.radius, tool)
 	w.Rate.FeedMM, w.Rate.DepthMM = swingFeed, swingPass
-	low, high := ordered(s.end, s.crownZ())
+	low, high := ordered(s.axisZ, s.crownZ()) // the head stands outside the end
 	w.Span = [2]float64{low, high}
-	w.ForceN = c.force(swingPass, swingFeed)
+	first := swingPass + float64(c.dialOf("x").Graduation.Value) + float64(c.Part.Length.Width())/2 // the end may stand out as far as the length's limits let it
+	w.Rate.DepthMM = first
+	w.ForceN = c.pushOf(first, swingFeed)
 	w.SureN = w.ForceN
 	w.Minutes = minutesTrial + float64(passes(s.depth, swingPass))*(through/(w.Rate.FeedMM*w.Rate.RPM)+minutesAPass)
 	w.Write = func(j Job) (plan.Operation, Done) { return c.writeSwing(s, t, w, through, j) }
@@ -53,13 +55,12 @@ func (c *Context) swingWay(s saddle, t Task, tool partspec.Tool, through float64
 }
 
 func (c *Context) writeSwing(s saddle, t Task, w Way, through float64, j Job) (plan.Operation, Done) {
-	t.Process = plan.BoreHead
 	p := c.page(j, t, w, fmt.Sprintf("Swing the seat %s, R%s", s.Name, s.Radius.Value.Text(c.unit())))
 	p.tableZeros()
 	p.quillZero(float64(s.Across)/2, "the tool's tip just touches the top of the round")
 	deep, _ := p.sunk(float64(s.Across)+seatRun, true)
 	side := p.along("y", 0)
-	last := p.along("x", s.axisZ)
+	last := p.alongShort("x", s.axisZ, -into(s.On))
 	n := passes(s.depth, swingPass)
 	g := float64(p.dial("x").Graduation.Value)
 	for k := 1; k <= n; k++ {

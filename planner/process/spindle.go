@@ -43,6 +43,21 @@ func (p *page) along(dial string, place float64) int64 {
 	return int64(math.Round((place - p.zero(dial).ReferenceMM) * p.sense(dial) / float64(p.dial(dial).Graduation.Value)))
 }
 
+// alongShort is the last count of a table's dial that does not pass a place, coming from a side: -1 from below, +1 from above.
+func (p *page) alongShort(dial string, place, from float64) int64 {
+	n := (place - p.zero(dial).ReferenceMM) * p.sense(dial) / float64(p.dial(dial).Graduation.Value)
+	if from*p.sense(dial) < 0 {
+		return int64(math.Floor(n + markNoise))
+	}
+	return int64(math.Ceil(n - markNoise))
+}
+
+// dialOf is a dial of the mill.
+func (c *Context) dialOf(name string) partspec.Dial {
+	d, _ := c.Mill.Dial(name)
+	return d
+}
+
 // sense is -1 for the dial x when the part has been turned over.
 func (p *page) sense(dial string) float64 {
 	if dial == "x" && p.j.Free == partspec.Left && (p.j.Setup == nil || !p.j.Setup.Across) {

@@ -70,6 +70,7 @@ workshop "practice_shop" {
     jaw_height = 25
     grip_force = [500, 8000]
   }
+  holding "angle_plate" {}
   holding "table_clamps" {
     clamps      = 4
     clamp_force = 5000
@@ -223,6 +224,14 @@ workshop "practice_shop" {
   }
   tool "end_mill" {
     sizes = [3, 6, 10]
+  }
+  tool "countersink" {
+    sizes = [12]
+    angle = 90
+  }
+  tool "boring_head" {
+    swing = [10, 40]
+    reach = 40
   }
   tool "edge_finder" {
     accuracy = 0.01
