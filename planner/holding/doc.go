@@ -162,7 +162,7 @@ func (m Mount) name() string {
 	if m.Machine == partspec.Bench {
 		id = fmt.Sprintf("%s, %s end up", m.Holding.Name, m.Free)
 	} else if m.Across {
-		id = fmt.Sprintf("%s on the %s, lying, on %s, %s end free, up at %.0f", m.Holding.Name, m.Machine, m.Surface, m.Free, m.AcrossDeg)
+		id = fmt.Sprintf("%s on the %s, lying, on %s over %s, %s end free, up at %.0f", m.Holding.Name, m.Machine, m.Surface, units.Decimal(m.Z1-m.Z0, 1), m.Free, m.AcrossDeg)
 	} else if m.Machine != "" {
 		id = fmt.Sprintf("%s on the %s, on %s, %s end up", m.Holding.Name, m.Machine, m.Surface, m.Free)
 	}

@@ -18,7 +18,11 @@ func (m Mount) Bed() *plan.Bed {
 	case m.GripKind() == "clamps":
 		return &plan.Bed{Kind: "plate"}
 	case m.GripKind() == "jaws":
-		return &plan.Bed{Kind: "jaws", GapMM: math.Floor(jawLength(m.Holding) - (m.Z1 - m.Z0))} // what the jaws are deeper than the grip
+		bed := &plan.Bed{Kind: "jaws", GapMM: math.Floor(jawLength(m.Holding) - (m.Z1 - m.Z0))} // what the jaws are deeper than the grip
+		if m.Step {
+			bed.Kind, bed.HeightMM = "jaw steps", bed.GapMM
+		}
+		return bed
 	}
 	return &plan.Bed{Kind: "parallels", HeightMM: lyingGap, GapMM: lyingGap, Under: []plan.Strip{{X0: m.Z0, Y0: -m.Radius, X1: m.Z1, Y1: m.Radius}}}
 }

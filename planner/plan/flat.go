@@ -14,7 +14,7 @@ type Clamp struct {
 
 // Bed is what carries work that is clamped or gripped in a vice.
 type Bed struct {
-	Kind     string  `json:"kind"`      // "parallels", "backing board", "plate", "jaws"
+	Kind     string  `json:"kind"`      // "parallels", "backing board", "plate", "jaws", "jaw steps"
 	HeightMM float64 `json:"height_mm"` // of packing or board under the work
 	GapMM    float64 `json:"gap_mm"`    // clear depth below the work where a tool may break through; 0 = none
 	// Under is where parallels or packing carry the work: strips, in the part's frame. Empty: all over.

@@ -93,7 +93,7 @@ func (w *walk) checkWayOut(a aside) {
 	if bed.GapMM < out+clearance-figure {
 		w.failOp("way out", "cut %q comes out %s mm below the work, where %s mm are clear; it needs %s more than it takes (rule B-35)", a.name, mm(out), mm(bed.GapMM), mm(clearance))
 	}
-	if len(bed.Under) == 0 && bed.Kind != "jaws" {
+	if len(bed.Under) == 0 && bed.Kind != "jaws" && bed.Kind != jawSteps {
 		w.failOp("way out", "cut %q comes out below the work, which stands on its %s all over", a.name, bed.Kind)
 	}
 	for _, s := range bed.Under {
@@ -285,10 +285,16 @@ func (w *walk) jawsDemand(p push) mechanics.GripDemand {
 	return d
 }
 
+// jawSteps is the bed of a disc whose end sits hard on the steps of upright jaws.
+const jawSteps = "jaw steps"
+
 // carried reports whether something stands under the work in upright jaws: parallels, packing or a board, or a shoulder on the jaws' face.
 func (w *walk) carried() bool {
 	bed := w.setup.Bed
-	return bed != nil && bed.Kind != "jaws" || w.shouldered() || w.setup.Grip.Kind == "jaws" && w.seated()
+	if bed != nil && bed.Kind == jawSteps {
+		return w.seated()
+	}
+	return bed != nil && bed.Kind != "jaws" || w.shouldered()
 }
 
 // thrustNote tells that a thrust is held by the jaws alone.

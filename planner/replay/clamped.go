@@ -23,9 +23,9 @@ func (w *walk) checkOnTable() {
 	}
 	if bed := w.setup.Bed; bed != nil {
 		switch bed.Kind {
-		case "parallels", "backing board", "plate", "jaws":
+		case "parallels", "backing board", "plate", "jaws", jawSteps:
 		default:
-			w.failOp("grip", "it lies on %q: expected parallels, a backing board, a plate or jaws", bed.Kind)
+			w.failOp("grip", "it lies on %q: expected parallels, a backing board, a plate, jaws or jaw steps", bed.Kind)
 		}
 	}
 	if g, firm := w.setup.Grip, float64(w.holding.GripFirm); g.Kind == "vice" || g.Kind == "vee" {

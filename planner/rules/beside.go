@@ -40,7 +40,7 @@ var tapLast = Order{
 		Sure: "published", Source: "notes on cutting threads by hand (offbeatbikesmagazine); order of taps: handbook practice, from memory", Except: "machine taps used singly"},
 	func(w Work) []Arc {
 		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
-			return beside(a) && beside(b) && a.Feature == b.Feature && b.Process == plan.Tap && a.Process != plan.Tap, partspec.EndInvalid
+			return beside(a) && beside(b) && a.Feature == b.Feature && b.Process == plan.Tap && a.Process != plan.Tap && a.Process != plan.Deburr, partspec.EndInvalid
 		})
 	},
 }
