@@ -15,8 +15,8 @@ func (s *sheet) template() []block {
 		return nil
 	}
 	s.figure(page)
-	file := md(page.Name + ".svg")
-	return []block{para(bold("Marking-out template, full size:") + " [" + file + "](" + file + "). Print it at 100 %, without fitting to the page, and measure its two check lines before use.")}
+	file := page.Name + ".svg"
+	return []block{para(bold("Marking-out template, full size:") + " [" + esc(file) + "](" + md(file) + "). Print it at 100 %, without fitting to the page, and measure its two check lines before use.")}
 }
 
 // leftEnd is what the part's end at Z = 0 is called.
