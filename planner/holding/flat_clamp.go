@@ -348,8 +348,11 @@ func axial(p plan.Process) bool {
 
 // farthest is how far from a place a task's cut gets.
 func (s Shop) farthest(t process.Task, way process.Way, cx, cy float64) float64 {
-	zones, _ := s.worked(t, way)
+	zones, all := s.worked(t, way)
 	far := 0.0
+	if all { // a face, to its corners
+		far = swing(s.Flat.Rim(), cx, cy)
+	}
 	for _, z := range zones {
 		far = math.Max(far, math.Max(math.Hypot(z.X0-cx, z.Y0-cy), math.Hypot(z.X1-cx, z.Y1-cy)))
 	}

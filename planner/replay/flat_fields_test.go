@@ -18,6 +18,7 @@ var harmlessFlat = map[string]string{
 	"parts.setups.grip.most_n":                  "0 is no limit, and a limit above the working force is kept",
 	"parts.setups.grip.jaws":                    "of jaws and of a vice",
 	"parts.setups.grip.jaw_width_mm":            "of jaws and of a vice",
+	"parts.setups.presses.x_mm":                 "a jaw slid along its edge",
 	"parts.setups.bed.height_mm":                "packing of another height, with as much clear",
 	"parts.setups.bed.gap_mm less":              "less clear depth that still does",
 	"parts.setups.bed.under":                    "strips elsewhere under metal",

@@ -48,6 +48,9 @@ func (f *flatWalk) addPush(op plan.Operation, m pass, t taken) {
 		}
 		p.torque = d.TorqueNm * 1000
 	case partspec.EndMill, partspec.FlyCutter, partspec.BallNose:
+		if _, moves := m.slot(); !moves {
+			return // it goes down, like a counterbore: by hand, into the bed
+		}
 		deep, wide := f.metalOf(m, t)
 		if most := op.DepthMM + m.measured + f.slackPlace + figure; deep > most && wide > most {
 			f.failOp("depth of cut", "cut %q is %s deep and %s wide, the operation says at most %s", m.name, mm(deep), mm(wide), mm(op.DepthMM))
@@ -240,9 +243,14 @@ func (f *flatWalk) middle() (x, y float64) {
 	return x / math.Max(n, 1), y / math.Max(n, 1)
 }
 
-// away is how far from a place a push can act.
-func (p flatPush) away(x, y float64) float64 {
-	return math.Max(math.Hypot(p.x-x, p.y-y), math.Hypot(p.x1-x, p.y1-y))
+// away is how far from a place a push can act: on its way, and on the work.
+func (f *flatWalk) away(p flatPush, x, y float64) float64 {
+	back, front, _ := f.work.faces()
+	far := 0.0
+	for _, e := range f.work.outer((back + front) / 2) {
+		far = math.Max(far, farthest(e, x, y))
+	}
+	return math.Min(far, math.Max(math.Hypot(p.x-x, p.y-y), math.Hypot(p.x1-x, p.y1-y)))
 }
 
 // checkViceForce holds what the jaws hold by friction against every push: two faces against being pushed along them and turned about the middle of the vice.
@@ -256,7 +264,7 @@ func (f *flatWalk) checkViceForce() {
 		return // told already
 	}
 	for _, p := range f.pushes {
-		need := safety * math.Hypot(p.sideN, (p.sideN*p.away(x, y)+p.torque)/half) / (2 * frictionFinished)
+		need := safety * math.Hypot(p.sideN, (p.sideN*f.away(p, x, y)+p.torque)/half) / (2 * frictionFinished)
 		if f.setup.Grip.WorkingN < gripShare*need {
 			f.fail(p.at, "grip force", "cut %q needs %.0f N in the vice; the grip is %.0f N", p.name, need, f.setup.Grip.WorkingN)
 			return
@@ -287,7 +295,7 @@ func (f *flatWalk) checkClampForce() {
 		return true
 	}
 	for _, p := range f.pushes {
-		d := mechanics.ClampDemand{MainN: p.sideN, PassiveN: p.sideN, CutRadiusMM: p.away(x, y)}
+		d := mechanics.ClampDemand{MainN: p.sideN, PassiveN: p.sideN, CutRadiusMM: f.away(p, x, y)}
 		if p.torque > 0 { // it only twists
 			d = mechanics.ClampDemand{MainN: p.torque / (p.radius / 2), CutRadiusMM: p.radius / 2}
 		}

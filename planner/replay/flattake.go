@@ -7,6 +7,7 @@ import (
 	"catchplate/planner/plan"
 	"catchplate/planner/plane"
 	"catchplate/planner/solid"
+	"catchplate/planner/tables"
 )
 
 // mostFileSure and mostSawSure are what hand work is trusted with at best, either way: a file to a gauge or a micrometer 0.02 to 0.05 (table of
@@ -74,8 +75,8 @@ func (f *flatWalk) byHand(i, k int, op plan.Operation) {
 	}
 }
 
-// mostFiled is the most that is filed away square to an edge, mm: what a saw leaves, or a small corner's round. Common practice, no source.
-const mostFiled = 3.0
+// mostFiled is the most that is filed away square to an edge, mm: what a saw leaves, or the tip of a small corner's round. Common practice, no source.
+const mostFiled = 5.0
 
 // checkFiled holds that a file is not asked to take what a saw takes.
 func (f *flatWalk) checkFiled(op plan.Operation, t trimmed, named map[int]bool) {
@@ -144,12 +145,20 @@ func (f *flatWalk) takeTurned(m motion) taken {
 		t.swath = g
 		return t
 	}
-	t.off += m.wander()
+	if m.wander() > 0 {
+		t.off += turnedWander()
+	}
 	t.mark = m.Kind == partspec.CentreDrill
 	t.swath = g
 	t.follow(f, m.Kind)
 	f.take(t)
 	return t
+}
+
+// turnedWander is how far a drill in the lathe lands off the axis of work that turns, once it is centred: the better end of what spotted drills do.
+func turnedWander() float64 {
+	row, _ := tables.FindProcess(string(tables.ByDrill))
+	return float64(row.RunOut.Low)
 }
 
 // takePass takes what a tool on the mill or the drilling machine does.
