@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -61,11 +62,13 @@ func explain(ids []string) (explainAnswer, error) {
 	all := rules.All()
 	for _, id := range ids {
 		rule, ok := all.Head(id)
-		if !ok {
-			var known []string
-			for _, r := range all.Heads() {
-				known = append(known, r.ID)
+		var known []string
+		for _, r := range all.Heads() {
+			if known = append(known, r.ID); !ok && strings.EqualFold(r.ID, id) {
+				rule, ok = r, true // b-27 for B-27
 			}
+		}
+		if !ok {
 			return a, problem("no rule has the id %q%s; catchplate explain lists them all", id, didYouMean(id, known))
 		}
 		a.Rules = append(a.Rules, rule)

@@ -43,6 +43,9 @@ func (c *cli) plan() *cobra.Command {
 // planJob plans and proves. What the input lacks stands in the plan as refusals; a plan that the replay refutes is a fault of the
 // program, and is not shown.
 func (c *cli) planJob(job *partspec.Job) (*plan.Plan, error) {
+	if len(job.Parts) == 0 {
+		return nil, problem("there is no part to plan here: name a file with a part block beside the workshop's")
+	}
 	p, failures := planner.Proved(job, planner.Options{})
 	if len(failures) > 0 {
 		return nil, c.refuted(failures)

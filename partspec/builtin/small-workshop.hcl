@@ -306,7 +306,7 @@ workshop "small_workshop" {
   }
   measuring "micrometer" {
     range      = [0, 100]
-    resolution = 0.01
+    resolution = 0.001
   }
   measuring "bore_gauge" {
     range      = [6, 100]

@@ -70,7 +70,7 @@ func (c *Context) chainLack(h shape.Hole, chain Chain) string {
 			return "boring " + why
 		}
 		if len(c.bars(h)) == 0 {
-			return fmt.Sprintf("boring %s: no boring bar owned enters Ø%.2f and reaches %.1f (a bar may stand out 4 times its diameter)", h.Name, c.openedTo(h), c.reachInto(h))
+			return fmt.Sprintf("boring %s: no boring bar owned enters Ø%.2f and reaches %.1f (a bar may stand out 4 times its diameter): %s", h.Name, c.openedTo(h), c.reachInto(h), c.barWanted(h))
 		}
 	}
 	return ""
@@ -149,6 +149,21 @@ func (c *Context) drillSize(h shape.Hole, chain Chain) float64 {
 // openedTo is the diameter that a boring bar finds.
 func (c *Context) openedTo(h shape.Hole) float64 {
 	return math.Max(2*c.startRadius(h), c.drillSize(h, ChainBore))
+}
+
+// barRoom is the part of a hole's diameter that a boring bar fills at most, so that chips get past it. Common practice, no source.
+const barRoom = 0.8
+
+// barWanted says which boring bar would do.
+func (c *Context) barWanted(h shape.Hole) string {
+	least, most := c.reachInto(h)/4, barRoom*c.openedTo(h)
+	switch {
+	case math.Ceil(least) == math.Floor(most):
+		return fmt.Sprintf("a bar of Ø%.0f would do", math.Floor(most))
+	case math.Ceil(least) > most:
+		return "none that goes in is stiff enough; open it by a larger drill or a reamer, or bore it from both ends"
+	}
+	return fmt.Sprintf("a bar of Ø%.0f to Ø%.0f would do", math.Ceil(least), math.Floor(most))
 }
 
 // boredFirst reports whether a reamed hole is bored true before (rule A-28): its place is bound to another surface, and a bar enters.
