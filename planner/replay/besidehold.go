@@ -112,7 +112,8 @@ const (
 // below is how far a tool's end comes out below the work.
 func (w *walk) below(a aside) float64 {
 	if a.pose.across {
-		lo, hi := math.Min(a.from[0], a.to[0])-a.radius, math.Max(a.from[0], a.to[0])+a.radius
+		wide := math.Max(a.radius, offSurface) // a tap is given no width here
+		lo, hi := math.Min(a.from[0], a.to[0])-wide, math.Max(a.from[0], a.to[0])+wide
 		return -w.body.Outer.Greatest(lo, hi) - a.to[2]
 	}
 	z0, z1 := w.body.Ends()
