@@ -31,16 +31,14 @@ func Compare(job *partspec.Job, part *partspec.Part, feature string, what plan.W
 
 // anyAttempt is the first way to lay the stock and make the holes of a part that has no plan.
 func anyAttempt(job *partspec.Job, part *partspec.Part, set rules.Set) (*attempt, error) {
-	lathe, ok := machine(job.Workshop, partspec.Lathe)
-	if !ok {
-		return nil, fmt.Errorf("the workshop has no lathe to hold %s on: add machine \"lathe\"", part.Name)
+	list, refused := tries(job, part, set, nil)
+	if len(list) > 0 {
+		return list[0], nil
 	}
-	for _, place := range placements(job.Workshop, part, set) {
-		if list := attempts(job, part, lathe, place, set, nil); len(list) > 0 {
-			return list[0], nil
-		}
+	for _, r := range refused {
+		return nil, fmt.Errorf("%s: %s; %s", part.Name, r.Reasons[0], r.Remedies[0])
 	}
-	return nil, fmt.Errorf("the stock of %s cannot be laid in the lathe", part.Name)
+	return nil, fmt.Errorf("the stock of %s cannot be laid", part.Name)
 }
 
 // comparer compares the holdings of one attempt at a part.

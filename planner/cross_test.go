@@ -45,6 +45,17 @@ func millHand(w *partspec.Workshop) {
 	w.Tools = append(append([]partspec.Tool(nil), w.Tools...), partspec.Tool{Kind: partspec.Scriber, Name: "scriber", Accuracy: 0.2})
 }
 
+// turnersOnly takes away what a mill and its table have of their own.
+func turnersOnly(w *partspec.Workshop) {
+	w.Machines = slices.DeleteFunc(slices.Clone(w.Machines), func(m partspec.Machine) bool { return m.Kind == partspec.Mill })
+	w.Holdings = slices.DeleteFunc(slices.Clone(w.Holdings), func(h partspec.Holding) bool {
+		return h.Kind == partspec.Vice || h.Kind == partspec.TableClamps || h.Kind == partspec.Faceplate
+	})
+	w.Tools = slices.DeleteFunc(slices.Clone(w.Tools), func(t partspec.Tool) bool {
+		return t.Kind == partspec.EndMill || t.Kind == partspec.BoringHead || t.Kind == partspec.EdgeFinder || t.Kind == partspec.Scriber
+	})
+}
+
 // turnedWith is a disc with a bore and what is cut beside its axis.
 func turnedWith(t testing.TB, features ...partspec.Feature) *partspec.Job {
 	t.Helper()
@@ -63,7 +74,7 @@ func turnedWith(t testing.TB, features ...partspec.Feature) *partspec.Job {
 	job := load(t, file, filepath.Join(examples, "workshop.hcl"))
 	part := *job.Parts[0]
 	part.Features = append(append([]partspec.Feature(nil), part.Features...), features...)
-	return withShop(only(job, &part), millHand)
+	return withShop(withShop(only(job, &part), turnersOnly), millHand)
 }
 
 func TestARingOfHolesByDials(t *testing.T) {
@@ -135,7 +146,7 @@ func shaftWith(t testing.TB, features ...partspec.Feature) *partspec.Job {
 	job := load(t, file, filepath.Join(examples, "workshop.hcl"))
 	part := *job.Parts[0]
 	part.Features = append(append([]partspec.Feature(nil), part.Features...), features...)
-	return withShop(withShop(only(job, &part), millHand), lyingShop)
+	return withShop(withShop(withShop(only(job, &part), turnersOnly), millHand), lyingShop)
 }
 
 func head(word, name string) partspec.FeatureHead {

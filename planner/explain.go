@@ -164,6 +164,9 @@ func spend(p *sequence.Problem, order []sequence.Step) spent {
 		alt := p.Ops[step.Op].Alts[step.Alt]
 		if alt.Setup != setup {
 			s[0] += p.Setups[alt.Setup].Cost
+			if setup >= 0 && p.Setups[setup].Machine != p.Setups[alt.Setup].Machine {
+				s[0] += p.MachineChange
+			}
 		}
 		if alt.Tool != tool {
 			s[1] += p.Tools[alt.Tool].Cost

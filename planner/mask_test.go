@@ -11,6 +11,7 @@ import (
 	"catchplate/partspec"
 	"catchplate/planner/rules"
 	"catchplate/planner/sequence"
+	"catchplate/planner/shape"
 )
 
 // The search believes that a verdict depends only on the operations of its mask: at random moments that the order of work allows, the judge
@@ -18,13 +19,17 @@ import (
 func TestVerdictsDependOnTheirMasksOnly(t *testing.T) {
 	job, _, found := partspec.Load([]string{filepath.Join("..", "examples", "tide-gauge")})
 	require.False(t, found.HasErrors(), "%v", found)
-	lathe, ok := machine(job.Workshop, partspec.Lathe)
-	require.True(t, ok)
 	for _, part := range job.Parts {
 		t.Run(part.Name, func(t *testing.T) {
 			asked, open := 0, 0
-			for _, place := range placements(job.Workshop, part, rules.All()) {
-				a := attempts(job, part, lathe, place, rules.All(), nil)[0]
+			tried := map[shape.Placement]bool{}
+			list, refused := tries(job, part, rules.All(), nil)
+			require.Empty(t, refused)
+			for _, a := range list {
+				if tried[a.ctx.Place] {
+					continue
+				}
+				tried[a.ctx.Place] = true
 				o := orderWork(a.ctx, a.shop, false)
 				if len(o.alts) == 0 {
 					continue

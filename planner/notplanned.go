@@ -8,8 +8,7 @@ import (
 // notPlanned refuses what no pass can plan, so that nothing of a drawing is passed over in silence.
 func notPlanned(part *partspec.Part) []plan.Refusal {
 	if part.Flat() {
-		return []plan.Refusal{{What: "flat parts", Reasons: []string{"they are read and checked, and no order of work is made for them"},
-			Remedies: []string{"work from the drawing"}}}
+		return nil // what is not planned on one says so itself
 	}
 	if part.Stock.Kind == partspec.Casting {
 		return []plan.Refusal{{What: "turning a casting", Reasons: []string{"castings are read and checked; only those of flat parts are planned"},

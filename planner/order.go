@@ -49,7 +49,7 @@ func orderWork(ctx *process.Context, shop *holding.Shop, desperate bool) *orderi
 		return o
 	}
 	o.arcs = ctx.Rules.Arcs(o.work())
-	o.light = o.thin()
+	o.light = o.thin() || ctx.Part.Flat()
 	o.choices()
 	if o.refusals = o.unheld(); o.refusals == nil {
 		o.solve()
@@ -141,7 +141,7 @@ func lightest() float64 { return lights[len(lights)-1] }
 func (o *ordering) choices() {
 	o.alts = make([][]choice, len(o.shop.Tasks))
 	for i, t := range o.shop.Tasks {
-		for _, w := range quickest(t.Ways) {
+		for _, w := range o.ways(t) {
 			for k, m := range o.mounts {
 				if m.Suits(w) {
 					o.alts[i] = append(o.alts[i], o.grades(i, w, k)...)
@@ -149,6 +149,14 @@ func (o *ordering) choices() {
 			}
 		}
 	}
+}
+
+// ways are those of a task that are tried. On a mill the cutter that is quickest on firm work need not be so on work that wants light cuts: all are tried.
+func (o *ordering) ways(t process.Task) []process.Way {
+	if o.ctx.Part.Flat() {
+		return t.Ways
+	}
+	return quickest(t.Ways)
 }
 
 // mostWays bounds the tools that are tried for a task from one end: the quickest ones, which the dearer can beat only by a tool change.

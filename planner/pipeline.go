@@ -126,19 +126,12 @@ func planPart(job *partspec.Job, part *partspec.Part, set rules.Set) plan.Part {
 
 // bestAttempt finds the cheapest order of a part over all attempts, or the refusals that say why there is none.
 func bestAttempt(job *partspec.Job, part *partspec.Part, set rules.Set) (*attempt, []plan.Refusal) {
-	lathe, ok := machine(job.Workshop, partspec.Lathe)
-	if !ok {
-		return nil, []plan.Refusal{{What: "turning", Reasons: []string{"the workshop has no lathe"}, Remedies: []string{"add machine \"lathe\" to the workshop"}}}
-	}
-	if wanting := dialsWanting(lathe); wanting != nil {
-		return nil, wanting
-	}
 	var failed []*attempt
 	memo := process.NewMemo()
 	for _, desperate := range []bool{false, true} {
-		var list []*attempt
-		for _, place := range placements(job.Workshop, part, set) {
-			list = append(list, attempts(job, part, lathe, place, set, memo)...)
+		list, refused := tries(job, part, set, memo)
+		if refused != nil {
+			return nil, refused
 		}
 		orderAll(list, desperate)
 		var best *attempt
@@ -169,6 +162,25 @@ func orderAll(list []*attempt, desperate bool) {
 		}()
 	}
 	wait.Wait()
+}
+
+// tries lists the attempts at a part: every way that its stock may lie, and its holes be made.
+func tries(job *partspec.Job, part *partspec.Part, set rules.Set, memo *process.Memo) ([]*attempt, []plan.Refusal) {
+	if part.Flat() {
+		return flatTries(job, part, set)
+	}
+	lathe, ok := machine(job.Workshop, partspec.Lathe)
+	if !ok {
+		return nil, []plan.Refusal{{What: "turning", Reasons: []string{"the workshop has no lathe"}, Remedies: []string{"add machine \"lathe\" to the workshop"}}}
+	}
+	if wanting := dialsWanting(lathe); wanting != nil {
+		return nil, wanting
+	}
+	var list []*attempt
+	for _, place := range placements(job.Workshop, part, set) {
+		list = append(list, attempts(job, part, lathe, place, set, memo)...)
+	}
+	return list, nil
 }
 
 // dialsWanting refuses a lathe on which no place can be set.
@@ -277,20 +289,7 @@ func attempts(job *partspec.Job, part *partspec.Part, lathe partspec.Machine, pl
 		if len(chains) == 0 {
 			continue
 		}
-		if len(combos)*len(chains) > mostAttempts {
-			chains = chains[:1]
-		}
-		var next []map[string]process.Chain
-		for _, combo := range combos {
-			for _, chain := range chains {
-				with := map[string]process.Chain{h.Name: chain}
-				for k, v := range combo {
-					with[k] = v
-				}
-				next = append(next, with)
-			}
-		}
-		combos = next
+		combos = times(combos, h.Name, chains)
 	}
 	var out []*attempt
 	for _, combo := range combos {

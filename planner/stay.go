@@ -12,10 +12,22 @@ func (o *ordering) stays(steps []sequence.Step) [][]sequence.Step {
 		for to < len(steps) && o.alts[steps[to].Op][steps[to].Alt].mount == o.alts[steps[from].Op][steps[from].Alt].mount {
 			to++
 		}
-		out = append(out, steps[from:to])
+		if o.ctx.Part.Flat() {
+			out = append(out, o.flatStays(steps[from:to], doneBefore(steps[:from]))...)
+		} else {
+			out = append(out, steps[from:to])
+		}
 		from = to
 	}
 	return out
+}
+
+func doneBefore(steps []sequence.Step) map[int]bool {
+	done := map[int]bool{}
+	for _, s := range steps {
+		done[s.Op] = true
+	}
+	return done
 }
 
 // crowded finds a choice that asks for a firmer grip than its companions in the same stay can bear, even when the grip is eased part way. Each choice passes by

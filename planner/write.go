@@ -24,11 +24,12 @@ type writer struct {
 	beside []plan.FlatHole // holes beside the axis, as they now are
 	done   map[int]bool
 	number int
+	flatWriter
 }
 
 // writeOut fills in the plan of a part from the best attempt.
 func writeOut(out *plan.Part, a *attempt) {
-	w := &writer{ordering: a.order, out: out, body: a.ctx.Stock, done: map[int]bool{}}
+	w := &writer{ordering: a.order, out: out, body: a.ctx.Stock, done: map[int]bool{}, flatWriter: flatWriter{flat: a.ctx.Flat}}
 	w.stock()
 	steps := a.order.result.Order
 	stays := w.stays(steps)
@@ -50,6 +51,10 @@ func writeOut(out *plan.Part, a *attempt) {
 func (w *writer) choice(s sequence.Step) choice { return w.alts[s.Op][s.Alt] }
 
 func (w *writer) stock() {
+	if w.ctx.Part.Flat() {
+		w.flatStock()
+		return
+	}
 	st, p := w.ctx.Part.Stock, w.ctx.Place
 	s := plan.Stock{Kind: st.Kind.String(), OutsideMM: float64(st.Outside.Value), InsideMM: float64(st.Inside.Value), LeftZ: tidy(p.LeftZ), RightZ: tidy(p.RightZ)}
 	s.LengthMM = math.Ceil(p.RightZ - p.LeftZ)
@@ -82,11 +87,12 @@ func (w *writer) setup(steps []sequence.Step, last bool) {
 	m := w.mounts[w.choice(steps[0]).mount]
 	machine := w.ctx.MachineFor(m.Machine)
 	s := plan.Setup{Number: len(w.out.Setups) + 1, ID: m.ID, Machine: machine.Name, MachineKind: string(machine.Kind), Across: m.Across, AcrossDeg: m.AcrossDeg, CentreX: m.CentreX, CentreY: m.CentreY, LocateMM: m.Locate, Holding: m.Holding.Name, HoldingKind: string(m.Holding.Kind),
-		Title: m.Title(), FreeEnd: m.Free.String(), RunOutMM: m.RunOut, Locates: m.Surface, Tailstock: m.Centre, Minutes: m.Minutes, Before: Section(w.body)}
-	s.Grip = w.gripOf(m, steps)
-	s.StickOutMM = tidy(w.stickOut(m))
-	s.Bed = m.Bed()
-	s.How = m.How(w.ctx, s.Grip)
+		FreeEnd: m.Free.String(), RunOutMM: m.RunOut, Locates: m.Surface, Tailstock: m.Centre, Minutes: m.Minutes}
+	if w.ctx.Part.Flat() {
+		w.flatSetup(m, steps, &s)
+	} else {
+		w.turnedSetup(m, steps, &s)
+	}
 	if h := m.ToMake(w.ctx, s.Number, w.measuredBore(m)); h != nil && w.ctx.Rules.Has("A-47") {
 		w.out.MakeFirst = append(w.out.MakeFirst, *h)
 	}
@@ -95,8 +101,12 @@ func (w *writer) setup(steps []sequence.Step, last bool) {
 	for _, step := range steps {
 		s.Operations = append(s.Operations, w.operation(step, m, &s, datum, w.cutsLengths(m.Free)))
 	}
-	s.After = Section(w.body)
-	s.Beside = append([]plan.FlatHole(nil), w.beside...)
+	if w.ctx.Part.Flat() {
+		now := w.flatNow()
+		s.FlatAfter = &now
+	} else {
+		s.After, s.Beside = Section(w.body), append([]plan.FlatHole(nil), w.beside...)
+	}
 	for _, o := range s.Operations {
 		s.BeforeRelease = append(s.BeforeRelease, o.Checks...)
 	}
@@ -106,6 +116,15 @@ func (w *writer) setup(steps []sequence.Step, last bool) {
 		s.NoWayBack = "what was finished true together in this setting cannot be picked up again once it is let go"
 	}
 	w.out.Setups = append(w.out.Setups, s)
+}
+
+// turnedSetup fills in what a setup of a turned part has of its own.
+func (w *writer) turnedSetup(m holding.Mount, steps []sequence.Step, s *plan.Setup) {
+	s.Title, s.Before = m.Title(), Section(w.body)
+	s.Grip = w.gripOf(m, steps)
+	s.StickOutMM = tidy(w.stickOut(m))
+	s.Bed = m.Bed()
+	s.How = m.How(w.ctx, s.Grip)
 }
 
 // cutsLengths reports whether shoulders, grooves or depths are cut with an end free, in this setting or another, and not only its face and edges.
@@ -125,7 +144,11 @@ func (w *writer) cutsLengths(free partspec.End) bool {
 // operation writes one step and takes its metal off.
 func (w *writer) operation(step sequence.Step, m holding.Mount, s *plan.Setup, datum float64, more bool) plan.Operation {
 	c := w.choice(step)
-	job := process.Job{Setup: s, Table: m.Table(w.ctx), Free: m.Free, DatumZ: datum, Before: w.body, Light: c.light, Caps: caps(m), Glued: m.Glue != holding.NoGlue, More: more}
+	table := m.Table(w.ctx)
+	if w.ctx.Part.Flat() {
+		table = w.table
+	}
+	job := process.Job{Setup: s, Table: table, Flat: w.flat, Free: m.Free, DatumZ: datum, Before: w.body, Light: c.light, Caps: caps(m, *s), Glued: m.Glue != holding.NoGlue, More: more}
 	op, done := c.way.Write(job)
 	w.number += 10
 	op.Number = w.number
@@ -134,7 +157,11 @@ func (w *writer) operation(step sequence.Step, m holding.Mount, s *plan.Setup, d
 		op.Notes = append(op.Notes, fmt.Sprintf("Light cuts: no more than %s mm deep, so that a lighter grip will hold.", units.Decimal(op.DepthMM, 2)))
 		op.Why = append(op.Why, plan.Reason{Text: "lighter cuts let the grip be lighter", Rule: "B-24"})
 	}
-	w.body = done.Apply(w.body)
+	if w.ctx.Part.Flat() {
+		w.flatOperation(done, step.Op)
+	} else {
+		w.body = done.Apply(w.body)
+	}
 	w.beside = besides(w.beside, done.Beside)
 	w.done[step.Op] = true
 	return op
@@ -160,8 +187,11 @@ func besides(known, now []plan.FlatHole) []plan.FlatHole {
 func round1(v float64) float64 { return math.Round(v*10) / 10 }
 
 // caps are the speed caps of a holding.
-func caps(m holding.Mount) []speed.Cap {
+func caps(m holding.Mount, s plan.Setup) []speed.Cap {
 	var list []speed.Cap
+	if s.Balance != nil && s.Balance.MostRPM > 0 {
+		list = append(list, speed.Cap{What: "the work's balance", RPM: units.Speed(s.Balance.MostRPM), Rule: "B-09", Source: "the shaking force allowed"})
+	}
 	if m.Holding.MostSpeed > 0 {
 		list = append(list, speed.Cap{What: "the mark on the " + m.Holding.Name, RPM: m.Holding.MostSpeed, Rule: "B-29", Source: "workshop file"})
 	}
@@ -170,6 +200,9 @@ func caps(m holding.Mount) []speed.Cap {
 
 // datum is the face that the saddle's nought is set on.
 func (w *writer) datum(m holding.Mount, steps []sequence.Step) float64 {
+	if w.ctx.Part.Flat() {
+		return 0 // every operation finds its face as it is
+	}
 	face := "face." + m.Free.String()
 	faced := false
 	for i, t := range w.shop.Tasks {
@@ -232,7 +265,7 @@ func (w *writer) reasonsFor(m holding.Mount, s plan.Setup) []plan.Reason {
 	if w.truthLostIn(s) {
 		reasons = append(reasons, plan.Reason{Text: "surfaces bound by a relation are finished in this one setting", Rule: "A-06"})
 	}
-	if m.Surface != "stock" && m.Machine == "" {
+	if m.Surface != "stock" && m.Machine == "" && m.RunOut > 0 {
 		reasons = append(reasons, plan.Reason{Text: fmt.Sprintf("run-out to expect: %.3f mm full reading", m.RunOut), Rule: "B-02"})
 	}
 	return reasons

@@ -1,4 +1,4 @@
-# The shed on the quay: a small lathe with metric dials, a drill and a bench.
+# The shed on the quay: a small lathe and a small mill with metric dials, a drill and a bench.
 workshop "quay_shed" {
   machine "lathe" {
     swing           = 180
@@ -41,6 +41,29 @@ workshop "quay_shed" {
 
   machine "drill" {
     speeds = [250, 500, 1000, 2000]
+  }
+
+  machine "mill" {
+    power_kw = 0.35
+    speeds   = [120, 200, 350, 600, 1000, 1600]
+
+    dial "x" {
+      graduation = 0.02
+      per_turn   = 2
+      backlash   = 0.15
+      travel     = 220
+    }
+    dial "y" {
+      graduation = 0.02
+      per_turn   = 2
+      backlash   = 0.15
+      travel     = 130
+    }
+    dial "quill" {
+      graduation = 0.05
+      per_turn   = 2
+      travel     = 50
+    }
   }
 
   machine "bench" {}
@@ -88,6 +111,27 @@ workshop "quay_shed" {
   }
   holding "between_centres" {}
   holding "tailstock" {}
+
+  holding "faceplate" {
+    diameter    = 160
+    clamps      = 4
+    clamp_force = 3000
+    toe_width   = 10
+    run_out     = 0.02
+    most_speed  = 800
+  }
+  holding "vice" {
+    opening    = 80
+    jaw_width  = 80
+    jaw_height = 25
+    grip_force = [500, 8000]
+    squareness = 0.03
+  }
+  holding "table_clamps" {
+    clamps      = 4
+    clamp_force = 3000
+    toe_width   = 10
+  }
 
   tool "centre_drill" {
     sizes = [2.5]
@@ -180,6 +224,19 @@ workshop "quay_shed" {
     kerf = 1.2
   }
   tool "files" {}
+  tool "end_mill" {
+    sizes = [4, 6, 8, 10, 16]
+  }
+  tool "boring_head" {
+    swing = [10, 35]
+    reach = 40
+  }
+  tool "edge_finder" {
+    accuracy = 0.02
+  }
+  tool "scriber" {
+    accuracy = 0.15
+  }
 
   measuring "caliper" {
     range      = [0, 150]

@@ -85,6 +85,9 @@ type Job struct {
 
 // Expand lists every task of a part.
 func Expand(c *Context) []Task {
+	if c.Part.Flat() {
+		return c.flatTasks()
+	}
 	var tasks []Task
 	tasks = append(tasks, c.faces()...)
 	tasks = append(tasks, c.centres()...)

@@ -371,25 +371,50 @@ func (c *Context) drillStepsFrom(at, d float64) []float64 {
 		}
 	}
 	slices.Sort(owned)
-	var steps []float64
-	solidMetal := at == 0
 	next := math.Max(math.Min(8, d*pilotShare+2), at+drillStep)
-	if solidMetal {
+	if at == 0 {
 		next = math.Min(8, math.Max(4, d*pilotShare))
 	}
-	for at < d-drillStep {
-		i, found := slices.BinarySearch(owned, next)
-		if !found {
-			i--
-		}
-		if i < 0 || owned[i] <= at || owned[i] >= d {
+	steps, _ := c.quickestDrills(owned, at, next, d)
+	return steps
+}
+
+// quickestDrills are the drills that open a hole, the first no larger than next and each later one no more than a step larger than the one before: of those within
+// a little of the largest that may follow, the ones that take the least time.
+func (c *Context) quickestDrills(owned []float64, at, next, d float64) (steps []float64, minutes float64) {
+	last := []float64{d}
+	cost := minutesADrill + c.drillMinutes(d)
+	if at >= d-drillStep {
+		return last, cost
+	}
+	i, found := slices.BinarySearch(owned, next)
+	if found {
+		i++
+	}
+	best := math.Inf(1)
+	for k := i - 1; k >= 0 && (owned[k] > next-drillNear || k == i-1); k-- {
+		if owned[k] <= at || owned[k] >= d {
 			break
 		}
-		at = owned[i]
-		steps = append(steps, at)
-		next = at + drillStep
+		rest, more := c.quickestDrills(owned, owned[k], owned[k]+drillStep, d)
+		if total := minutesADrill + c.drillMinutes(owned[k]) + more; total < best-sizeNoise {
+			steps, best = append([]float64{owned[k]}, rest...), total
+		}
 	}
-	return append(steps, d)
+	if steps == nil {
+		return last, cost
+	}
+	return steps, best
+}
+
+// drillNear is how much smaller than the largest that may follow a drill of a chain may be, when it is quicker: a smaller one may run at a higher step.
+const drillNear = 1.0
+
+// drillMinutes is the time that a drill takes for 10 mm.
+func (c *Context) drillMinutes(d float64) float64 {
+	tool, _, _ := c.sized(partspec.Drills, d, d)
+	r := c.rate(cutDrill, d, tool)
+	return 10 / (r.FeedMM * r.RPM)
 }
 
 // pilotShare is a pilot's part of the final diameter; drillStep the most a light lathe drives at once (rule A-25).

@@ -63,7 +63,7 @@ func (c *Context) drillHoles(s spotted) Task {
 	for _, w := range c.holeWays(s, false) {
 		w.Tool, w.SizeMM, w.ForceAt = s.drill, s.drillMM, s.drillMM/4
 		w.Rate = c.rateOn(w.Machine, cutDrill, s.drillMM, s.drill)
-		w.ForceN, w.ThrustN = c.drillForce(s.drillMM, w.Rate.FeedMM), c.drillThrust(s.drillMM, w.Rate.FeedMM)
+		w.ForceN, w.ThrustN = c.drillsForce(steps, w.Rate.FeedMM), c.drillThrust(s.drillMM, w.Rate.FeedMM)
 		w.SureN = w.ForceN // a drill cuts its whole width
 		w.Span = s.span(w.End, s.past(w.End, s.drillMM))
 		deep := w.Span[1] - w.Span[0]

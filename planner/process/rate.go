@@ -8,6 +8,7 @@ import (
 	"catchplate/partspec/units"
 	"catchplate/planner/mechanics"
 	"catchplate/planner/numbers/speed"
+	"catchplate/planner/plan"
 )
 
 // Rate is how fast a cut goes: a speed of this machine, a feed and the most depth of a pass.
@@ -43,6 +44,7 @@ const (
 	cutCounterbore
 	cutCountersink
 	cutMill
+	cutEdge // an end mill beside metal, or over a face
 	cutFly
 )
 
@@ -51,7 +53,7 @@ func (k cutKind) operation() speed.Operation {
 	return map[cutKind]speed.Operation{
 		cutRough: speed.Turn, cutFinish: speed.Finish, cutFace: speed.Face, cutBore: speed.Bore, cutGroove: speed.Groove,
 		cutPart: speed.Part, cutDrill: speed.Drill, cutReam: speed.Ream, cutThread: speed.Thread, cutKnurl: speed.Knurl,
-		cutCounterbore: speed.Counterbore, cutCountersink: speed.Countersink, cutMill: speed.Mill, cutFly: speed.FlyCut,
+		cutCounterbore: speed.Counterbore, cutCountersink: speed.Countersink, cutMill: speed.Mill, cutEdge: speed.Mill, cutFly: speed.FlyCut,
 	}[k]
 }
 
@@ -163,6 +165,9 @@ func slowest(m partspec.Machine) units.Speed {
 
 // feed is a feed for hand or power feed on a small lathe, mm a revolution, two decimals.
 func (c *Context) feed(kind cutKind, d float64) float64 {
+	if kind == cutEdge {
+		return c.millFeed(d)
+	}
 	f, err := speed.FeedFor(kind.operation(), c.Part.Material, units.Length(d))
 	if err != nil {
 		return leastFeed
@@ -227,6 +232,19 @@ func (c *Context) drillThrust(d, feedMM float64) float64 {
 		return 0
 	}
 	return f.ThrustN
+}
+
+// drillsForce is the turning force of the heaviest of drills that open a hole one after another, as if it acted at a quarter of the last one's diameter, N.
+func (c *Context) drillsForce(steps []float64, feedMM float64) float64 {
+	most, before := 0.0, 0.0
+	for _, d := range steps {
+		f, err := mechanics.DrillCut{DiameterMM: d, FeedMM: feedMM, PointAngleDeg: plan.DrillPointDeg, KC11MPa: c.kc(), MC: c.Part.Material.Mc, WearFactor: wear, PilotMM: before}.Force()
+		if err == nil {
+			most = math.Max(most, f.TorqueNm*1000)
+		}
+		before = d
+	}
+	return most / (steps[len(steps)-1] / 4)
 }
 
 // drillForce is the turning force of a drill as if it acted at a quarter of its diameter, N.

@@ -2,6 +2,7 @@ package process
 
 import (
 	"math"
+	"slices"
 
 	"catchplate/partspec"
 	"catchplate/planner/plan"
@@ -66,9 +67,26 @@ func (p *page) sense(dial string) float64 {
 	return 1
 }
 
-// tableZeros notes where the table's dials read nought, as the holding gives it.
+// tableZeros notes where the table's dials read nought, as the holding gives it, when nothing in the setting has set them yet.
 func (p *page) tableZeros() {
-	p.op.Zeros = append(p.op.Zeros, p.j.Table...)
+	for _, z := range p.j.Table {
+		if !p.alreadySet(z) {
+			p.op.Zeros = append(p.op.Zeros, z)
+		}
+	}
+}
+
+// alreadySet reports whether an operation of the setting has set a dial of the table to that nought.
+func (p *page) alreadySet(z plan.Zero) bool {
+	if p.j.Setup == nil {
+		return false
+	}
+	for _, o := range p.j.Setup.Operations {
+		if slices.Contains(o.Zeros, z) {
+			return true
+		}
+	}
+	return false
 }
 
 // quill is the name of the dial that goes into the work; empty where there is none.

@@ -8,6 +8,7 @@ import (
 	"catchplate/partspec/units"
 	"catchplate/planner/numbers/dial"
 	"catchplate/planner/plan"
+	"catchplate/planner/shape"
 	"catchplate/planner/solid"
 )
 
@@ -15,6 +16,7 @@ import (
 type Done struct {
 	Outer, Inner solid.Curve
 	Keep         *[2]float64
+	Flat         *shape.FlatCut  // of a flat part; nil where it takes just what its task says
 	Beside       []plan.FlatHole // holes beside the axis, or in a flat part, as they then are
 }
 
@@ -162,6 +164,11 @@ const touchLength = 0.5
 
 func (p *page) zero(name string) plan.Zero {
 	for _, z := range p.op.Zeros {
+		if z.Dial == name {
+			return z
+		}
+	}
+	for _, z := range p.j.Table { // set earlier in the setting
 		if z.Dial == name {
 			return z
 		}

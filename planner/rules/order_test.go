@@ -85,12 +85,19 @@ func orderCases() map[string]struct{ binds, leaves pairing } {
 		"A-20": {pairing{partOff, face(partspec.Left)}, pairing{partOff, face(partspec.Right)}},
 	}
 	maps.Copy(cases, besideOrderCases())
+	maps.Copy(cases, edgeOrderCases())
 	return cases
 }
 
 // work is what the rules see of two operations: both can be done from either end.
 func work(ops ...shape.Op) rules.Work {
-	return rules.Work{Part: part(), Ops: ops, Free: partspec.Right, Length: 30, FromEnd: func(int, partspec.End) bool { return true }}
+	p := part()
+	for _, o := range ops {
+		if o.Flat != nil {
+			p = plate()
+		}
+	}
+	return rules.Work{Part: p, Ops: ops, Free: partspec.Right, Length: 30, FromEnd: func(int, partspec.End) bool { return true }}
 }
 
 // fires reports whether a rule puts the first of a pair before the second.

@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"math"
+
 	"catchplate/partspec"
 	"catchplate/planner/plan"
 	"catchplate/planner/shape"
@@ -102,8 +104,23 @@ func threading(o shape.Op) bool {
 	return o.Process == plan.Thread || o.Process == plan.Tap || o.Process == plan.Die
 }
 
-// meet reports whether two operations work in or against the same stretch of the axis.
-func meet(a, b shape.Op) bool { return a.Z0 <= b.Z1 && a.Z1 >= b.Z0 }
+// meet reports whether two operations work in or against the same stretch of the axis, and where both have places beside it, at one of them.
+func meet(a, b shape.Op) bool {
+	if a.Z0 > b.Z1 || a.Z1 < b.Z0 {
+		return false
+	}
+	if !beside(a) || !beside(b) {
+		return true
+	}
+	for _, s := range a.Spots {
+		for _, o := range b.Spots {
+			if math.Hypot(s.X-o.X, s.Y-o.Y) <= s.Radius+o.Radius {
+				return true
+			}
+		}
+	}
+	return false
+}
 
 // onOf is the surface that a feature is cut in, or empty.
 func onOf(p *partspec.Part, feature string) string {

@@ -24,6 +24,9 @@ const onSide = 1e-6
 // next is the side that follows, anticlockwise.
 func (s Side) next() Side { return s%4 + 1 }
 
+// Opposite is the side that faces a side.
+func (s Side) Opposite() Side { return s.next().next() }
+
 // Outward is the direction away from the metal.
 func (s Side) Outward() (x, y float64) {
 	switch s {

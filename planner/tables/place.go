@@ -16,6 +16,9 @@ const (
 	ByEdge     Placing = "edge found, edge finder"    // one edge, from where the dial then has it
 	ByTool     Placing = "edge found, tool and paper" // the same without an edge finder
 	ByClocking Placing = "round surface clocked"      // the centre of a bore or spigot
+
+	ByFileToLine  Placing = "filed to a scribed line" // an edge, from its line
+	ByFileToGauge Placing = "filed to a gauge"        // an edge, from where a gauge, a template or a measure has it
 )
 
 // PlaceError is how far a step may put a place off, mm, radially (an edge: square to it), at the worse end of the table; a centre lies off by half the

@@ -1,0 +1,285 @@
+package planner
+
+import (
+	"fmt"
+	"math"
+
+	"catchplate/partspec"
+	"catchplate/partspec/units"
+	"catchplate/planner/holding"
+	"catchplate/planner/plan"
+	"catchplate/planner/process"
+	"catchplate/planner/rules"
+	"catchplate/planner/sequence"
+	"catchplate/planner/shape"
+	"catchplate/planner/tables"
+)
+
+// flatTries makes an attempt for every combination of chains by which the bores and the outline of a flat part can be made.
+func flatTries(job *partspec.Job, part *partspec.Part, set rules.Set) ([]*attempt, []plan.Refusal) {
+	base := process.Context{Part: part, Shop: job.Workshop, Mill: owned(job.Workshop, partspec.Mill), Drill: owned(job.Workshop, partspec.Drill), Bench: owned(job.Workshop, partspec.Bench),
+		Length: float64(part.Length.Mid()), Rules: set}
+	if lathe := owned(job.Workshop, partspec.Lathe); lathe.Kind != "" && dialsWanting(lathe) == nil {
+		base.Lathe = lathe
+	}
+	var why string
+	if base.Flat, why = process.FlatBlank(part, base.Mill); why != "" {
+		return nil, []plan.Refusal{{What: "the stock", Reasons: []string{why}, Remedies: []string{"take a larger piece, or draw it the other way round"}}}
+	}
+	combos := []map[string]process.Chain{{}}
+	for _, f := range part.Features {
+		if b, ok := f.(*partspec.Bore); ok && b.At != nil {
+			chains, _ := base.FlatChains(b)
+			combos = times(combos, b.Name, chains)
+		}
+	}
+	combos = times(combos, process.Outlined, base.OutlineChains())
+	var out []*attempt
+	for _, combo := range combos {
+		ctx := base
+		ctx.Bored = combo
+		out = append(out, &attempt{ctx: &ctx, shop: holding.New(&ctx)})
+	}
+	return out, nil
+}
+
+// times combines every combination with every chain of a feature; beyond what is tried, with its first.
+func times(combos []map[string]process.Chain, name string, chains []process.Chain) []map[string]process.Chain {
+	if len(chains) == 0 {
+		return combos
+	}
+	if len(combos)*len(chains) > mostAttempts {
+		chains = chains[:1]
+	}
+	var next []map[string]process.Chain
+	for _, combo := range combos {
+		for _, chain := range chains {
+			with := map[string]process.Chain{name: chain}
+			for k, v := range combo {
+				with[k] = v
+			}
+			next = append(next, with)
+		}
+	}
+	return next
+}
+
+// flatWriter is what a writer keeps of a flat part as it goes.
+type flatWriter struct {
+	flat  shape.Flat
+	table []plan.Zero // noughts of the table in the setup at hand
+}
+
+// flatStock tells the metal of a flat part.
+func (w *writer) flatStock() {
+	st, u, f := w.ctx.Part.Stock, unitOf(w.ctx.Part), w.ctx.Flat
+	x0, y0, x1, y1 := f.Rim().Bounds()
+	flat := w.flatNow()
+	s := plan.Stock{Kind: st.Kind.String(), Flat: &flat, LeftZ: tidy(f.Back), RightZ: tidy(f.Front), LengthMM: math.Ceil(tidy(y1 - y0))}
+	s.Text = fmt.Sprintf("%s %s thick, a piece %s by %s", st.Kind, inUnit(f.Front-f.Back, u), inUnit(x1-x0, u), inUnit(y1-y0, u))
+	if st.Kind == partspec.Casting {
+		s.Text = fmt.Sprintf("casting, %s of metal on every face", inUnit(float64(st.Metal), u))
+	}
+	w.out.Stock = s
+}
+
+func inUnit(mm float64, u units.Unit) string { return units.Length(mm).Round(3).Text(u) }
+
+// flatNow is the flat part as it now is, for a sketch.
+func (w *writer) flatNow() plan.Flat {
+	f := w.flat
+	out := plan.Flat{BackZ: tidy(f.Back), FrontZ: tidy(f.Front), Holes: append([]plan.FlatHole{}, w.beside...)}
+	for _, e := range f.Rim().Edges {
+		s := plan.OutlineSegment{X0: tidy(e.X0), Y0: tidy(e.Y0), X1: tidy(e.X1), Y1: tidy(e.Y1)}
+		if e.IsArc() {
+			s.RadiusMM, s.CentreX, s.CentreY, s.Hollow = tidy(e.Radius), tidy(e.CX), tidy(e.CY), e.Hollow
+		}
+		mx, my := e.At(0.5)
+		for i, d := range f.Drawn.Edges {
+			if _, _, off := d.Nearest(mx, my); math.Abs(off-f.Left[i]) < nameNoise && d.IsArc() == e.IsArc() {
+				s.Name = w.ctx.Part.Outline.Edges[i].Name
+				break
+			}
+		}
+		out.Outline = append(out.Outline, s)
+	}
+	for _, g := range f.Slots {
+		out.Slots = append(out.Slots, plan.FlatSlot{X0: tidy(g.X0), Y0: tidy(g.Y0), X1: tidy(g.X1), Y1: tidy(g.Y1), WidthMM: tidy(2 * g.Radius), FromZ: tidy(g.Z0), ToZ: tidy(g.Z1)})
+	}
+	return out
+}
+
+// nameNoise is how near to where it should stand an edge of the work lies to bear the drawn edge's name.
+const nameNoise = 1e-6
+
+// flatSteps are steps of the order as a holding sees them.
+func (o *ordering) flatSteps(steps []sequence.Step) []holding.FlatStep {
+	var list []holding.FlatStep
+	for _, s := range steps {
+		c := o.alts[s.Op][s.Alt]
+		list = append(list, holding.FlatStep{Task: s.Op, Way: c.way, Light: c.light})
+	}
+	return list
+}
+
+// flatStays splits a stay of a flat part on the mill where the dials are set anew, because the edges that coordinates begin at have just been made.
+func (o *ordering) flatStays(steps []sequence.Step, before map[int]bool) [][]sequence.Step {
+	var out [][]sequence.Step
+	done := map[int]bool{}
+	for k := range before {
+		done[k] = true
+	}
+	from := 0
+	for from < len(steps) {
+		to := from + 1
+		m := o.mounts[o.alts[steps[from].Op][steps[from].Alt].mount]
+		for to < len(steps) && !o.counted(m, steps[to].Op, done) {
+			to++
+		}
+		out = append(out, steps[from:to])
+		for _, s := range steps[from:to] {
+			done[s.Op] = true
+		}
+		from = to
+	}
+	return out
+}
+
+// counted reports whether an operation on the mill is counted from datum edges that were not all there when the stay began.
+func (o *ordering) counted(m holding.Mount, task int, before map[int]bool) bool {
+	t := o.shop.Tasks[task]
+	if m.Machine != partspec.Mill || t.Process == plan.MillFace || o.datumsDone(before) {
+		return false
+	}
+	if t.Flat == nil || len(t.Flat.Edges) == 0 {
+		return true
+	}
+	for _, e := range t.Flat.Edges {
+		for _, name := range o.ctx.Part.Outline.Datum {
+			if o.ctx.Part.Outline.Edges[e.Edge].Name == name {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// datumsDone reports whether every datum edge is at its place.
+func (o *ordering) datumsDone(done map[int]bool) bool {
+	for i, e := range o.ctx.Part.Outline.Edges {
+		for _, name := range o.ctx.Part.Outline.Datum {
+			if e.Name == name && o.ctx.Flat.Left[i] > nameNoise && !o.edgeDone(i, done) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+func (o *ordering) edgeDone(edge int, done map[int]bool) bool {
+	for i, t := range o.shop.Tasks {
+		if t.Flat == nil || t.Stage != shape.Finishing || !done[i] {
+			continue
+		}
+		for _, e := range t.Flat.Edges {
+			if e.Edge == edge {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// flatSetup fills in what a setup of a flat part has of its own.
+func (w *writer) flatSetup(m holding.Mount, steps []sequence.Step, s *plan.Setup) {
+	now := w.flatNow()
+	s.FlatBefore = &now
+	w.shop.FlatSetupOf(m, w.flatSteps(steps), func(i int) bool { return w.done[i] }, s)
+	w.table = nil
+	if m.Machine == partspec.Mill && w.byDials(steps) {
+		var off float64
+		w.table, off = w.edgesFound(m.Free)
+		s.LocateMM = math.Max(s.LocateMM, math.Ceil(off*1e3)/1e3)
+	}
+}
+
+// byDials reports whether any step is set by the table's dials.
+func (w *writer) byDials(steps []sequence.Step) bool {
+	for _, s := range steps {
+		if !w.choice(s).way.Marked {
+			return true
+		}
+	}
+	return false
+}
+
+// rawEdge is how far a sawn or sheared edge may lie from where it should (rule A-40).
+const rawEdge = 0.5
+
+// edgesFound are the noughts of the table: on the two datum edges as they now are, or on the middle of what is round; and how far the work may then lie off.
+func (w *writer) edgesFound(free partspec.End) (zeros []plan.Zero, offMM float64) {
+	if len(w.ctx.Part.Outline.Datum) == 0 {
+		return w.middleFound()
+	}
+	var off [2]float64
+	finding, how := w.edgeFinding()
+	for _, name := range w.ctx.Part.Outline.Datum {
+		for i, e := range w.ctx.Part.Outline.Edges {
+			side := shape.SidesOf(w.flat.Drawn)[i]
+			if e.Name != name || side == shape.Inner {
+				continue
+			}
+			ox, oy := side.Outward()
+			z := plan.Zero{Dial: "x", ReferenceMM: tidy(side.Place(w.flat.Drawn) + (ox+oy)*w.flat.Left[i]), How: how + " the " + name + " edge"}
+			axis := 0
+			if oy != 0 {
+				z.Dial, axis = "y", 1
+			}
+			off[axis] = finding
+			if w.flat.Left[i] > nameNoise {
+				z.How += ", as sawn"
+				off[axis] += rawEdge
+			}
+			zeros = append(zeros, z)
+		}
+	}
+	return zeros, math.Hypot(off[0], off[1])
+}
+
+// edgeFinding is how an edge is found with what is owned, and how far off.
+func (w *writer) edgeFinding() (float64, string) {
+	for _, t := range w.ctx.Shop.Tools {
+		if t.Kind == partspec.EdgeFinder {
+			if t.Accuracy > 0 {
+				return float64(t.Accuracy), "edge finder against"
+			}
+			return float64(tables.PlaceError(tables.ByEdge)), "edge finder (half its diameter on) against"
+		}
+	}
+	return float64(tables.PlaceError(tables.ByTool)), "a tool's shank and a slip of paper (half its diameter on) against"
+}
+
+// middleFound sets the table over the middle of a round part: its rim once it is turned, else a bore there.
+func (w *writer) middleFound() ([]plan.Zero, float64) {
+	off := float64(tables.PlaceError(tables.ByClocking))
+	owned := false
+	for _, i := range w.ctx.Shop.Instruments {
+		owned = owned || i.Kind == partspec.DialIndicator
+	}
+	if !owned {
+		finding, _ := w.edgeFinding()
+		off = math.Sqrt2 * finding
+	}
+	how := "the spindle clocked over the middle of the work"
+	return []plan.Zero{{Dial: "x", How: how}, {Dial: "y", How: how}}, off
+}
+
+func (w *writer) flatOperation(done process.Done, task int) {
+	cut := w.shop.Tasks[task].Flat
+	if done.Flat != nil {
+		cut = done.Flat
+	}
+	if cut != nil {
+		w.flat = cut.Apply(w.flat)
+	}
+}
