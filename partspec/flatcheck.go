@@ -109,7 +109,8 @@ func (s *shaper) holeSpan(e *entry, f *Holes) bool {
 	}
 	metal := f.Span.Length()
 	if f.Thread != nil && f.Thread.Length.Value > metal+sameLength {
-		s.c.fail(e, e.at("full_thread"), fmt.Sprintf("The thread of %s is deeper than the metal", e.title()), "There is %s: write less, or through = true.", s.shown(metal))
+		s.c.fail(e, e.at("full_thread"), fmt.Sprintf("The thread of %s is deeper than the metal", e.title()), "There is %s: write %s or less.%s", s.shown(metal), s.shown(metal), s.wrongUnit(f.Thread.Length.Value, metal))
+		return false
 	}
 	if f.Sink != nil {
 		s.checkSink(e, f, metal)

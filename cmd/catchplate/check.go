@@ -21,7 +21,8 @@ type checkAnswer struct {
 type partCheck struct {
 	Name     string   `json:"name"`
 	Material string   `json:"material"`
-	LengthMM float64  `json:"length_mm"`
+	LengthMM float64  `json:"length_mm"`         // over all; the thickness of a flat part
+	Outline  string   `json:"outline,omitempty"` // kind of a flat part's outline
 	Quantity int      `json:"quantity"`
 	Features []string `json:"features"` // their ids, in file order
 }
@@ -56,7 +57,10 @@ func newCheckAnswer(job *partspec.Job, found problems) checkAnswer {
 	found.Schema = "catchplate-check-1"
 	a := checkAnswer{problems: found, Workshop: job.Workshop.Name, BuiltIn: job.Workshop.BuiltIn, Parts: []partCheck{}}
 	for _, p := range job.Parts {
-		part := partCheck{p.Name, p.Material.ID, tidy(p.Length.Value), p.Quantity, []string{}}
+		part := partCheck{Name: p.Name, Material: p.Material.ID, LengthMM: tidy(p.Length.Value), Quantity: p.Quantity, Features: []string{}}
+		if p.Flat() {
+			part.Outline = p.Outline.Kind
+		}
 		for _, f := range p.Features {
 			part.Features = append(part.Features, f.Head().ID())
 		}
@@ -67,7 +71,11 @@ func newCheckAnswer(job *partspec.Job, found problems) checkAnswer {
 
 func (a checkAnswer) text(w io.Writer) {
 	for _, p := range a.Parts {
-		fmt.Fprintf(w, "%s: %s, %s long, %d features, %d off\n", p.Name, p.Material, inMM(p.LengthMM), len(p.Features), p.Quantity)
+		over := inMM(p.LengthMM) + " long"
+		if p.Outline != "" {
+			over = p.Outline + ", " + inMM(p.LengthMM) + " thick"
+		}
+		fmt.Fprintf(w, "%s: %s, %s, %d features, %d off\n", p.Name, p.Material, over, len(p.Features), p.Quantity)
 	}
 	workshop := a.Workshop
 	if a.BuiltIn {

@@ -154,7 +154,7 @@ part "deep" {
   holes "full" {
     at          = [[40, 10]]
     thread      = "M4"
-    full_thread = 7 # ERROR "is deeper than the metal" ERROR "is deeper than the metal"
+    full_thread = 7 # ERROR "The thread of holes 'full' is deeper than the metal"
   }
   holes "bottomed" {
     at          = [[50, 10]]
