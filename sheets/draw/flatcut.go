@@ -15,6 +15,7 @@ const (
 	tableThick = 4.0
 	strapThick = 3.0
 	chuckTall  = 9.0
+	jawStep    = 4.0
 	sideOff    = 8.0
 )
 
@@ -129,7 +130,7 @@ func (c *Canvas) tableSide(sc *flatScene, held Box) {
 		c.sideJaw(sc, v, pr)
 	}
 	if b := sc.s.Bed; b != nil && v.bed > 0 {
-		if len(b.Under) == 0 && b.HeightMM > 0 {
+		if len(b.Under) == 0 && b.HeightMM > 0 && sc.s.Grip.Kind != "jaws" {
 			c.stretch(Holder, v, x0, x1, -v.bed, 0)
 		}
 		for _, u := range b.Under {
@@ -167,23 +168,25 @@ func (c *Canvas) sideBolt(sc *flatScene, v cutView) {
 	c.Rect(Holder, Point{-r * 0.3, v.base + v.bed + tableThick}, Point{r * 0.3, v.base - high})
 }
 
-// sideJaw draws a vice's jaw beside the work, or behind it where the vice grips along the other way.
+// sideJaw draws a jaw beside the work, with its step where the work sits on that, or a vice's jaw behind it where the vice grips along the other way. A chuck's
+// jaws behind the work are hidden.
 func (c *Canvas) sideJaw(sc *flatScene, v cutView, pr plan.Press) {
 	top := max(v.high(sc.s.Grip.FromZ), v.high(sc.s.Grip.ToZ), 0)
+	foot := v.base + v.bed
 	p := v.at(pr.XMM, 0)
 	along := sc.v.towards(pr.AngleDeg)
-	if math.Abs(along.X) > math.Abs(along.Y) {
-		c.Rect(Holder, Point{p.X, v.base + v.bed}, Point{p.X + math.Copysign(jawDeep, along.X), v.base - top})
-		return
-	}
-	if sc.s.Grip.Kind == "jaws" { // hidden behind the work
-		if along.X != 0 && math.Abs(along.X) > 0.3 {
-			c.Rect(Holder, Point{p.X, v.base + v.bed}, Point{p.X + math.Copysign(jawDeep, along.X), v.base - top})
+	chuck := sc.s.Grip.Kind == "jaws"
+	switch {
+	case math.Abs(along.X) > math.Abs(along.Y) || chuck && math.Abs(along.X) > 0.3:
+		out := math.Copysign(1, along.X)
+		c.Rect(Holder, Point{p.X, foot}, Point{p.X + out*jawDeep, v.base - top})
+		if b := sc.s.Bed; chuck && b != nil && b.HeightMM > 0 {
+			c.Rect(Holder, Point{p.X - out*jawStep, foot}, Point{p.X, v.base})
 		}
-		return
+	case !chuck:
+		half := max(pr.WidthMM*sc.v.scale, 8) / 2
+		c.Rect(Holder, Point{p.X - half, foot}, Point{p.X + half, v.base - top})
 	}
-	half := max(pr.WidthMM*sc.v.scale, 8) / 2
-	c.Rect(Holder, Point{p.X - half, v.base + v.bed}, Point{p.X + half, v.base - top})
 }
 
 // sideClamp draws a strap over the work: from the side where it lies along the cut, else from its end.
