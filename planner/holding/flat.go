@@ -231,8 +231,7 @@ func (s Shop) flatMeasure(m Mount, task int, way process.Way, light float64, fac
 	}
 	switch m.Holding.Kind {
 	case partspec.Vice:
-		g := s.grips(m, at)
-		f.Case.Vice = &g.ViceFacts
+		s.viceFigures(&f, m, at)
 	case partspec.TableClamps:
 		l := s.clampsFor(m, at)
 		f.Case.Clamped = &l.Clamped
@@ -278,10 +277,27 @@ func (s Shop) fourJawFigures(f *Figures, m Mount, at moment) {
 	if c.FirmN == 0 {
 		c.FirmN, c.LightN = UsualFirm, UsualLight
 	}
-	c.LeastN, c.LobeMM, c.LimitMM, c.Trust, c.WebMM, c.WasteMM = g.least, g.lobe, g.limit, string(g.sure.Trust), g.web, g.waste
-	c.Wall = g.web
-	f.LeastN, f.MostN, f.WorkingN = g.least, g.most, math.Min(math.Max(g.least, c.LightN), c.FirmN)
-	f.LobeMM, f.LimitMM, f.Trust, f.StressMPa, f.Wall, f.Sure = g.lobe, g.limit, string(g.sure.Trust), g.stress, g.web, g.sure
+	c.LeastN = g.least
+	f.pressed(g.squeeze)
+}
+
+// viceFigures fills in what a vice asks and does.
+func (s Shop) viceFigures(f *Figures, m Mount, at moment) {
+	g := s.grips(m, at)
+	c := &f.Case
+	c.Vice = &g.ViceFacts
+	c.LeastN, c.LightN, c.FirmN = g.NeedN, viceLightN, g.HaveN
+	if g.Why == "" {
+		f.pressed(s.squeezed(at, pressing{jaws: 2, widthMM: g.jawWidth(), alongX: m.PressDeg == 0, alongY: m.PressDeg != 0}, math.Min(math.Max(g.NeedN, viceLightN), g.HaveN)))
+	}
+}
+
+// pressed notes what a grip does to the bores that are finished in it; the forces are noted in the case already.
+func (f *Figures) pressed(q squeeze) {
+	c := &f.Case
+	c.LobeMM, c.LimitMM, c.Trust, c.WebMM, c.WasteMM, c.Wall = q.lobe, q.limit, string(q.sure.Trust), q.web, q.waste, q.web
+	f.LeastN, f.MostN, f.WorkingN = c.LeastN, q.most, math.Min(math.Max(c.LeastN, c.LightN), c.FirmN)
+	f.LobeMM, f.LimitMM, f.Trust, f.StressMPa, f.Wall, f.Sure = q.lobe, q.limit, string(q.sure.Trust), q.stress, q.web, q.sure
 }
 
 // moment is the work as it lies at some moment, and what is to be done to it then.

@@ -90,15 +90,9 @@ const facingSlack = 1e-9
 // jawed is what four jaws do to flat work.
 type jawed struct {
 	rules.JawFacts
-	jaws   []jaw
-	least  float64
-	most   float64
-	lobe   float64 // at the working force
-	limit  float64
-	stress float64
-	sure   mechanics.Confidence
-	web    float64
-	waste  float64 // web with which it would pass; 0 = it passes, or nothing is at stake
+	squeeze
+	jaws  []jaw
+	least float64
 }
 
 func (s Shop) jawed(m Mount, at moment) jawed {
@@ -121,7 +115,7 @@ func (s Shop) jawed(m Mount, at moment) jawed {
 		light, firm = UsualLight, UsualFirm
 	}
 	g.least = s.jawsNeed(at, mean)
-	g.squeeze(s, m, at, math.Max(g.least, light))
+	g.squeeze = s.squeezed(at, pressing{jaws: 4, widthMM: g.jaws[0].WidthMM, alongX: true, alongY: true}, math.Min(math.Max(g.least, light), firm))
 	return g
 }
 
@@ -141,30 +135,43 @@ func (s Shop) jawsNeed(at moment, radius float64) float64 {
 	return need
 }
 
-// squeeze works out the lobed error of the roundest bore that is finished in the grip, and the web with which it would pass.
-func (g *jawed) squeeze(s Shop, m Mount, at moment, working float64) {
+// squeeze is what a grip does to the bores that are finished in it.
+type squeeze struct {
+	most   float64 // force that the worst of them stands
+	lobe   float64 // at the working force
+	limit  float64
+	stress float64
+	sure   mechanics.Confidence
+	web    float64
+	waste  float64 // web with which it would pass; 0 = it passes, or nothing is at stake
+}
+
+// squeezed works out the lobed error of the roundest bore that is finished in a grip, and the web with which it would pass.
+func (s Shop) squeezed(at moment, p pressing, working float64) squeeze {
+	var q squeeze
 	for _, k := range at.tasks {
 		t := s.Tasks[k]
 		hole, ok := finishedBore(t)
 		if !ok {
 			continue
 		}
-		web := s.webOf(m, at, g.jaws, hole)
+		web := s.webOf(at, hole, p)
 		limit := t.Round * lobeShare
 		d, err := web.at(0, working)
 		if err != nil {
-			g.sure = mechanics.Confidence{Trust: mechanics.TrustNone, Why: err.Error()}
+			q.sure = mechanics.Confidence{Trust: mechanics.TrustNone, Why: err.Error()}
 			continue
 		}
-		if g.limit > 0 && d.ErrorMostMM/limit <= g.lobe/g.limit {
+		if q.limit > 0 && d.ErrorMostMM/limit <= q.lobe/q.limit {
 			continue
 		}
-		g.lobe, g.limit, g.stress, g.sure, g.web = d.ErrorMostMM, limit, d.StressMostMPa, d.Confidence, web.thin
-		g.most = math.Floor(working * limit / d.ErrorMostMM)
+		q.lobe, q.limit, q.stress, q.sure, q.web = d.ErrorMostMM, limit, d.StressMostMPa, d.Confidence, web.thin
+		q.most = math.Floor(working * limit / d.ErrorMostMM)
 		if d.ErrorMostMM > limit || d.Trust == mechanics.TrustNone {
-			g.waste = web.enough(working, limit)
+			q.waste = web.enough(working, limit)
 		}
 	}
+	return q
 }
 
 // finishedBore is the round hole that a task brings to a size that has to be round.
@@ -175,48 +182,57 @@ func finishedBore(t process.Task) (shape.Round, bool) {
 	return t.Flat.Holes[0], true
 }
 
-// A web is the metal between a bore and the rim where four jaws press, as a plate or, outside that figure's reach, as the thinnest uniform wall.
+// pressing is how jaws press on the rim: how many, how wide, along which directions.
+type pressing struct {
+	jaws           int
+	widthMM        float64
+	alongX, alongY bool
+}
+
+// A web is the metal between a bore and the rim where jaws press, as a plate or, outside that figure's reach, as the thinnest uniform wall.
 type web struct {
-	thin  float64
-	plate mechanics.PlateGrip
-	ring  *mechanics.RingGrip
+	thin   float64
+	plate  mechanics.PlateGrip
+	onThin bool // jaws press across the thin section, and across the plate's width
+	onSide bool
+	ring   *mechanics.RingGrip
 }
 
 // webOf describes the metal round a bore. A rectangle with the bore on its middle line is a plate; all else is bounded by a ring as thin as its thinnest wall.
-func (s Shop) webOf(m Mount, at moment, jaws []jaw, hole shape.Round) web {
+func (s Shop) webOf(at moment, hole shape.Round, p pressing) web {
 	metal := s.Part.Material
 	rim := at.flat.Rim()
 	thin := rim.Inside(hole.X, hole.Y) - hole.Radius
 	thick := at.flat.Front - at.flat.Back
 	w := web{thin: thin}
-	if p, ok := plateAround(rim, hole); ok {
-		p.ThicknessMM, p.BoreDiameterMM, p.ThinMM, p.JawWidthMM = thick, 2*hole.Radius, thin, jaws[0].WidthMM
-		p.ModulusMPa, p.Poisson, p.YieldMPa = metal.ModulusGPa.Low*1000, metal.Poisson, metal.YieldMPa.Low
-		w.plate = p
+	if g, alongX, ok := plateAround(rim, hole); ok {
+		g.ThicknessMM, g.BoreDiameterMM, g.ThinMM, g.JawWidthMM = thick, 2*hole.Radius, thin, p.widthMM
+		g.ModulusMPa, g.Poisson, g.YieldMPa = metal.ModulusGPa.Low*1000, metal.Poisson, metal.YieldMPa.Low
+		w.plate, w.onThin, w.onSide = g, p.alongX && alongX || p.alongY && !alongX, p.alongX && !alongX || p.alongY && alongX
 		return w
 	}
-	w.ring = &mechanics.RingGrip{OutsideDiameterMM: 2 * (hole.Radius + thin), WallMM: thin, LengthMM: thick, GripLengthMM: thick, Jaws: 4, JawWidthMM: jaws[0].WidthMM,
+	w.ring = &mechanics.RingGrip{OutsideDiameterMM: 2 * (hole.Radius + thin), WallMM: thin, LengthMM: thick, GripLengthMM: thick, Jaws: p.jaws, JawWidthMM: p.widthMM,
 		ModulusMPa: metal.ModulusGPa.Low * 1000, Poisson: metal.Poisson, YieldMPa: metal.YieldMPa.Low, Departure: "a plate round a bore"}
 	return w
 }
 
-// plateAround reads a rim as a rectangle with a hole on one of its middle lines.
-func plateAround(rim plane.Region, hole shape.Round) (mechanics.PlateGrip, bool) {
+// plateAround reads a rim as a rectangle with a hole on one of its middle lines, and whether its thin section lies along X.
+func plateAround(rim plane.Region, hole shape.Round) (g mechanics.PlateGrip, alongX, ok bool) {
 	x0, y0, x1, y1 := rim.Bounds()
 	for _, e := range rim.Edges {
 		if e.IsArc() || e.X0 != e.X1 && e.Y0 != e.Y1 {
-			return mechanics.PlateGrip{}, false
+			return g, false, false
 		}
 	}
 	offX, offY := math.Abs(hole.X-(x0+x1)/2), math.Abs(hole.Y-(y0+y1)/2)
 	acrossX, acrossY := math.Min(hole.X-x0, x1-hole.X), math.Min(hole.Y-y0, y1-hole.Y)
 	if offX <= middleSlack && acrossY <= acrossX {
-		return mechanics.PlateGrip{LengthMM: y1 - y0, WidthMM: x1 - x0}, true
+		return mechanics.PlateGrip{LengthMM: y1 - y0, WidthMM: x1 - x0}, false, true
 	}
 	if offY <= middleSlack && acrossX <= acrossY {
-		return mechanics.PlateGrip{LengthMM: x1 - x0, WidthMM: y1 - y0}, true
+		return mechanics.PlateGrip{LengthMM: x1 - x0, WidthMM: y1 - y0}, true, true
 	}
-	return mechanics.PlateGrip{}, false
+	return g, false, false
 }
 
 // middleSlack is how far a bore may lie off the middle line and count as on it.
@@ -230,7 +246,13 @@ func (w web) at(more, force float64) (mechanics.Distortion, error) {
 		return r.Distortion()
 	}
 	p := w.plate
-	p.ThinMM, p.LengthMM, p.ForceThinN, p.ForceSideN = p.ThinMM+more, p.LengthMM+more, force, force
+	p.ThinMM, p.LengthMM = p.ThinMM+more, p.LengthMM+more
+	if w.onThin {
+		p.ForceThinN = force
+	}
+	if w.onSide {
+		p.ForceSideN = force
+	}
 	return p.Distortion()
 }
 

@@ -57,7 +57,7 @@ func (s Shop) FlatSetupOf(m Mount, steps []FlatStep, done func(int) bool, setup 
 		setup.LocateMM = 0
 		setup.How = []string{"Hold it in the bench vice, soft jaws on finished edges and faces."}
 	case m.Holding.Kind == partspec.Vice:
-		s.viceSetup(m, at, setup)
+		s.viceSetup(m, at, s.gripping(m, steps, done), setup)
 	case m.Holding.Kind == partspec.TableClamps:
 		s.tableSetup(m, at, setup)
 	case m.Holding.Kind == partspec.Faceplate:
@@ -94,11 +94,14 @@ func tidyMM(v float64) float64 { return math.Round(v*1e6) / 1e6 }
 
 func round1(v float64) float64 { return math.Round(v*10) / 10 }
 
-func (s Shop) viceSetup(m Mount, at moment, setup *plan.Setup) {
+func (s Shop) viceSetup(m Mount, at moment, grip plan.Grip, setup *plan.Setup) {
 	p := s.grips(m, at)
+	setup.Grip = grip
 	g := &setup.Grip
-	g.Kind, g.Jaws, g.JawWidthMM = "vice", 2, tidyMM(p.jawWidth())
-	g.LeastN, g.WorkingN, g.Feel = p.NeedN, math.Max(p.NeedN, viceLightN), viceFeel(p.NeedN)
+	g.Kind, g.Jaws, g.JawWidthMM, g.RadiusMM, g.Feel = "vice", 2, tidyMM(p.jawWidth()), 0, viceFeel(g.WorkingN)
+	if g.Eased != nil {
+		g.Eased.Feel = viceFeel(g.Eased.WorkingN)
+	}
 	if m.Free == partspec.Right {
 		g.ToZ = tidyMM(at.flat.Back + p.gripMM)
 	} else {
@@ -112,6 +115,9 @@ func (s Shop) viceSetup(m Mount, at moment, setup *plan.Setup) {
 		"Vice clocked square to the table and cleaned; its fixed jaw is the datum: the better edge goes against it, a round bar behind the moving jaw if the other is rough.",
 		fmt.Sprintf("Two parallels %s high and at most %s wide, one along each jaw; %s of the thickness in the jaws.", mm(high), mm(p.wide), mm(p.gripMM)),
 		fmt.Sprintf("Tighten with %s, tap the work down until neither parallel moves; it then lies square within %.2f in 100.", g.Feel, squareness),
+	}
+	if g.Eased != nil {
+		setup.How = append(setup.How, fmt.Sprintf("Before %s slacken the vice, and tighten it again with %s: more than %.0f N would leave the bore out of round.", g.Eased.Before, g.Eased.Feel, g.MostN))
 	}
 	setup.How = append(setup.How, s.howFound(m)...)
 }
@@ -294,7 +300,7 @@ func (s Shop) fourJawSetup(m Mount, at moment, g plan.Grip, setup *plan.Setup) {
 // gripping finds the forces of jaws on flat work: one for all steps where one will do, else a firm one for the heavy cuts, eased before the rest (rule B-24).
 func (s Shop) gripping(m Mount, steps []FlatStep, done func(int) bool) plan.Grip {
 	at := s.at(steps, done)
-	g := plan.Grip{Kind: "jaws", Surface: m.Surface, FromZ: tidyMM(at.flat.Back), ToZ: tidyMM(at.flat.Front), Jaws: jawCount(m.Holding), JawWidthMM: float64(m.Holding.JawWidth), RadiusMM: tidyMM(m.Radius)}
+	g := plan.Grip{Kind: "jaws", Surface: m.Surface, FromZ: tidyMM(at.flat.Back), ToZ: tidyMM(at.flat.Front), Jaws: m.Jaws(), JawWidthMM: float64(m.Holding.JawWidth), RadiusMM: tidyMM(m.Radius)}
 	list := s.pulls(m, steps, done)
 	split := 0
 	for split < len(list)-1 && !oneGrip(list[split:]) {

@@ -296,3 +296,21 @@ func TestJawsFaceTheRim(t *testing.T) {
 		})
 	}
 }
+
+// A bore that is finished in the vice is squeezed as well: along the thin section less than across it.
+func TestViceSqueezesTheBore(t *testing.T) {
+	outline := rectangle(60, 66)
+	s := flatShop(t, outline, 8, boring(30, 40, 20, 8, 0.02, partspec.Mill, 120))
+	judged := func(press float64) Figures {
+		m := Mount{ID: "vice", Holding: partspec.Holding{Kind: partspec.Vice, Opening: 100, JawHeight: 25, JawWidth: 60, GripFirm: 8000}, Machine: partspec.Mill, Free: partspec.Right, PressDeg: press}
+		way := s.Tasks[0].Ways[0]
+		_, f := s.Judge(m, 0, way, 1, s.Facts(m, 0, way, 1), never)
+		return f
+	}
+	across, beside := judged(90), judged(0)
+	require.Positive(t, across.LobeMM)
+	require.Positive(t, beside.LobeMM)
+	assert.Greater(t, across.LobeMM/across.WorkingN, 1.2*beside.LobeMM/beside.WorkingN, "across the thin section")
+	assert.Positive(t, across.Case.WasteMM)
+	assert.InDelta(t, 6, across.Case.WebMM, 1e-9)
+}

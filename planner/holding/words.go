@@ -40,7 +40,10 @@ func (m Mount) GripKind() string {
 
 // Jaws is how many jaws press on the work; 0 where none do.
 func (m Mount) Jaws() int {
-	if m.Flat && (m.GripKind() == "vice" || m.GripKind() == "clamps" || m.Machine != "") {
+	switch {
+	case m.Flat && m.GripKind() == "vice":
+		return 2
+	case m.Flat && (m.GripKind() == "clamps" || m.Machine != ""):
 		return 0
 	}
 	if m.Between || m.Inside || m.Glue != NoGlue || m.Machine == partspec.Bench {

@@ -265,8 +265,8 @@ func (f *flatWalk) checkViceForce() {
 	}
 	for _, p := range f.pushes {
 		need := safety * math.Hypot(p.sideN, (p.sideN*f.away(p, x, y)+p.torque)/half) / (2 * frictionFinished)
-		if f.setup.Grip.WorkingN < gripShare*need {
-			f.fail(p.at, "grip force", "cut %q needs %.0f N in the vice; the grip is %.0f N", p.name, need, f.setup.Grip.WorkingN)
+		if now := f.workingN(p.at.op); now < gripShare*need {
+			f.fail(p.at, "grip force", "cut %q needs %.0f N in the vice; the grip is %.0f N", p.name, need, now)
 			return
 		}
 	}
