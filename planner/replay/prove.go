@@ -1,6 +1,7 @@
 package replay
 
 import (
+	"math"
 	"strconv"
 	"strings"
 
@@ -192,6 +193,7 @@ func tellClauses(w *walk, worlds int) {
 	if n := len(w.part.Relations); n > 0 {
 		r.hold("relations", "%s through the chain of setups", counted(n, "drawn relation", "hold"))
 	}
+	tellAside(w)
 	if n := len(w.marks); n > 0 {
 		r.hold("threads", "%s on blanks of the right size, with room to run out, and never gripped bare", counted(n, "thread or knurl", ""))
 	}
@@ -206,6 +208,27 @@ func counted(n int, thing, verb string) string {
 		thing = strings.ReplaceAll(thing, " or ", "s or ") + "s"
 	}
 	return strings.TrimSpace(number(n) + " " + thing + " " + verb)
+}
+
+// tellAside writes down what has been proved of what lies beside and across the axis.
+func tellAside(w *walk) {
+	tapped, off := 0, 0.0
+	for _, h := range w.holes {
+		off = math.Max(off, math.Hypot(h.x-h.x0(), h.y-h.y0())+h.off)
+		if h.tapped != nil {
+			tapped++
+		}
+	}
+	if n := len(w.holes); n > 0 {
+		w.record.hold("holes", "%s beside or across the axis, to size, as deep and as wide at the mouth as drawn, %d of them tapped; none may lie more than %s mm from its place", counted(n, "hole", ""), tapped, mm(math.Ceil(off*1000)/1000))
+	}
+	cut := map[string]bool{}
+	for _, a := range w.milled {
+		cut[a.feature] = true
+	}
+	if n := len(cut); n > 0 {
+		w.record.hold("milled", "%s cut all over to the drawn surface, by %s that go nowhere past it", counted(n, "feature", ""), counted(len(w.milled), "pass", ""))
+	}
 }
 
 func number(n int) string { return strconv.Itoa(n) }

@@ -240,3 +240,14 @@ func TestHarmlessChangesOfSeatsPass(t *testing.T) {
 		})
 	}
 }
+
+func BenchmarkProveSeat(b *testing.B) {
+	good := steppedSeat(&testing.T{})
+	p := good.plan()
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, failures := Prove(good.job, p); len(failures) > 0 {
+			b.Fatal(failures)
+		}
+	}
+}
