@@ -24,3 +24,15 @@ func TestThumbScrewIsHeldByItsThread(t *testing.T) {
 	require.Len(t, part.MakeFirst, 1)
 	assert.Contains(t, part.MakeFirst[0].Title, "Split threaded bush")
 }
+
+// Parallel faces are cut in two settings, the second of which sits on the first face; closer than a seat runs true they are refused.
+func TestParallelFacesSitOnEachOther(t *testing.T) {
+	file := filepath.Join("testdata", "rules", "spacer.hcl")
+	part := planned(t, load(t, file))
+	require.Len(t, part.Setups, 2)
+	assert.Equal(t, "stub_mandrel", part.Setups[1].HoldingKind)
+
+	close := answered(t, edited(t, "within = 0.02", "within = 0.01", "", file)).Parts[0]
+	require.NotEmpty(t, close.Refusals)
+	assert.Contains(t, close.Refusals[0].Reasons[0], "a relation asks for the same setting")
+}

@@ -335,7 +335,13 @@ func (o *ordering) links(used []int) []sequence.Link {
 		}
 		links = append(links, sequence.Link{A: a, B: b, Cross: func(first, later, earlier int) bool {
 			m, before := o.mounts[used[later]], o.mounts[used[first]]
-			if !o.ctx.Rules.Has("A-07") || m.RunOut*m.Tilt(wide) > within/2 {
+			if !o.ctx.Rules.Has("A-07") {
+				return false
+			}
+			if truth, face := o.shop.FaceTruth(m, wide); face != "" && r.Kind == partspec.Parallel && o.shop.Tasks[earlier].MakesSurface(face) {
+				return truth <= within/2 // it sits on the earlier face itself
+			}
+			if m.RunOut*m.Tilt(wide) > within/2 {
 				return false
 			}
 			return m.Between && before.Between || o.shop.Tasks[earlier].MakesSurface(m.Surface)

@@ -70,6 +70,12 @@ func (w *walk) checkRelations() {
 		b, opB := w.madeBy(to)
 		w.at = w.later(a, opA, b, opB)
 		err, known := w.between(a, b)
+		if face, ok := w.faceToFace(a, b, of, to); ok && r.Kind == partspec.Parallel {
+			if face > float64(r.Within)+figure {
+				w.failOp("relation", "%s of %s to %s: %s to expect, %s drawn (the later sits on a face of the earlier)", r.Kind, of.name, to.name, mm(face), mm(float64(r.Within)))
+			}
+			continue
+		}
 		if !known {
 			w.failOp("relation", "%s of %s to %s within %s cannot be held: %s is the stock's own surface, which nothing was set true to",
 				r.Kind, of.name, to.name, mm(float64(r.Within)), stockOne(a, of, to))

@@ -49,6 +49,7 @@ type walk struct {
 	mounted solid.Body // the work when it was put in
 	contact float64    // length over which the grip touches
 	lightly bool       // so short that only light cuts may be taken
+	rests   []rest     // for each setup so far, the finished face that it sits on
 	located []int      // for each setup so far, the setup in which the surface it is located on was cut; -1 for raw metal
 	at      where
 	machine partspec.Machine
@@ -113,6 +114,7 @@ func (w *walk) mount(s plan.Setup) bool {
 	w.checkGrip()
 	w.checkEased()
 	w.noteLocated()
+	w.noteRest()
 	return true
 }
 
