@@ -164,7 +164,7 @@ func bushCorruptions() []corruption {
 		{"length measured off the drawing", change("face.left", func(o *plan.Operation) { o.Cuts[0].ToMeasure.LowMM = -0.3 }), "size"},
 		{"diameter measured off the drawing", change("spigot.body/turn", func(o *plan.Operation) { o.Cuts[0].ToMeasure.HighMM = 20.01 }), "most metal"},
 		{"diameter measured under the drawing", change("spigot.body/turn", func(o *plan.Operation) { o.Cuts[0].ToMeasure.LowMM = 19.94 }), "least metal"},
-		{"a range too fine to measure", change("spigot.body/turn", func(o *plan.Operation) { o.Cuts[0].ToMeasure.LowMM = 19.99 }), "measure"},
+		{"a range too fine to measure", change("spigot.body/turn", func(o *plan.Operation) { o.Cuts[0].ToMeasure.LowMM = 19.995 }), "measure"},
 		{"card line with another total", change("flange.rim/turn", func(o *plan.Operation) { o.Card[0].Total++; o.Card[0].Marks++ }), "card"},
 		{"card turns that do not add up", change("spigot.body/rough", func(o *plan.Operation) { o.Card[0].Turns++ }), "card"},
 		{"card figure wrong", change("flange.rim/turn", func(o *plan.Operation) { o.Card[0].Reading = "2.2 mm" }), "card"},
