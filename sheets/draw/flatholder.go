@@ -134,8 +134,9 @@ func (c *Canvas) clamp(sc *flatScene, cl plan.Clamp) {
 	c.blockAt(Holder, start, along, math.Hypot(end.X-start.X, end.Y-start.Y), wide)
 	c.Circle(Holder, stud, studRadius)
 	c.Circle(Head, stud, studRadius/2)
-	for _, p := range []Point{start, stud, end} {
-		sc.keep.box(Box{p.X - wide/2, p.Y - wide/2, p.X + wide/2, p.Y + wide/2})
+	half := wide/2 + 1
+	for _, p := range []Point{start, stud, stepBy(end, along, -packHalf)} {
+		sc.keep.box(Box{p.X - half, p.Y - half, p.X + half, p.Y + half})
 	}
 }
 
