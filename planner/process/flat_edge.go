@@ -101,10 +101,14 @@ func (c *Context) millEdge(s shape.Side, edges []int) Task {
 	}
 	left := c.Flat.SideLeft(s)
 	long, wide := c.faceSpans(c.Flat)
+	along := "x"
 	if s == shape.Left || s == shape.Right {
-		long = wide
+		long, along = wide, "y"
 	}
 	for _, tool := range c.endMills() {
+		if !c.travels(along, long+tool.size+2*runClear) {
+			continue
+		}
 		for _, e := range []partspec.End{partspec.Right, partspec.Left} {
 			w := c.millWay(e, tool)
 			width := tool.size * sideWidth
@@ -118,7 +122,13 @@ func (c *Context) millEdge(s shape.Side, edges []int) Task {
 			t.Ways = append(t.Ways, w)
 		}
 	}
-	return t
+	return t.orLacking(fmt.Sprintf("milling the %s edge: the table does not go %.0f along %s; hold it the other way round, or write finish_by = \"file\"", c.namesOf(edges), long+2*runClear, along))
+}
+
+// travels reports whether the slide of a dial of the mill's table goes so far; where the workshop does not say, it does.
+func (c *Context) travels(dial string, far float64) bool {
+	d, ok := c.Mill.Dial(dial)
+	return ok && (d.Travel == 0 || far <= float64(d.Travel)+sizeNoise)
 }
 
 // through is how far a milling cutter goes past the lower face, in mm. Common practice, no source.

@@ -60,6 +60,9 @@ func (c *Context) millFace(e partspec.End, excess float64) Task {
 	}
 	long, wide := c.faceSpans(c.Flat)
 	for _, tool := range c.faceCutters(wide) {
+		if !c.travels("x", long+tool.size+2*runClear) {
+			continue
+		}
 		w := c.millWay(e, tool)
 		w.Rate.DepthMM = c.faceDepth(tool.kind)
 		n := passes(excess, w.Rate.DepthMM)
@@ -71,7 +74,7 @@ func (c *Context) millFace(e partspec.End, excess float64) Task {
 		w.Write = func(j Job) (plan.Operation, Done) { return c.writeMilledFace(t, w, e, j) }
 		t.Ways = append(t.Ways, w)
 	}
-	return t.orLacking(fmt.Sprintf("milling the %s face: no end mill and no fly-cutter is owned", faceWord(e)))
+	return t.orLacking(fmt.Sprintf("milling the %s face: no end mill and no fly-cutter is owned that the table's travel lets pass over it", faceWord(e)))
 }
 
 // faceSpans are the work's measures along X and along Y.

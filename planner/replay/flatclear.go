@@ -105,8 +105,10 @@ func (f *flatWalk) spotted(x, y float64) bool {
 // checkPassClear holds that the tool, on its way, keeps clear of what holds and carries the work.
 func (f *flatWalk) checkPassClear(m pass, t taken) {
 	path := t.swath.(swept).path
-	f.checkHoldersClear(m.name, m.to[2], func(by float64) plane.Set { return path.Grown(by) })
-	f.checkBelow(m.name, m.to[2], m.radius, m.Kind, func(by float64) plane.Set { return path.Grown(by) })
+	spare := (m.measured + f.slackPlace) / 2 // what is measured may end a little otherwise than the plan reckons
+	way := func(by float64) plane.Set { return path.Grown(by - spare) }
+	f.checkHoldersClear(m.name, m.to[2]+2*spare*m.pose.up(), way)
+	f.checkBelow(m.name, m.to[2], m.radius, m.Kind, way)
 }
 
 // checkTurnedClear is the same for a tool in the lathe.

@@ -61,7 +61,8 @@ func (f *flatWalk) addPush(op plan.Operation, m pass, t taken) {
 	default:
 		return
 	}
-	if main := math.Max(p.sideN, p.torque/math.Max(m.radius/2, same)); op.ForceN < forceShare*main {
+	quarter := math.Max(op.Tool.SizeMM, m.size) / 4 // where the torque of a chain of drills is told to act: of the last one
+	if main := math.Max(p.sideN, p.torque/math.Max(quarter, same)); op.ForceN < forceShare*main {
 		f.failOp("force", "cut %q pushes with %.0f N, the holding was judged by %.0f", m.name, main, op.ForceN)
 	}
 	f.checkMillPower(op, p)
