@@ -105,6 +105,7 @@ type attempt struct {
 	ctx   *process.Context
 	shop  *holding.Shop
 	order *ordering
+	peers []*attempt // of the one that is chosen: all that were tried with it
 }
 
 // planPart runs the passes for one part: place the stock, choose chains, make tasks, find mounts, order, write out.
@@ -143,6 +144,7 @@ func bestAttempt(job *partspec.Job, part *partspec.Part, set rules.Set) (*attemp
 			}
 		}
 		if best != nil {
+			best.peers = list
 			return best, nil
 		}
 	}

@@ -37,6 +37,7 @@ func writeOut(out *plan.Part, a *attempt) {
 		w.setup(stay, i == len(stays)-1)
 	}
 	w.wordOrder(steps)
+	w.seatOrder(a)
 	out.Cautions = w.cautions()
 	out.Minutes = 0
 	for _, s := range out.Setups {

@@ -192,3 +192,9 @@ func idleStep(cut steps.Cut, c steps.Cutter, half float64) bool {
 	}
 	return over >= c.RadiusMM || cut.DepthMM <= c.RadiusMM-math.Sqrt(c.RadiusMM*c.RadiusMM-over*over)
 }
+
+// CutsSeat reports whether a task cuts a seat to its shape.
+func CutsSeat(p *partspec.Part, t Task) bool {
+	_, seat := p.Feature(t.Feature).(*partspec.Seat)
+	return seat && (t.Process == plan.SeatSteps || t.Process == plan.BoreHead)
+}
