@@ -187,6 +187,9 @@ func (c *Context) tappingDrill(s *spotted) (lacking []string) {
 	if s.Through {
 		return lacking
 	}
+	if !c.Rules.Has("A-29") {
+		return lacking
+	}
 	need, err := thread.BlindDepth(t.Thread, choice.Drill.Diameter, t.Length.Value, thread.LeadPlug, true)
 	if err == nil && float64(s.Depth.Mid()) < float64(need.Depth)-sizeNoise {
 		lacking = append(lacking, fmt.Sprintf("%s: %s drilled deep is too little for %s of full thread: a plug tap needs %s (rule A-29); drill it deeper, through, or tap less deep", s.Name, s.Depth.Mid().Text(c.unit()), t.Length.Value.Text(c.unit()), need.Depth.Text(c.unit())))

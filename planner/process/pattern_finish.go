@@ -198,6 +198,7 @@ func (c *Context) writeTaps(s spotted, t Task, w Way, deep float64, j Job) (plan
 		p.note("Taper, or second tap alone where it can pass through; back off every half turn.")
 	} else {
 		p.note("Taper, second, then plug tap; back off every half turn, and clear the chips.")
+		p.why(fmt.Sprintf("drilled %s deeper than the full thread: the tap's lead and the chips need room", units.Length(s.depth-deep).Round(2).Text(c.unit())), "A-29")
 	}
 	if w.Machine == partspec.Bench {
 		p.note("Set the tap square with a guide block or a square from two sides after the first turns.")
