@@ -227,6 +227,9 @@ workshop "quay_shed" {
   tool "end_mill" {
     sizes = [4, 6, 8, 10, 16]
   }
+  tool "ball_nose" {
+    sizes = [6, 10]
+  }
   tool "boring_head" {
     swing = [10, 35]
     reach = 40
