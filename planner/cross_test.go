@@ -33,29 +33,6 @@ func ringOf(name string, circle float64, count int, drill, within float64) *part
 	return h
 }
 
-// millHand is the example's workshop with a small mill, and what goes with it.
-func millHand(w *partspec.Workshop) {
-	dial := func(name string, graduation, turn float64) partspec.Dial {
-		d := partspec.Dial{Name: name, Reads: partspec.ReadsTravel, Travel: 200}
-		d.Graduation.Value, d.PerTurn.Value = units.Length(graduation), units.Length(turn)
-		return d
-	}
-	w.Machines = append(append([]partspec.Machine(nil), w.Machines...), partspec.Machine{Kind: partspec.Mill, Name: "mill", Speeds: []units.Speed{100, 200, 400, 800, 1600},
-		Dials: []partspec.Dial{dial("x", 0.02, 2), dial("y", 0.02, 2), dial("quill", 0.05, 2)}})
-	w.Tools = append(append([]partspec.Tool(nil), w.Tools...), partspec.Tool{Kind: partspec.Scriber, Name: "scriber", Accuracy: 0.2})
-}
-
-// turnersOnly takes away what a mill and its table have of their own.
-func turnersOnly(w *partspec.Workshop) {
-	w.Machines = slices.DeleteFunc(slices.Clone(w.Machines), func(m partspec.Machine) bool { return m.Kind == partspec.Mill })
-	w.Holdings = slices.DeleteFunc(slices.Clone(w.Holdings), func(h partspec.Holding) bool {
-		return h.Kind == partspec.Vice || h.Kind == partspec.TableClamps || h.Kind == partspec.Faceplate
-	})
-	w.Tools = slices.DeleteFunc(slices.Clone(w.Tools), func(t partspec.Tool) bool {
-		return t.Kind == partspec.EndMill || t.Kind == partspec.BoringHead || t.Kind == partspec.EdgeFinder || t.Kind == partspec.Scriber
-	})
-}
-
 // turnedWith is a disc with a bore and what is cut beside its axis.
 func turnedWith(t testing.TB, features ...partspec.Feature) *partspec.Job {
 	t.Helper()
@@ -71,10 +48,10 @@ func turnedWith(t testing.TB, features ...partspec.Feature) *partspec.Job {
   bore "main" { diameter = "20 H9" }
 }
 `), 0o644))
-	job := load(t, file, filepath.Join(examples, "workshop.hcl"))
+	job := load(t, file, filepath.Join(worked, "workshop.hcl"))
 	part := *job.Parts[0]
 	part.Features = append(append([]partspec.Feature(nil), part.Features...), features...)
-	return withShop(withShop(only(job, &part), turnersOnly), millHand)
+	return only(job, &part)
 }
 
 func TestARingOfHolesByDials(t *testing.T) {
@@ -101,13 +78,8 @@ func seatOn57() *partspec.Seat {
 	return s
 }
 
-func withBall(w *partspec.Workshop) {
-	w.Tools = append(append([]partspec.Tool(nil), w.Tools...), partspec.Tool{Kind: partspec.BallNose, Name: "ball nose", Sizes: []units.Length{6, 10}})
-	w.Holdings = append(append([]partspec.Holding(nil), w.Holdings...), partspec.Holding{Kind: partspec.TableClamps, Name: "table_clamps", Clamps: 4, ClampForce: 5000})
-}
-
 func TestASeatInSteps(t *testing.T) {
-	job := withShop(turnedWith(t, ringOf("fixing", 46, 6, 4.5, 0.2), seatOn57()), withBall)
+	job := turnedWith(t, ringOf("fixing", 46, 6, 4.5, 0.2), seatOn57())
 	p := planned(t, job)
 	w := timeline(p)
 	at := func(name string) int {
@@ -119,13 +91,6 @@ func TestASeatInSteps(t *testing.T) {
 	assert.Less(t, at("seat.pipe/mark"), at("seat.pipe/steps"))
 	assert.Less(t, at("holes.fixing/drill"), at("seat.pipe/steps"))
 	assert.Less(t, at("seat.pipe/steps"), at("seat.pipe/file"))
-}
-
-// lyingShop has a vice and end mills for what is cut across.
-func lyingShop(w *partspec.Workshop) {
-	withBall(w)
-	w.Holdings = append(w.Holdings, partspec.Holding{Kind: partspec.Vice, Name: "vice", Opening: 100, JawWidth: 80})
-	w.Tools = append(w.Tools, partspec.Tool{Kind: partspec.EndMill, Name: "end mills", Sizes: []units.Length{3, 4, 6, 8, 10, 12}}, partspec.Tool{Kind: partspec.EdgeFinder, Name: "edge finder", Accuracy: 0.01})
 }
 
 // shaftWith is a plain shaft with a bore and what is cut across it.
@@ -143,10 +108,10 @@ func shaftWith(t testing.TB, features ...partspec.Feature) *partspec.Job {
   bore "main" { diameter = "10 H8" }
 }
 `), 0o644))
-	job := load(t, file, filepath.Join(examples, "workshop.hcl"))
+	job := load(t, file, filepath.Join(worked, "workshop.hcl"))
 	part := *job.Parts[0]
 	part.Features = append(append([]partspec.Feature(nil), part.Features...), features...)
-	return withShop(withShop(withShop(only(job, &part), turnersOnly), millHand), lyingShop)
+	return only(job, &part)
 }
 
 func head(word, name string) partspec.FeatureHead {
@@ -194,7 +159,7 @@ func TestAFlat(t *testing.T) {
 }
 
 func TestASlot(t *testing.T) {
-	slot := &partspec.Slot{FeatureHead: head("slot", "key"), On: "body", Width: size(4, 0.05), Depth: size(2.5, 0.1), Angle: 90, Span: partspec.Span{Left: 22, Right: 38}}
+	slot := &partspec.Slot{FeatureHead: head("slot", "key"), On: "body", Width: size(6, 0.05), Depth: size(2.5, 0.1), Angle: 90, Span: partspec.Span{Left: 22, Right: 38}}
 	p := planned(t, shaftWith(t, slot))
-	assert.InDelta(t, 4, made(t, p, "slot.key/mill", 1)[0].Tool.SizeMM, 0)
+	assert.InDelta(t, 6, made(t, p, "slot.key/mill", 1)[0].Tool.SizeMM, 0)
 }
