@@ -37,7 +37,7 @@ func pool(t *testing.T) map[string]*partspec.Job {
 }
 
 // inShop is a file's job in its own workshop, or in that of the worked plans.
-func inShop(t *testing.T, file string) *partspec.Job {
+func inShop(t testing.TB, file string) *partspec.Job {
 	t.Helper()
 	if job := load(t, file); !job.Workshop.BuiltIn {
 		return job

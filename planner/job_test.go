@@ -34,7 +34,7 @@ func load(t testing.TB, paths ...string) *partspec.Job {
 // workedJob is one of the worked plans' parts in their workshop.
 func workedJob(t testing.TB, name string) *partspec.Job {
 	t.Helper()
-	return load(t, filepath.Join(worked, name+".hcl"), filepath.Join(worked, "workshop.hcl"))
+	return inShop(t, filepath.Join(worked, name+".hcl"))
 }
 
 // exampleParts are the parts of the example job, each as a job of its own. Limits that a fit gives are in the sizes already.

@@ -151,6 +151,10 @@ var verbs = map[string]verb{
 	"slip_on_mandrel": slipOnMandrel,
 	"noted":           noted,
 	"unplugged":       unplugged,
+	"leaves":          leaves,
+	"backed":          backed,
+	"clamps_over":     clampsOver,
+	"one_nought":      oneNought,
 }
 
 // noted: noted A WORDS...: a note of A says that.
@@ -414,6 +418,12 @@ func spoiltPlans() []spoilt {
 		{"wrong ream_unbored main", func(p *plan.Part) { p.Setups[0].Operations[2].Process = plan.Ream }},
 		{"must noted face.left the other end", func(p *plan.Part) { p.Setups[1].Operations[0].Notes = nil }},
 		{"wrong unplugged face.left @main", func(p *plan.Part) { p.Setups[1].Operations[0].Notes = nil }},
+		{"must leaves part_off left 4", func(p *plan.Part) { p.Setups[0].Operations[4].Edges[0].LeftMM = 2 }},
+		{"must backed bore.main/*", func(p *plan.Part) { p.Setups[0].Bed.GapMM = 1 }},
+		{"wrong clamps_over bore.main/* 10 10 8", func(p *plan.Part) { p.Setups[0].Clamps[0].XMM = 15 }},
+		{"must one_nought @main", func(p *plan.Part) {
+			p.Setups[0].Operations[1].Zeros = []plan.Zero{{Dial: "x"}}
+		}},
 		{"wrong slip_on_mandrel 4", func(p *plan.Part) { p.Setups[1].HoldingKind = "plain_mandrel" }},
 	}
 }
@@ -460,12 +470,13 @@ func gripBody(p *plan.Part, kind, packing string) {
 func mangled(change func(*plan.Part)) plan.Part {
 	p := plan.Part{Setups: []plan.Setup{
 		{Number: 1, HoldingKind: "three_jaw", Locates: "stock", StickOutMM: 30, Grip: plan.Grip{Kind: "jaws", Surface: "stock", RadiusMM: 10, ErrorMM: 0.009},
+			Bed: &plan.Bed{Kind: "parallels", GapMM: 6}, Clamps: []plan.Clamp{{XMM: 30, YMM: 10, ToeMM: 8}},
 			Operations: []plan.Operation{
-				{ID: "face.right", Feature: "face.right", Process: plan.Face},
+				{ID: "face.right", Feature: "face.right", Process: plan.Face, Zeros: []plan.Zero{{Dial: "x"}, {Dial: "y"}}},
 				{ID: "bore.main/drill", Feature: "main", Process: plan.Drill},
 				{ID: "bore.main/bore", Feature: "main", Process: plan.BoreOut, Checks: []plan.Check{{Feature: "main"}}},
 				{ID: "spigot.body/turn", Feature: "body", Process: plan.TurnFinish},
-				{ID: "part_off", Feature: "part", Process: plan.PartOff},
+				{ID: "part_off", Feature: "part", Process: plan.PartOff, Edges: []plan.EdgeLeft{{Edge: "left", LeftMM: 4}}},
 			}},
 		{Number: 2, HoldingKind: "stub_mandrel", Locates: "main", Grip: plan.Grip{Kind: "mandrel", Surface: "main", RadiusMM: 2},
 			Before:     plan.Section{Outer: []plan.Segment{{R0: 9, R1: 9}}},

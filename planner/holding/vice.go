@@ -197,7 +197,9 @@ func (s Shop) depthInVice(p *pinch, m Mount, at moment, all bool) {
 	if all {
 		above = toolRoom
 		for _, k := range at.tasks {
-			above = math.Max(above, toolRoom+s.Tasks[k].Depth)
+			if f := s.Tasks[k].Flat; f != nil && (f.Back != nil || f.Front != nil) {
+				above = math.Max(above, toolRoom+s.Tasks[k].Depth)
+			}
 		}
 	}
 	p.gripMM = math.Min(thick-above, or(float64(m.Holding.JawHeight), usualJawHeight))

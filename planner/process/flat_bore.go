@@ -104,13 +104,16 @@ func (c *Context) headLack(f *partspec.Bore) string {
 	return best
 }
 
+// headDrillMost is the largest drill that opens a bore for a boring head: what a small mill and a few clamps bear (rule A-25; the figure is ours).
+const headDrillMost = 20.0
+
 // headDrill is the largest drill that leaves a boring head its cut and lets it in; 0 when there is none.
 func (c *Context) headDrill(f *partspec.Bore, head partspec.Tool) (partspec.Tool, float64) {
 	var tool partspec.Tool
 	best := 0.0
 	for _, t := range c.tools(partspec.Drills) {
 		for _, s := range t.Sizes {
-			if v := float64(s); v <= float64(f.Diameter.Low)-boreLeave && v >= float64(head.LeastSwing)-sizeNoise && v > best {
+			if v := float64(s); v <= float64(f.Diameter.Low)-boreLeave && v >= float64(head.LeastSwing)-sizeNoise && v > best && (v <= headDrillMost || best == 0) {
 				tool, best = t, v
 			}
 		}

@@ -413,8 +413,17 @@ const drillNear = 1.0
 // drillMinutes is the time that a drill takes for 10 mm.
 func (c *Context) drillMinutes(d float64) float64 {
 	tool, _, _ := c.sized(partspec.Drills, d, d)
-	r := c.rate(cutDrill, d, tool)
-	return 10 / (r.FeedMM * r.RPM)
+	on := c.Lathe.Kind
+	for _, m := range []partspec.Machine{c.Mill, c.Drill} {
+		if on == "" {
+			on = m.Kind
+		}
+	}
+	if on == partspec.Lathe {
+		on = ""
+	}
+	r := c.rateOn(on, cutDrill, d, tool)
+	return 10 / (r.FeedMM * math.Max(1, r.RPM))
 }
 
 // pilotShare is a pilot's part of the final diameter; drillStep the most a light lathe drives at once (rule A-25).

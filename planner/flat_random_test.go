@@ -1,0 +1,35 @@
+package planner_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"catchplate/partspec/parttest"
+	"catchplate/planner"
+)
+
+// flatSeeds is how many random flat parts are tried.
+const flatSeeds = 40
+
+// Whatever flat part is drawn is planned and proved, or refused with reasons, and twice the same.
+func TestRandomFlatPartsAreProvedOrRefused(t *testing.T) {
+	made := 0
+	for seed := range flatSeeds {
+		text0 := parttest.FlatPart().Example(seed).HCL(false)
+		job := parsed(t, text0)
+		p, failures := planner.Proved(job, planner.Options{})
+		for _, f := range failures {
+			t.Errorf("seed %d: %v", seed, f)
+		}
+		for _, r := range p.Parts[0].Refusals {
+			t.Logf("seed %d: %s: %v", seed, r.What, r.Reasons)
+			assert.NotEmpty(t, r.Reasons, "seed %d: %s", seed, r.What)
+		}
+		if len(p.Parts[0].Setups) > 0 {
+			made++
+		}
+	}
+	t.Logf("%d of %d are made", made, flatSeeds)
+	assert.Greater(t, made, flatSeeds/6, "hardly anything is made: the test would prove nothing")
+}
