@@ -110,6 +110,7 @@ func (s Shop) viceSetup(m Mount, at moment, grip plan.Grip, setup *plan.Setup) {
 	setup.Presses = tidyPresses(p.presses)
 	high := round1(or(float64(m.Holding.JawHeight), usualJawHeight) - p.gripMM)
 	setup.Bed = &plan.Bed{Kind: "parallels", HeightMM: high, GapMM: high, Under: tidyStrips(p.under)}
+	setup.Why = append(setup.Why, plan.Reason{Text: fmt.Sprintf("two parallel edges %.1f apart, %.1f of %.1f thickness in the jaws", p.Across, p.gripMM, p.Thick), Rule: "B-33"})
 	squareness := or(float64(m.Holding.Squareness), squareLift)
 	setup.How = []string{
 		"Vice clocked square to the table and cleaned; its fixed jaw is the datum: the better edge goes against it, a round bar behind the moving jaw if the other is rough.",
@@ -163,6 +164,7 @@ func clampedGrip(l laid, setup *plan.Setup) {
 	g := &setup.Grip
 	g.Kind, g.LeastN, g.WorkingN, g.Feel = "clamps", l.NeedN, math.Floor(l.HaveN), "each nut a firm pull with a short spanner, in turns, a little at a time"
 	setup.Clamps = tidyClamps(l.list)
+	setup.Why = append(setup.Why, plan.Reason{Text: fmt.Sprintf("%d clamps on solid metal, no two more than %.0f degrees apart, press with %.0f N in all; the cuts ask %.0f, safety 2.5", l.Placed, math.Ceil(l.SpreadDeg), g.WorkingN, l.NeedN), Rule: "B-07"})
 }
 
 func (s Shop) tableSetup(m Mount, at moment, setup *plan.Setup) {
@@ -251,6 +253,9 @@ func (s Shop) plateSetup(m Mount, at moment, setup *plan.Setup) {
 	b.MassKg, b.UnbalanceKgMM, b.WeightKg, b.AngleDeg = round3(b.MassKg), round3(b.UnbalanceKgMM), round3(b.WeightKg), round1(b.AngleDeg)
 	b.LeftOverKgMM = round3(b.LeftOverKgMM)
 	setup.Balance = &b
+	setup.Why = append(setup.Why,
+		plan.Reason{Text: fmt.Sprintf("it reaches %.0f from the axis, the plate %.0f; its centre of mass lies %.0f off", p.Reach, p.Diameter/2, p.OffCentre), Rule: "B-06"},
+		plan.Reason{Text: fmt.Sprintf("%.1f kg mm out of balance with its clamps: a counterweight of %.2f kg; the %.1f that balancing leaves shake with %.0f N at %.0f a minute", b.UnbalanceKgMM, b.WeightKg, b.LeftOverKgMM, b.ShakingN, b.MostRPM), Rule: "B-09"})
 	setup.RunOutMM = m.RunOut
 	setup.How = []string{
 		"Skim or check the faceplate; wipe plate and work, thin paper between them for grip.",
@@ -288,6 +293,7 @@ func (s Shop) fourJawSetup(m Mount, at moment, g plan.Grip, setup *plan.Setup) {
 	setup.Bed = &plan.Bed{Kind: "parallels", HeightMM: gap, GapMM: gap}
 	b := s.jawBalance(m, at, jaws)
 	setup.Balance = &b
+	setup.Why = append(setup.Why, plan.Reason{Text: "four sides that face the jaws, within their reach; clocked true", Rule: "B-04"})
 	setup.How = []string{
 		fmt.Sprintf("A flat backing ring or packing, %s thick and clear of the bore by 2, between the work and the chuck's face; press the work hard back while tightening.", mm(gap)),
 		"Set the jaws by the face rings, then clock: move a pair by half the difference of its readings, bring in the last 0.05 by tightening only.",
