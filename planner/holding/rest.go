@@ -12,17 +12,19 @@ const (
 
 // FaceTruth is what a plane face of a diameter runs out to the finished face that a mount sits on, and that one's name; no name where it sits on none.
 func (s Shop) FaceTruth(m Mount, wide float64) (fullReading float64, face string) {
-	truth := truthInPlace
+	truth, end := truthInPlace, m.Free.Other()
+	rim := s.Rim(end)
 	switch {
+	case m.Step && m.Z1-m.Z0 > rim: // so long a grip goes by the jaws, not by their steps
+		return 0, ""
 	case m.Glue != NoGlue, m.Holding.Kind == partspec.StubMandrel && !m.Threaded, m.Step && m.Holding.Kind == partspec.SoftJaws:
 	case m.Step:
 		truth = truthOnSteps
 	default:
 		return 0, ""
 	}
-	end := m.Free.Other()
-	if rim := 2 * s.Rim(end); rim > 0 && wide > rim {
-		truth *= wide / rim
+	if rim > 0 && wide > 2*rim {
+		truth *= wide / (2 * rim)
 	}
 	return truth, "face." + end.String()
 }

@@ -44,7 +44,8 @@ func (w *walk) rested() bool {
 		if w.free() < 0 {
 			back = hi
 		}
-		return math.Abs(w.headZ()-back) <= same+w.slackPlace
+		// A grip longer than half the face's width goes by the jaws, not by their steps.
+		return math.Abs(w.headZ()-back) <= same+w.slackPlace && hi-lo <= w.body.Outer.Greatest(lo, hi)
 	}
 	return false
 }
