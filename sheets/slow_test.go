@@ -70,7 +70,7 @@ func checkPagesText(t *testing.T, pdf string, pages int) {
 		page := strconv.Itoa(n + 1)
 		text := run(t, "pdftotext", "-f", page, "-l", page, "-layout", pdf, "-")
 		assert.Contains(t, text, fmt.Sprintf("sheet %d of %d", n+1, pages))
-		assert.Contains(t, text, "guide-bush")
+		assert.Contains(t, text, "Guide-bush")
 		if regexp.MustCompile(`^\s*Holding \d+: `).MatchString(text) {
 			begun++
 		}
@@ -142,7 +142,8 @@ func TestTextsFitTheirRoom(t *testing.T) {
 	var page strings.Builder
 	page.WriteString("<!DOCTYPE html><meta charset=utf-8>")
 	part := fixture.Bush().Parts[0]
-	for _, figure := range []draw.Page{draw.Part("a", &part), draw.Setup("b", &part, &part.Setups[0])} {
+	cover := fixture.Cover().Parts[0]
+	for _, figure := range []draw.Page{draw.Part("a", &part), draw.Setup("b", &part, &part.Setups[0]), draw.Part("c", &cover), draw.Setup("d", &cover, &cover.Setups[4])} {
 		text := string(svg.Inline(figure))
 		for _, s := range figure.Shapes {
 			if label, ok := s.(draw.Text); ok {
