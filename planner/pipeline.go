@@ -8,6 +8,7 @@ import (
 	"sync"
 
 	"catchplate/partspec"
+	"catchplate/partspec/units"
 	"catchplate/planner/drawing"
 	"catchplate/planner/holding"
 	"catchplate/planner/plan"
@@ -185,6 +186,9 @@ func tries(job *partspec.Job, part *partspec.Part, set rules.Set, memo *process.
 	return list, nil
 }
 
+// coarsestSaddle is the coarsest graduation of a saddle by which shoulders are set: roughing leaves 0.2 on them (rule A-05), and a coarser one leaves more or none.
+const coarsestSaddle = 0.25
+
 // dialsWanting refuses a lathe on which no place can be set.
 func dialsWanting(lathe partspec.Machine) []plan.Refusal {
 	var out []plan.Refusal
@@ -193,6 +197,10 @@ func dialsWanting(lathe partspec.Machine) []plan.Refusal {
 			out = append(out, plan.Refusal{What: "setting the " + name, Reasons: []string{fmt.Sprintf("the %s has no %s dial", lathe.Name, name)},
 				Remedies: []string{fmt.Sprintf("add dial %q { graduation, per_turn, reads } to it; an indicator or a scale is one too", name)}})
 		}
+	}
+	if d, ok := lathe.Dial("saddle"); ok && float64(d.Graduation.Value) > coarsestSaddle {
+		out = append(out, plan.Refusal{What: "setting the saddle", Reasons: []string{fmt.Sprintf("the saddle's graduation of %s is coarser than the %g that shoulders are set to", d.Graduation.Value.Text(units.InMM), coarsestSaddle)},
+			Remedies: []string{"put an indicator or a scale against the saddle, and give its graduation: dial \"saddle\" { graduation = 0.1  reads = \"indicator\" }"}})
 	}
 	return out
 }

@@ -41,7 +41,9 @@ func (c *Context) fillet(f *partspec.Fillet) []Task {
 			t.Ways = append(t.Ways, w)
 		}
 	}
-	return []Task{t.orLacking(fmt.Sprintf("%s: no round-nosed tool of radius %.2f to %.2f that reaches %.1f is owned", f.Name, float64(f.Radius.Low), float64(f.Radius.High), c.stockRadius()-r+forceSlack))}
+	reach := c.stockRadius() - r + forceSlack
+	return []Task{t.orLacking(fmt.Sprintf("%s: no round-nosed tool of radius %.2f to %.2f that reaches %.1f is owned: grind one, and write tool \"round_nose\" { radius = %g  reach = %.0f } into the workshop",
+		f.Name, float64(f.Radius.Low), float64(f.Radius.High), reach, radius, math.Ceil(reach)))}
 }
 
 func (c *Context) writeFillet(f *partspec.Fillet, t Task, w Way, dir float64, j Job) (plan.Operation, Done) {
