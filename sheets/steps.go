@@ -24,11 +24,32 @@ func (s *sheet) steps(op plan.Operation) []block {
 	}
 	title := para(bold("Step table") + ", counted from nought. Set the " + esc(op.Steps.AcrossDial) + " first, each time from the figure before it, so that it goes one way only " +
 		"through a run. Then feed the " + esc(op.Steps.DepthDial) + " to its figure, draw it back and tick." + meanings(op.Card))
-	return []block{
+	var before []block
+	if lines := beforeSteps(op); len(lines) > 0 {
+		rough := op
+		rough.Card = lines
+		before = card(rough)
+	}
+	return append(before,
 		s.figure(draw.Steps(s.base+"-steps-"+itoa(op.Number), op.Title, op.Steps)),
 		group{class: "steps", blocks: []block{title, t}},
 		para(bold("What the table rests on")), list{items: stepFacts(op.Steps)},
+	)
+}
+
+// beforeSteps are the lines of the card that are no step's: where each pass begins and ends, and the roughing that comes first.
+func beforeSteps(op plan.Operation) []plan.Line {
+	steps := map[string]bool{}
+	for _, s := range op.Steps.Steps {
+		steps[s.Label] = true
 	}
+	var lines []plan.Line
+	for _, l := range op.Card {
+		if !steps[l.Label] {
+			lines = append(lines, l)
+		}
+	}
+	return lines
 }
 
 // stepOptional is the first column of a step table that is left out when no row fills it.

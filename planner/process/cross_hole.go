@@ -146,8 +146,7 @@ func (c *Context) spotFace(a across) Task {
 	t.Depth = deep
 	if ok && c.coordinates() {
 		for _, w := range c.crossWays(float64(a.CrossHole.Angle), false, t.Z0, t.Z1) {
-			w.Tool, w.SizeMM, w.Rate, w.ForceAt = tool, size, c.millRate(size, tool), a.top
-			w.Rate.DepthMM = deep
+			w.Tool, w.SizeMM, w.Rate, w.ForceAt = tool, size, c.millRate(size, deep, tool), a.top
 			w.ForceN = c.millForce(size, deep)
 			w.SureN = w.ForceN
 			w.Minutes = minutesADrill + minutesAPlace + deep/(w.Rate.FeedMM*w.Rate.RPM)

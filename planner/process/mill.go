@@ -8,27 +8,6 @@ import (
 	"catchplate/planner/tables"
 )
 
-// teeth are those of an end mill or a ball nose that nobody counted. Common practice, no source: two cut slots and plunge.
-const teeth = 2.0
-
-// toothFeed is the feed a tooth of an end mill, mm, from the cutting table: less for small cutters, more in soft metal: the middle of its range.
-func (c *Context) toothFeed(d float64) float64 {
-	row := "HSS end mill 8 to 12 mm, steel"
-	switch {
-	case d < smallMill:
-		row = "HSS end mill 3 to 6 mm, steel"
-	case soft(c.Part.Material.Family):
-		row = "HSS end mill 8 to 12 mm, brass or aluminium"
-	}
-	if r, ok := tables.FindCutting("mill", "feed per tooth", row); ok {
-		return r.Range.Middle()
-	}
-	return leastFeed
-}
-
-// smallMill is the diameter under which an end mill takes the finer feed.
-const smallMill = 7.0
-
 // slotDepth is the deepest that an end mill of a diameter cuts over its whole width: half of it, a quarter in steel (cutting table, slot).
 func (c *Context) slotDepth(d float64) float64 {
 	if soft(c.Part.Material.Family) || c.Part.Material.Family == tables.FamilyBronze {
@@ -37,17 +16,15 @@ func (c *Context) slotDepth(d float64) float64 {
 	return d / 4
 }
 
-// millRate is the speed and feed of a milling cutter on the mill.
-func (c *Context) millRate(d float64, tool partspec.Tool) Rate {
-	r := c.rateOn(partspec.Mill, cutMill, d, tool)
-	r.FeedMM = math.Round(teeth*c.toothFeed(d)*1000) / 1000
-	return r
+// millRate is the speed and feed of a milling cutter on the mill, its passes so deep.
+func (c *Context) millRate(d, deepMM float64, tool partspec.Tool) Rate {
+	return c.capped(Rate{kind: cutEdge, diameter: d, tool: tool, on: partspec.Mill, own: deepMM})
 }
 
 // millForce is the force on the work of a milling cutter that cuts so deep, N, on the high side: as if one tooth took the feed of a whole turn, and what pushes it
 // off taken in.
 func (c *Context) millForce(d, deepMM float64) float64 {
-	return c.pushOf(deepMM, teeth*c.toothFeed(d))
+	return c.pushOf(deepMM, c.millFeed(d))
 }
 
 // pushOf is what a cut so deep at a feed a turn pushes sideways with, N.

@@ -20,6 +20,7 @@ type Rate struct {
 	FeedMM    float64
 	DepthMM   float64 // radial, of one pass
 	kind      cutKind
+	own       float64 // depth of a pass where the kind of cut does not say it
 	diameter  float64
 	least     float64 // of drills one after the other: the smallest, at whose feed all go
 	tool      partspec.Tool
@@ -43,7 +44,6 @@ const (
 	cutKnurl
 	cutCounterbore
 	cutCountersink
-	cutMill
 	cutEdge // an end mill beside metal, or over a face
 	cutFly
 )
@@ -53,7 +53,7 @@ func (k cutKind) operation() speed.Operation {
 	return map[cutKind]speed.Operation{
 		cutRough: speed.Turn, cutFinish: speed.Finish, cutFace: speed.Face, cutBore: speed.Bore, cutGroove: speed.Groove,
 		cutPart: speed.Part, cutDrill: speed.Drill, cutReam: speed.Ream, cutThread: speed.Thread, cutKnurl: speed.Knurl,
-		cutCounterbore: speed.Counterbore, cutCountersink: speed.Countersink, cutMill: speed.Mill, cutEdge: speed.Mill, cutFly: speed.FlyCut,
+		cutCounterbore: speed.Counterbore, cutCountersink: speed.Countersink, cutEdge: speed.Mill, cutFly: speed.FlyCut,
 	}[k]
 }
 
@@ -89,6 +89,9 @@ func (c *Context) capped(r Rate, caps ...speed.Cap) Rate {
 		caps = nil
 	}
 	r.DepthMM = c.depth(r.kind)
+	if r.own > 0 {
+		r.DepthMM = r.own
+	}
 	if r.kind != cutThread { // a thread's feed is its pitch
 		r.FeedMM = c.feed(r.kind, r.diameter)
 		if r.least > 0 {
@@ -103,7 +106,7 @@ func (c *Context) capped(r Rate, caps ...speed.Cap) Rate {
 		caps = append(caps, speed.GluedCap(want))
 	}
 	if !c.Rules.Has("C-01") { // without the rule no step is looked for
-		r.RPM, r.WantedRPM, r.Why, r.DepthMM = math.Round(float64(want.RPM)), math.Round(float64(want.RPM)), "tool and material", c.depth(r.kind)
+		r.RPM, r.WantedRPM, r.Why = math.Round(float64(want.RPM)), math.Round(float64(want.RPM)), "tool and material"
 		return r
 	}
 	choice, err := speed.Choose(want, units.Length(r.diameter), spindleOf(c.MachineFor(r.on)), caps...)

@@ -16,11 +16,10 @@ const seatRun = 2.0
 
 // seatWay is one cutter that steps a seat, with its table.
 func (c *Context) seatWay(s saddle, t Task, tool partspec.Tool, d float64, r steps.Request, table steps.Table) Way {
-	w := Way{Machine: partspec.Mill, End: s.On, Tool: tool, SizeMM: d, Rate: c.millRate(d, tool), ForceAt: float64(s.Across) / 2}
+	w := Way{Machine: partspec.Mill, End: s.On, Tool: tool, SizeMM: d, Rate: c.millRate(d, r.MostDepthMM+roughCrest(r.Cutter), tool), ForceAt: float64(s.Across) / 2}
 	low, high := ordered(s.end, s.crownZ())
 	w.Span = [2]float64{low, high}
 	rough := seatRough(table, r.Cutter, r.Across.GraduationMM, int64(float64(s.Across)/2/r.Across.GraduationMM))
-	w.Rate.DepthMM = r.MostDepthMM + roughCrest(r.Cutter)
 	w.ForceN = c.millForce(d, w.Rate.DepthMM)
 	w.SureN = w.ForceN
 	w.Minutes = minutesTrial + float64(len(table.Cuts)+len(rough))*(2*c.seatHalf(s, d)/(w.Rate.FeedMM*w.Rate.RPM)+minutesAPass)

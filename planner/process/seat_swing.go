@@ -8,11 +8,8 @@ import (
 	"catchplate/planner/plan"
 )
 
-// swingPass is the most that a swung tool takes at once, on radius (rule C-34); swingFeed its feed a revolution.
-const (
-	swingPass = 0.4
-	swingFeed = 0.05
-)
+// swingPass is the most that a swung tool takes at once, on radius (rule C-34).
+const swingPass = 0.4
 
 // swung lists the boring heads and fly-cutters that swing a seat's radius, the pipe's axis standing along the spindle, and says why there is none.
 func (c *Context) swung(s saddle, t Task) (ways []Way, whyNot []string) {
@@ -41,13 +38,11 @@ func (c *Context) swung(s saddle, t Task) (ways []Way, whyNot []string) {
 
 func (c *Context) swingWay(s saddle, t Task, tool partspec.Tool, through float64) Way {
 	w := Way{Machine: partspec.Mill, Across: true, AcrossDeg: float64(s.Angle), End: s.On, Tool: tool, SizeMM: 2 * s.radius, ForceAt: float64(s.Across)/2 + 2*seatRun}
-	w.Rate = c.rateOn(partspec.Mill, cutFly, 2*s.radius, tool)
-	w.Rate.FeedMM, w.Rate.DepthMM = swingFeed, swingPass
 	low, high := ordered(s.axisZ, s.crownZ()) // the head stands outside the end
 	w.Span = [2]float64{low, high}
 	first := swingPass + float64(c.dialOf("x").Graduation.Value) + float64(c.Part.Length.Width())/2 // the end may stand out as far as the length's limits let it
-	w.Rate.DepthMM = first
-	w.ForceN = c.pushOf(first, swingFeed)
+	w.Rate = c.capped(Rate{kind: cutFly, diameter: 2 * s.radius, tool: tool, on: partspec.Mill, own: first})
+	w.ForceN = c.pushOf(first, w.Rate.FeedMM)
 	w.SureN = w.ForceN
 	w.Minutes = minutesTrial + float64(passes(s.depth, swingPass))*(through/(w.Rate.FeedMM*w.Rate.RPM)+minutesAPass)
 	w.Write = func(j Job) (plan.Operation, Done) { return c.writeSwing(s, t, w, through, j) }
