@@ -20,7 +20,7 @@ part "saddle" {
     large_at = "left"
   }
   bore "way" {
-    diameter = "24 H9"
+    diameter = "16 H9"
   }
   holes "ring" {
     circle = 48

@@ -147,7 +147,7 @@ func (c *Context) spotFace(a across) Task {
 	if ok && c.coordinates() {
 		for _, w := range c.crossWays(float64(a.CrossHole.Angle), false, t.Z0, t.Z1) {
 			w.Tool, w.SizeMM, w.Rate, w.ForceAt = tool, size, c.millRate(size, deep, tool), a.top
-			w.ForceN = c.millForce(size, deep)
+			w.ForceN = c.millForce(partspec.EndMill, size, deep)
 			w.SureN = w.ForceN
 			w.Minutes = minutesADrill + minutesAPlace + deep/(w.Rate.FeedMM*w.Rate.RPM)
 			w.Write = func(j Job) (plan.Operation, Done) {

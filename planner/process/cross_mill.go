@@ -144,7 +144,7 @@ func (c *Context) millWays(t Task, m milled, tool partspec.Tool, d float64) []Wa
 	var ways []Way
 	for _, w := range c.crossWays(m.deg, false, z0-d/2, z1+d/2) {
 		w.Tool, w.SizeMM, w.Rate, w.ForceAt = tool, d, c.millRate(d, c.slotDepth(d), tool), m.top
-		w.ForceN = c.millForce(d, math.Min(w.Rate.DepthMM, t.Depth))
+		w.ForceN = c.millForce(partspec.EndMill, d, math.Min(w.Rate.DepthMM, t.Depth))
 		w.Minutes = minutesADrill + minutesTrial + float64(layers*len(m.tracks(d)))*((z1-z0)/(w.Rate.FeedMM*w.Rate.RPM)+minutesAPass)
 		w.Write = func(j Job) (plan.Operation, Done) { return c.writeMilled(t, m, w, j) }
 		ways = append(ways, w)

@@ -23,9 +23,19 @@ func (c *Context) millRate(d, deepMM float64, tool partspec.Tool) Rate {
 
 // millForce is the force on the work of a milling cutter that cuts so deep, N, on the high side: as if one tooth took the feed of a whole turn, and what pushes it
 // off taken in.
-func (c *Context) millForce(d, deepMM float64) float64 {
+func (c *Context) millForce(kind partspec.ToolKind, d, deepMM float64) float64 {
+	if kind == partspec.BallNose {
+		return c.pushOf(deepMM, c.ballFeed(d))
+	}
 	return c.pushOf(deepMM, c.millFeed(d))
 }
+
+// ballFeed is a ball nose's feed a revolution: it has two teeth whatever its size. Common practice, no source.
+func (c *Context) ballFeed(d float64) float64 {
+	return math.Round(1000*c.millFeed(d)*ballTeeth/teethOf(d)) / 1000
+}
+
+const ballTeeth = 2.0
 
 // pushOf is what a cut so deep at a feed a turn pushes sideways with, N.
 func (c *Context) pushOf(deepMM, feedMM float64) float64 {
@@ -38,9 +48,9 @@ func (c *Context) pushOf(deepMM, feedMM float64) float64 {
 
 // lightMill is how deep a milling cutter of a diameter goes over its whole width on work that is only screwed down: as deep as a slot bears, or until it pushes
 // with lightPush.
-func (c *Context) lightMill(d float64) float64 {
+func (c *Context) lightMill(kind partspec.ToolKind, d float64) float64 {
 	deep := c.slotDepth(d)
-	if one := c.millForce(d, 1); one > 0 {
+	if one := c.millForce(kind, d, 1); one > 0 {
 		deep = math.Min(deep, lightPush/one)
 	}
 	return math.Max(leastMill, math.Floor(deep*10)/10)

@@ -94,6 +94,9 @@ func (c *Context) capped(r Rate, caps ...speed.Cap) Rate {
 	}
 	if r.kind != cutThread { // a thread's feed is its pitch
 		r.FeedMM = c.feed(r.kind, r.diameter)
+		if r.tool.Kind == partspec.BallNose {
+			r.FeedMM = c.ballFeed(r.diameter)
+		}
 		if r.least > 0 {
 			r.FeedMM = math.Min(r.FeedMM, c.feed(r.kind, r.least))
 		}

@@ -161,7 +161,7 @@ func (c *Context) seatRequest(s saddle, kind partspec.ToolKind, d float64, acros
 	axis := func(d partspec.Dial) steps.Axis {
 		return steps.Axis{GraduationMM: float64(d.Graduation.Value), Reads: steps.ReadsTravel}
 	}
-	r := steps.Request{LeftoverMM: c.seatLeft(s.Seat), Across: axis(side), Depth: axis(down), MostDepthMM: c.lightMill(d), Cutter: steps.Cutter{Kind: steps.SquareEnd, WidthMM: d},
+	r := steps.Request{LeftoverMM: c.seatLeft(s.Seat), Across: axis(side), Depth: axis(down), MostDepthMM: c.lightMill(kind, d), Cutter: steps.Cutter{Kind: steps.SquareEnd, WidthMM: d},
 		Curve: steps.Curve{Left: steps.Air, Right: steps.Air, Segments: []steps.Segment{steps.Arc{CentreDepthMM: s.depth - s.radius, RadiusMM: s.radius, FromAcrossMM: -half, ToAcrossMM: half, Form: steps.Hollow}}}}
 	if kind == partspec.BallNose {
 		r.Cutter = steps.Cutter{Kind: steps.RoundNose, RadiusMM: d / 2}

@@ -20,7 +20,7 @@ func (c *Context) seatWay(s saddle, t Task, tool partspec.Tool, d float64, r ste
 	low, high := ordered(s.end, s.crownZ())
 	w.Span = [2]float64{low, high}
 	rough := seatRough(table, r.Cutter, r.Across.GraduationMM, int64(float64(s.Across)/2/r.Across.GraduationMM))
-	w.ForceN = c.millForce(d, w.Rate.DepthMM)
+	w.ForceN = c.millForce(tool.Kind, d, w.Rate.DepthMM)
 	w.SureN = w.ForceN
 	w.Minutes = minutesTrial + float64(len(table.Cuts)+len(rough))*(2*c.seatHalf(s, d)/(w.Rate.FeedMM*w.Rate.RPM)+minutesAPass)
 	w.Write = func(j Job) (plan.Operation, Done) { return c.writeSeatSteps(s, t, w, r, table, rough, j) }
@@ -102,14 +102,19 @@ func (c *Context) writeSeatSteps(s saddle, t Task, w Way, r steps.Request, table
 		}
 		p.cut(name, set(from), set(to), nil)
 		p.line(name, across, middle+at, "", "", false)
-		p.line(name, down, deep, "", "", false)
 	}
+	layer := 0
 	for k, cut := range rough {
+		if cut.layer != layer {
+			layer = cut.layer
+			p.line(fmt.Sprintf("layer %d", layer), down, cut.depth, p.both(float64(cut.depth)*r.Depth.GraduationMM, down)+" below the face", "", false)
+		}
 		pass(fmt.Sprintf("layer %d, rough %d", cut.layer, k+1), cut.across, cut.depth)
 	}
 	cuts := inOrder(table)
 	for _, cut := range cuts {
 		pass(cut.label, cut.AcrossGrads, cut.DepthGrads)
+		p.line(cut.label, down, cut.DepthGrads, "", "", false)
 	}
 	p.op.Steps = p.seatData(s, table, r, cuts)
 	p.seatWords(s)
