@@ -31,7 +31,7 @@ func Compare(job *partspec.Job, part *partspec.Part, feature string, what plan.W
 
 // anyAttempt is the first way to lay the stock and make the holes of a part that has no plan.
 func anyAttempt(job *partspec.Job, part *partspec.Part, set rules.Set) (*attempt, error) {
-	list, refused := tries(job, part, set, nil)
+	list, refused := tries(job, part, set, nil, false)
 	if len(list) > 0 {
 		return list[0], nil
 	}

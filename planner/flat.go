@@ -15,8 +15,9 @@ import (
 	"catchplate/planner/tables"
 )
 
-// flatTries makes an attempt for every combination of chains by which the bores and the outline of a flat part can be made.
-func flatTries(job *partspec.Job, part *partspec.Part, set rules.Set) ([]*attempt, []plan.Refusal) {
+// flatTries makes an attempt for every combination of chains by which the bores and the outline of a flat part can be made. The sides are milled where that can be;
+// when nothing passes, they are filed.
+func flatTries(job *partspec.Job, part *partspec.Part, set rules.Set, desperate bool) ([]*attempt, []plan.Refusal) {
 	base := process.Context{Part: part, Shop: job.Workshop, Mill: owned(job.Workshop, partspec.Mill), Drill: owned(job.Workshop, partspec.Drill), Bench: owned(job.Workshop, partspec.Bench),
 		Length: float64(part.Length.Mid()), Rules: set}
 	if lathe := owned(job.Workshop, partspec.Lathe); lathe.Kind != "" && dialsWanting(lathe) == nil {
@@ -34,6 +35,9 @@ func flatTries(job *partspec.Job, part *partspec.Part, set rules.Set) ([]*attemp
 		}
 	}
 	combos = times(combos, process.Outlined, base.OutlineChains())
+	if desperate {
+		combos = times(combos, process.Sides, []process.Chain{process.ChainFile})
+	}
 	var out []*attempt
 	for _, combo := range combos {
 		ctx := base

@@ -23,7 +23,7 @@ func TestVerdictsDependOnTheirMasksOnly(t *testing.T) {
 		t.Run(part.Name, func(t *testing.T) {
 			asked, open := 0, 0
 			tried := map[shape.Placement]bool{}
-			list, refused := tries(job, part, rules.All(), nil)
+			list, refused := tries(job, part, rules.All(), nil, false)
 			require.Empty(t, refused)
 			for _, a := range list {
 				if tried[a.ctx.Place] {

@@ -131,7 +131,7 @@ func bestAttempt(job *partspec.Job, part *partspec.Part, set rules.Set) (*attemp
 	var failed []*attempt
 	memo := process.NewMemo()
 	for _, desperate := range []bool{false, true} {
-		list, refused := tries(job, part, set, memo)
+		list, refused := tries(job, part, set, memo, desperate)
 		if refused != nil {
 			return nil, refused
 		}
@@ -168,9 +168,9 @@ func orderAll(list []*attempt, desperate bool) {
 }
 
 // tries lists the attempts at a part: every way that its stock may lie, and its holes be made.
-func tries(job *partspec.Job, part *partspec.Part, set rules.Set, memo *process.Memo) ([]*attempt, []plan.Refusal) {
+func tries(job *partspec.Job, part *partspec.Part, set rules.Set, memo *process.Memo, desperate bool) ([]*attempt, []plan.Refusal) {
 	if part.Flat() {
-		return flatTries(job, part, set)
+		return flatTries(job, part, set, desperate)
 	}
 	lathe, ok := machine(job.Workshop, partspec.Lathe)
 	if !ok {

@@ -30,7 +30,7 @@ func (c *Context) sides() []Task {
 		if len(edges) == 0 {
 			continue
 		}
-		byFile := false
+		byFile := c.Bored[Sides] == ChainFile
 		for _, i := range edges {
 			byFile = byFile || c.Part.Outline.Edges[i].FinishFile
 		}
@@ -105,7 +105,7 @@ func (c *Context) millEdge(s shape.Side, edges []int) Task {
 	if s == shape.Left || s == shape.Right {
 		long, along = wide, "y"
 	}
-	for _, tool := range c.endMills() {
+	for _, tool := range c.sideMills() {
 		if !c.travels(along, long+tool.size+2*runClear) {
 			continue
 		}

@@ -76,8 +76,11 @@ func (c *Context) sawn(t Task, length float64, title string) Task {
 	return t.orLacking("no bench with a saw is owned to cut the outline with")
 }
 
-// Outlined names the outline among the features that chains are chosen for.
-const Outlined = "the outline"
+// Outlined and Sides name the outline's shaped edges and its straight sides among the features that chains are chosen for.
+const (
+	Outlined = "the outline"
+	Sides    = "the sides"
+)
 
 // OutlineChains are the ways to finish an outline: the rim of a round part is turned, or filed like any other shape.
 func (c *Context) OutlineChains() []Chain {

@@ -28,6 +28,20 @@ func (c *Context) endMills() []millingCutter {
 	return list
 }
 
+// sideMill is the smallest end mill that edges are milled with where a larger one is owned: smaller ones bend and take all day. Common practice, no source.
+const sideMill = 6.0
+
+// sideMills are the end mills that edges are milled with, largest first.
+func (c *Context) sideMills() []millingCutter {
+	list := c.endMills()
+	for i, m := range list {
+		if m.size < sideMill {
+			return list[:max(1, i)]
+		}
+	}
+	return list
+}
+
 // faceCutters are the largest end mill, and a fly-cutter swung wide enough to cover the work at once where that can be.
 func (c *Context) faceCutters(wide float64) []millingCutter {
 	list := c.endMills()
