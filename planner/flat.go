@@ -35,7 +35,7 @@ func flatTries(job *partspec.Job, part *partspec.Part, set rules.Set, desperate 
 		}
 	}
 	combos = times(combos, process.Outlined, base.OutlineChains())
-	if desperate {
+	if desperate && base.PlainSides() {
 		combos = times(combos, process.Sides, []process.Chain{process.ChainFile})
 	}
 	var out []*attempt

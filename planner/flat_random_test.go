@@ -12,7 +12,7 @@ import (
 
 // flatSeeds is how many random flat parts are tried; slowFlatSeeds in a slow run.
 const (
-	flatSeeds     = 12
+	flatSeeds     = 20
 	slowFlatSeeds = 200
 )
 
@@ -38,5 +38,5 @@ func TestRandomFlatPartsAreProvedOrRefused(t *testing.T) {
 		}
 	}
 	t.Logf("%d of %d are made", made, seeds)
-	assert.Greater(t, made, seeds/6, "hardly anything is made: the test would prove nothing")
+	assert.Greater(t, made, seeds/8, "hardly anything is made: the test would prove nothing")
 }

@@ -3,6 +3,7 @@ package process
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"catchplate/partspec"
 	"catchplate/partspec/units"
@@ -22,15 +23,18 @@ const (
 	handThickness = 4.0 // thickness that the minutes are for
 )
 
+// PlainSides reports whether the outline is a plain rectangle: saw and file, which stop at an edge's ends, then leave no corner of the blank standing.
+func (c *Context) PlainSides() bool {
+	return !slices.Contains(shape.SidesOf(c.Flat.Drawn), shape.Inner)
+}
+
 // sawSides saws the blank down on the sides where it has much too much.
 func (c *Context) sawSides() []Task {
 	if c.Flat.Blank.Empty() {
 		return nil
 	}
-	for _, on := range shape.SidesOf(c.Flat.Drawn) {
-		if on == shape.Inner {
-			return nil // the saw would have to follow the outline; the cutter runs past it
-		}
+	if !c.PlainSides() {
+		return nil // the saw would have to follow the outline; the cutter runs past it
 	}
 	var edges, wide []int
 	length := 0.0
