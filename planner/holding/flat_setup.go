@@ -252,10 +252,13 @@ func (s Shop) plateSetup(m Mount, at moment, setup *plan.Setup) {
 	b := p.balance
 	b.MassKg, b.UnbalanceKgMM, b.WeightKg, b.AngleDeg = round3(b.MassKg), round3(b.UnbalanceKgMM), round3(b.WeightKg), round1(b.AngleDeg)
 	b.LeftOverKgMM = round3(b.LeftOverKgMM)
-	setup.Balance = &b
-	setup.Why = append(setup.Why,
-		plan.Reason{Text: fmt.Sprintf("it reaches %.0f from the axis, the plate %.0f; its centre of mass lies %.0f off", p.Reach, p.Diameter/2, p.OffCentre), Rule: "B-06"},
-		plan.Reason{Text: fmt.Sprintf("%.1f kg mm out of balance with its clamps: a counterweight of %.2f kg; the %.1f that balancing leaves shake with %.0f N at %.0f a minute", b.UnbalanceKgMM, b.WeightKg, b.LeftOverKgMM, b.ShakingN, b.MostRPM), Rule: "B-09"})
+	if s.Rules.Has("B-06") {
+		setup.Why = append(setup.Why, plan.Reason{Text: fmt.Sprintf("it reaches %.0f from the axis, the plate %.0f; its centre of mass lies %.0f off", p.Reach, p.Diameter/2, p.OffCentre), Rule: "B-06"})
+	}
+	if s.Rules.Has("B-09") {
+		setup.Balance = &b
+		setup.Why = append(setup.Why, plan.Reason{Text: fmt.Sprintf("%.1f kg mm out of balance with its clamps: a counterweight of %.2f kg; the %.1f that balancing leaves shake with %.0f N at %.0f a minute", b.UnbalanceKgMM, b.WeightKg, b.LeftOverKgMM, b.ShakingN, b.MostRPM), Rule: "B-09"})
+	}
 	setup.RunOutMM = m.RunOut
 	setup.How = []string{
 		"Skim or check the faceplate; wipe plate and work, thin paper between them for grip.",
@@ -439,6 +442,8 @@ func (s Shop) howFound(m Mount) []string {
 	switch {
 	case m.Machine == partspec.Drill:
 		return nil
+	case m.Machine != "" && len(s.Part.Outline.Datum) == 0:
+		return []string{"Find the middle half-way between opposite sides of the work, or sweep its bore once that is there: the first hole that is made begins the coordinates."}
 	case m.Machine != "":
 		return []string{fmt.Sprintf("Find the two datum edges, %s of where the dials then have them.", off)}
 	case m.By == ByMark:
