@@ -234,16 +234,58 @@ func (c *Canvas) depthZeros(sc *flatScene, v cutView, left float64) {
 	c.leftLabels(side, left)
 }
 
+// onArbor reports whether flat work turns on a mandrel or an arbor, in its bore or glued by its face.
+func (sc *flatScene) onArbor() bool {
+	k := sc.s.Grip.Kind
+	return k == "mandrel" || k == "glued_bore" || k == "glued_face"
+}
+
+// arborBehind is the body of an arbor, and its shoulder or plate that the work lies against.
+func (c *Canvas) arborBehind(sc *flatScene, v cutView, left, axis float64) {
+	r := sc.s.Grip.RadiusMM * sc.v.scale
+	shoulder := max(r+4, 1.4*r)
+	if sc.s.Grip.Kind == "glued_face" {
+		shoulder = r
+	}
+	c.Rect(Holder, Point{left - 6, axis - shoulder*0.7}, Point{v.base - leastBed, axis + shoulder*0.7})
+	c.Rect(Holder, Point{v.base - leastBed, axis - shoulder}, Point{v.base, axis + shoulder})
+	if sc.s.Grip.Kind == "glued_face" {
+		c.Line(Glue, Point{v.base, axis - shoulder}, Point{v.base, axis + shoulder})
+	}
+}
+
+// arborThrough is what fills the bore, with the film of adhesive where it is glued, or the nut and washer of a mandrel.
+func (c *Canvas) arborThrough(sc *flatScene, v cutView, axis float64) {
+	if sc.s.Grip.Kind == "glued_face" {
+		return
+	}
+	r := sc.s.Grip.RadiusMM * sc.v.scale
+	end := v.base + max(v.high(sc.before.BackZ), v.high(sc.before.FrontZ))
+	c.Rect(Holder, Point{v.base, axis - r}, Point{end, axis + r})
+	if sc.s.Grip.Kind == "glued_bore" {
+		c.Line(Glue, Point{v.base, axis - r}, Point{end, axis - r})
+		c.Line(Glue, Point{v.base, axis + r}, Point{end, axis + r})
+		return
+	}
+	c.Rect(Holder, Point{end, axis - r - 3}, Point{end + 1.5, axis + r + 3})
+	c.Rect(Holder, Point{end + 1.5, axis - r*0.7}, Point{end + 5, axis + r*0.7})
+}
+
 // latheSide draws, right of the plan, the work on a lathe cut open along Y through the axis.
 func (c *Canvas) latheSide(sc *flatScene, held Box) {
 	v := sc.cutView()
 	plate := c.Bounds().Right + 13
 	const plateThick = 6.0
 	v.base = plate + plateThick + v.bed
-	c.Rect(Holder, Point{plate, held.Top + 1}, Point{plate + plateThick, held.Bottom - 1})
 	axis := -sc.centre.y * sc.v.scale
-	c.Rect(Holder, Point{plate - 6, axis - 9}, Point{plate, axis + 9})
-	if b := sc.s.Bed; b != nil && v.bed > 0 {
+	arbor := sc.onArbor()
+	if arbor {
+		c.arborBehind(sc, v, plate, axis)
+	} else {
+		c.Rect(Holder, Point{plate, held.Top + 1}, Point{plate + plateThick, held.Bottom - 1})
+		c.Rect(Holder, Point{plate - 6, axis - 9}, Point{plate, axis + 9})
+	}
+	if b := sc.s.Bed; b != nil && v.bed > 0 && !arbor {
 		_, y0, _, y1 := extent(sc.before.Outline)
 		if len(b.Under) == 0 {
 			c.stretch(Holder, v, y0, y1, -v.bed, 0)
@@ -260,13 +302,20 @@ func (c *Canvas) latheSide(sc *flatScene, held Box) {
 		}
 	}
 	c.cutWork(sc, v)
+	if arbor {
+		c.arborThrough(sc, v, axis)
+	}
 	for _, cl := range sc.s.Clamps {
 		c.sideClamp(sc, v, cl)
 	}
 	face := v.base + max(v.high(sc.before.BackZ), v.high(sc.before.FrontZ))
 	c.Line(Centre, Point{plate - 9, axis}, Point{face + 20, axis})
 	if len(sc.s.Operations) > 0 {
-		c.shaft(Point{face + 3, axis - 2.5}, Point{face + 3 + cutLong, axis - 2.5})
+		feed := axis - 2.5
+		if arbor { // the rim is turned
+			feed = sc.box.Top - 2.5
+		}
+		c.shaft(Point{face + 3, feed}, Point{face + 3 + cutLong, feed})
 	}
 	c.heldWords(latheWords(sc.s))
 }
