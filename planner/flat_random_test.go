@@ -12,7 +12,7 @@ import (
 
 // flatSeeds is how many random flat parts are tried; slowFlatSeeds in a slow run.
 const (
-	flatSeeds     = 20
+	flatSeeds     = 12
 	slowFlatSeeds = 200
 )
 
