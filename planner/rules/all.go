@@ -23,7 +23,7 @@ func All() Set {
 			sagitta, wrongRadius, swungRadius, gaugeSeat,
 		},
 		Cautions: []Caution{
-			cautionAlways, cautionKey, cautionParting, cautionFiling, cautionEmery, cautionSlender, cautionBreakThrough, cautionSwarf, cautionGlue, cautionFluid, cautionBarBehind,
+			cautionAlways, cautionKey, cautionOffBalance, cautionParting, cautionFiling, cautionEmery, cautionSlender, cautionSheet, cautionBreakThrough, cautionSwarf, cautionSwung, cautionGlue, cautionFluid, cautionBarBehind,
 		},
 	}
 	return s.indexed()

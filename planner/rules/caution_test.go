@@ -27,6 +27,9 @@ func cautionCases() map[string]struct{ warns, silent []plan.Setup } {
 	return map[string]both{
 		"F-01": {setup(plan.Face), nothing},
 		"F-02": {setup(plan.Face), setup(plan.Face, mandrel)},
+		"F-03": {setup(plan.Drill, func(s *plan.Setup) { s.HoldingKind = "faceplate" }), setup(plan.Drill)},
+		"F-11": {setup(plan.Drill, thick(2.9)), setup(plan.Drill, thick(3))},
+		"F-16": {setup(plan.BoreHead, tool("boring_head/head")), setup(plan.BoreHead, tool("boring/bar"))},
 		"F-05": {setup(plan.PartOff), setup(plan.Groove)},
 		"F-06": {setup(plan.FileProfile), setup(plan.Steps)},
 		"F-07": {setup(plan.FileProfile), setup(plan.Steps)},
@@ -37,6 +40,16 @@ func cautionCases() map[string]struct{ warns, silent []plan.Setup } {
 		"F-29": {setup(plan.Ream), setup(plan.Chamfer)},
 		"F-09": {setup(plan.Face, func(s *plan.Setup) { s.Grip.Surface = "stock" }), setup(plan.Face)},
 	}
+}
+
+// thick makes the work flat, and that thick.
+func thick(mm float64) func(*plan.Setup) {
+	return func(s *plan.Setup) { s.FlatBefore = &plan.Flat{BackZ: 0, FrontZ: mm} }
+}
+
+// tool gives the operation a tool.
+func tool(id string) func(*plan.Setup) {
+	return func(s *plan.Setup) { s.Operations[0].Tool.ID = id }
 }
 
 func warns(set rules.Set, id string, setups []plan.Setup) bool {
