@@ -76,7 +76,10 @@ func singular(t partspec.Tool) string {
 	word, ok := map[partspec.ToolKind]string{
 		partspec.Drills: "drill", partspec.Reamers: "reamer", partspec.CentreDrill: "centre drill", partspec.Turning: "turning tool", partspec.Boring: "boring bar",
 		partspec.RecessTool: "recess tool", partspec.Parting: "parting tool", partspec.Grooving: "grooving tool", partspec.RoundNose: "round-nosed tool", partspec.ChamferTool: "chamfer tool",
-		partspec.ThreadExternal: "outside threading tool", partspec.ThreadInternal: "inside threading tool", partspec.KnurlTool: "knurling tool", partspec.Saw: "hacksaw", partspec.Files: "files",
+		partspec.ThreadExternal: "outside threading tool", partspec.ThreadInternal: "inside threading tool", partspec.KnurlTool: "knurling tool",
+		partspec.EndMill: "end mill", partspec.BallNose: "ball-nosed cutter", partspec.FlyCutter: "fly-cutter", partspec.BoringHead: "boring head",
+		partspec.HoleSaw: "hole saw", partspec.Counterbores: "counterbore", partspec.Countersink: "countersink", partspec.EdgeFinder: "edge finder", partspec.Scriber: "scriber and punch",
+		partspec.Saw: "hacksaw", partspec.Files: "files",
 	}[t.Kind]
 	if ok && (t.Name == string(t.Kind) || t.Kind == partspec.Drills || t.Kind == partspec.Reamers) {
 		return word
