@@ -198,7 +198,7 @@ func (o *ordering) edgeDone(edge int, done map[int]bool) bool {
 func (w *writer) flatSetup(m holding.Mount, steps []sequence.Step, s *plan.Setup) {
 	now := w.flatNow()
 	s.FlatBefore = &now
-	w.shop.FlatSetupOf(m, w.flatSteps(steps), func(i int) bool { return w.done[i] }, s)
+	w.shop.FlatSetup(m, w.flatSteps(steps), func(i int) bool { return w.done[i] }, s)
 	w.table = nil
 	if m.Machine == partspec.Mill && w.byDials(steps) {
 		var off float64

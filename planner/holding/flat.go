@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"catchplate/partspec"
-	"catchplate/partspec/units"
 	"catchplate/planner/plan"
 	"catchplate/planner/process"
 	"catchplate/planner/rules"
@@ -322,12 +321,4 @@ func (s Shop) uprights() []partspec.MachineKind {
 		list = append(list, partspec.Drill)
 	}
 	return list
-}
-
-// unit is the unit that the part's sheet is read in.
-func (s Shop) unit() units.Unit {
-	if s.Part.Inches {
-		return units.InInch
-	}
-	return units.InMM
 }

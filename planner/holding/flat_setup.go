@@ -16,20 +16,6 @@ type FlatStep struct {
 	Light float64
 }
 
-// Steps gives tasks the first of their ways that a mount serves, at the ordinary depth.
-func (s Shop) Steps(m Mount, tasks []int) []FlatStep {
-	var steps []FlatStep
-	for _, k := range tasks {
-		for _, w := range s.Tasks[k].Ways {
-			if w.Machine == m.Machine && w.End == m.Free && w.Across == m.Across {
-				steps = append(steps, FlatStep{k, w, 1})
-				break
-			}
-		}
-	}
-	return steps
-}
-
 // at is the moment at which a setup begins, with all that is done in it.
 func (s Shop) at(steps []FlatStep, done func(int) bool) moment {
 	at := moment{flat: s.flatBody(done), done: done, light: 1}
@@ -40,14 +26,9 @@ func (s Shop) at(steps []FlatStep, done func(int) bool) moment {
 	return at
 }
 
-// FlatSetup is FlatSetupOf for tasks done in their first way.
-func (s Shop) FlatSetup(m Mount, tasks []int, done func(int) bool, setup *plan.Setup) {
-	s.FlatSetupOf(m, s.Steps(m, tasks), done, setup)
-}
-
-// FlatSetupOf fills in how a flat part is held in a setup, once its steps are known: title, grip, clamps or presses, bed, balance, where the work lies, and what to
+// FlatSetup fills in how a flat part is held in a setup, once its steps are known: title, grip, clamps or presses, bed, balance, where the work lies, and what to
 // do in order. done tells what was done before it.
-func (s Shop) FlatSetupOf(m Mount, steps []FlatStep, done func(int) bool, setup *plan.Setup) {
+func (s Shop) FlatSetup(m Mount, steps []FlatStep, done func(int) bool, setup *plan.Setup) {
 	at := s.at(steps, done)
 	setup.Title = m.Title()
 	setup.Grip = plan.Grip{Kind: "bench", Surface: m.Surface, FromZ: tidyMM(at.flat.Back), ToZ: tidyMM(at.flat.Front)}

@@ -3,9 +3,7 @@ package holding
 import (
 	"math"
 
-	"catchplate/partspec/units"
 	"catchplate/planner/mechanics"
-	"catchplate/planner/numbers/speed"
 	"catchplate/planner/plan"
 	"catchplate/planner/shape"
 )
@@ -126,9 +124,4 @@ func mostRPM(leftKgMM float64) float64 {
 		return 0
 	}
 	return math.Floor(cap/rpmRoundsDown) * rpmRoundsDown
-}
-
-// BalanceCap is the speed cap that a balance asks for (rule B-09).
-func BalanceCap(b plan.Balance) speed.Cap {
-	return speed.Cap{What: "the shaking of unbalanced work", RPM: units.Speed(b.MostRPM), Rule: "B-09", Source: "U n^2/91 189 at most 30 N; the force is ours"}
 }
