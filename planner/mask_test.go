@@ -40,7 +40,7 @@ func TestVerdictsDependOnTheirMasksOnly(t *testing.T) {
 					asked, open = asked+q, open+n
 				}
 			}
-			assert.Greater(t, asked, 500, "hardly anything was asked")
+			assert.Greater(t, asked, 40*len(list[0].shop.Tasks), "hardly anything was asked")
 			assert.Positive(t, open, "nothing is ever allowed: the test proves nothing")
 		})
 	}

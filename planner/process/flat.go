@@ -219,18 +219,19 @@ func (c *Context) benchWays(tool partspec.Tool, minutes float64, write func(w Wa
 
 // deburr breaks all sharp edges once everything is cut.
 func (c *Context) deburr() []Task {
-	files := c.tools(partspec.Files)
-	if c.Bench.Kind == "" || len(files) == 0 || !c.Rules.Has("A-18") {
+	if !c.Rules.Has("A-18") {
 		return nil
 	}
 	t := Task{Op: shape.Op{ID: "edges/deburr", Feature: "part", Process: plan.Deburr, Stage: shape.Finishing, Z1: c.Length}}
-	t.Ways = c.benchWays(files[0], minutesDeburr, func(w Way, j Job) (plan.Operation, Done) {
-		p := c.handPage(j, t, w, "Break all sharp edges")
-		p.note("A touch of a fine file along every edge, a larger drill turned by hand in the mouth of every hole.")
-		p.why("burrs cut hands, and tip the part by their own height where it is bolted down", "A-18")
-		return p.finish()
-	})
-	return []Task{t}
+	for _, files := range c.tools(partspec.Files) {
+		t.Ways = append(t.Ways, c.benchWays(files, minutesDeburr, func(w Way, j Job) (plan.Operation, Done) {
+			p := c.handPage(j, t, w, "Break all sharp edges")
+			p.note("A touch of a fine file along every edge, a larger drill turned by hand in the mouth of every hole.")
+			p.why("burrs cut hands, and tip the part by their own height where it is bolted down", "A-18")
+			return p.finish()
+		})...)
+	}
+	return []Task{t.orLacking("no bench with files is owned to break the edges with")}
 }
 
 const minutesDeburr = 3.0
