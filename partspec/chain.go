@@ -53,6 +53,23 @@ func (s *shaper) placeOutside() {
 	if !s.doubt {
 		s.checkCover()
 	}
+	if !s.doubt && len(s.outer) == 1 {
+		s.shareLength(&s.part.Length, s.outer[0].length)
+	}
+}
+
+// shareLength gives the length of a part and of the one feature that it is made of the limits that keep both: they are one length.
+func (s *shaper) shareLength(part, feature *Size) {
+	low, high := max(part.Low, feature.Low), min(part.High, feature.High)
+	if low > high {
+		return
+	}
+	if feature.Width() < part.Width() {
+		part.Basis = feature.Basis
+	} else {
+		feature.Basis = part.Basis
+	}
+	part.Low, part.High, feature.Low, feature.High = low, high, low, high
 }
 
 // entryBefore is the outside entry before this one in the file.

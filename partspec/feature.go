@@ -188,7 +188,7 @@ type Holes struct {
 
 // Circle is a ring of equally spaced holes. Start is the angle of hole 1 from +X, anticlockwise as seen from the right end (front).
 type Circle struct {
-	Centre   Point
+	Centre   Point // with its own limits, beside those that the holes have from it
 	Diameter Size
 	Count    int
 	Start    units.Angle

@@ -203,7 +203,7 @@ func (w *writer) flatSetup(m holding.Mount, steps []sequence.Step, s *plan.Setup
 	if m.Machine == partspec.Mill && w.byDials(steps) {
 		var off float64
 		w.table, off = w.edgesFound(m.Free)
-		s.LocateMM = math.Max(s.LocateMM, math.Ceil(off*1e3)/1e3)
+		s.LocateMM = math.Max(s.LocateMM, math.Ceil(off*1e4)/1e4)
 	}
 }
 

@@ -28,7 +28,9 @@ type Mount struct {
 	By               Finding              // how that place is brought to run true
 	PressDeg         float64              // vice: direction that the jaws press along, from +X: 0 or 90
 	Spared           []int                // vice, table clamps: edges of the outline that stay free to be cut while it holds; nil = none that is cut
+	EdgesOnly        bool                 // flat parts: it has no room for the tools of anything but the edges it spares
 	Locate           float64              // how far the work may lie from where the dials have it, radially
+	Along            float64              // and along either axis, where that is less: two edges were found each by itself; 0 = as Locate
 	Free             partspec.End
 	Surface          string  // feature located on; "stock" for raw metal
 	Inside           bool    // held from a bore

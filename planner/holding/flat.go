@@ -87,13 +87,7 @@ func (s Shop) flatFacts(m Mount, task int, way process.Way, light float64) rules
 	if t.Process != plan.Drill && t.Process != plan.Ream {
 		c.PassDepth = math.Min(way.Rate.DepthMM*light, max(t.Depth, way.DeepMM))
 	}
-	if t.Place > 0 {
-		c.PlaceOff, c.PlaceAllow = way.Off, t.Place
-		if !way.Marked {
-			c.PlaceOff += m.Locate
-		}
-		c.PlaceOff += s.middleOff(t)
-	}
+	c.PlaceOff, c.PlaceAllow = placeOff(m, t, way, s.middleOff(t))
 	if m.Holding.Kind == partspec.TableClamps || m.Holding.Kind == partspec.Faceplate || m.Holding.Kind == partspec.FourJaw {
 		_, c.Cuts = s.worked(t, way)
 	}
@@ -105,6 +99,29 @@ func (s Shop) flatFacts(m Mount, task int, way process.Way, light float64) rules
 	}
 	s.tooHeavy(&c, m, task, way, light)
 	return c
+}
+
+// placeOff is how far what a task makes beside the axis may land from its place, and how far it may: of a ring each hole from the ring's middle, which the
+// tool alone decides, or all of them together, which the finding of the work moves as well. No place, no figures.
+func placeOff(m Mount, t process.Task, way process.Way, together float64) (off, allow float64) {
+	if t.Place == 0 {
+		return 0, 0
+	}
+	if !way.Marked {
+		together += m.finding(t.Zone)
+	}
+	if t.About > 0 && (way.Marked || way.Off > t.Place) {
+		return way.Off, t.Place
+	}
+	return way.Off + together, t.Place + t.About
+}
+
+// finding is how far the work may lie from where the dials have it: radially for a zone, else along either axis.
+func (m Mount) finding(zone bool) float64 {
+	if zone || m.Along == 0 {
+		return m.Locate
+	}
+	return m.Along
 }
 
 // facesJaws is the cosine of the angle, to the way the jaws press, within which an edge faces them: 45 degrees.

@@ -108,6 +108,13 @@ func (s Shop) heldClear(m Mount) []zone {
 	if z, ok := s.clear[m.ID]; ok {
 		return z
 	}
+	zones := s.clearZones(m)
+	s.clear[m.ID] = zones
+	return zones
+}
+
+// clearZones is heldClear before it is kept.
+func (s Shop) clearZones(m Mount) []zone {
 	zones := []zone{}
 	for _, t := range s.Tasks {
 		if !s.spares(m, t) {
@@ -121,12 +128,16 @@ func (s Shop) heldClear(m Mount) []zone {
 			zones = append(zones, z...)
 		}
 	}
-	s.clear[m.ID] = zones
 	return zones
 }
 
-// spares reports whether a mount leaves free what a task cuts, as far as the outline goes.
+// spares reports whether a mount leaves free what a task cuts, as far as the outline goes; nothing but its edges where it is for them alone.
 func (s Shop) spares(m Mount, t process.Task) bool {
+	if m.EdgesOnly {
+		if t.Flat == nil || len(t.Flat.Edges) == 0 {
+			return false
+		}
+	}
 	if t.Flat == nil {
 		return true
 	}

@@ -82,12 +82,7 @@ func (s Shop) tableFacts(m Mount, task int, way process.Way, light float64) rule
 	t := s.Tasks[task]
 	c := rules.Case{Holding: m.Holding, Surface: m.Surface, Op: t.Op, Diameter: 2 * m.Radius, Length: m.Z1 - m.Z0, JawLength: m.Z1 - m.Z0, Packed: m.Packed, Through: m.Stop,
 		Hexagon: s.Part.Stock.Kind == partspec.Hexagon && s.supplied(m.Surface), Largest: float64(s.Part.Stock.EnvelopeDiameter())}
-	if t.Place > 0 {
-		c.PlaceOff, c.PlaceAllow = way.Off, t.Place
-		if !way.Marked {
-			c.PlaceOff += m.Locate
-		}
-	}
+	c.PlaceOff, c.PlaceAllow = placeOff(m, t, way, 0)
 	if m.Machine == partspec.Bench {
 		return c
 	}
@@ -126,6 +121,9 @@ func pressesDown(t process.Task) bool {
 	return false
 }
 
+// insideJaws is how far a tool that goes down into the work stays inside the jaws around it: the clearance of rule B-45 and what a hole may lie off.
+const insideJaws = toolRoom + 0.2
+
 // hitsJaws reports whether a tool comes within the clearance of jaws that stand around the work below it.
 func (s Shop) hitsJaws(m Mount, t process.Task, way process.Way) bool {
 	if t.Process == plan.MarkOut || s.betweenJaws(m, t) {
@@ -139,7 +137,7 @@ func (s Shop) hitsJaws(m Mount, t process.Task, way process.Way) bool {
 		return false
 	}
 	for _, spot := range t.Spots {
-		if math.Hypot(spot.X, spot.Y)+spot.Radius+jawClearance > m.Radius {
+		if math.Hypot(spot.X, spot.Y)+spot.Radius+insideJaws > m.Radius {
 			return true
 		}
 	}

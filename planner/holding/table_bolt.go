@@ -33,7 +33,7 @@ func (s Shop) throughBore(h partspec.Holding) []Mount {
 			}
 			for _, deg := range s.acrossDegrees() {
 				m := base
-				m.Across, m.AcrossDeg, m.Locate = true, deg, math.Hypot(s.edgeError(), s.edgeError())
+				m.Across, m.AcrossDeg, m.Locate, m.Along = true, deg, s.atDatum(), s.edgeError()
 				mounts = append(mounts, m)
 			}
 		}

@@ -12,7 +12,7 @@ func (s Shop) clampedDown(h partspec.Holding) []Mount {
 	var mounts []Mount
 	for _, k := range s.uprights() {
 		for _, free := range faces() {
-			m := Mount{Holding: h, Machine: k, Free: free, Surface: "its " + FaceName(free.Other()), Z0: 0, Z1: s.Length, Minutes: s.minutes(h), Locate: s.atDatum()}
+			m := Mount{Holding: h, Machine: k, Free: free, Surface: "its " + FaceName(free.Other()), Z0: 0, Z1: s.Length, Minutes: s.minutes(h), Locate: s.atDatum(), Along: s.edgeError()}
 			mounts = append(mounts, m)
 			for _, side := range []struct {
 				name   string

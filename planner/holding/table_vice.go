@@ -21,7 +21,7 @@ func (s Shop) lying(h partspec.Holding, on partspec.MachineKind) []Mount {
 		long = float64(h.JawLength)
 	}
 	for _, deg := range s.acrossDegrees() {
-		base := Mount{Holding: h, Machine: on, Across: true, AcrossDeg: deg, Minutes: s.minutes(h), Locate: math.Hypot(s.edgeError(), s.edgeError()), RunOut: 2 * s.edgeError()}
+		base := Mount{Holding: h, Machine: on, Across: true, AcrossDeg: deg, Minutes: s.minutes(h), Locate: s.atDatum(), Along: s.edgeError(), RunOut: 2 * s.edgeError()}
 		if s.Place.OnBar() {
 			m := base
 			m.Free, m.Surface, m.Radius = s.Place.Free, "stock", s.gripRadius()

@@ -34,13 +34,14 @@ func (s Shop) inVice(h partspec.Holding) []Mount {
 				if press == 90 {
 					across = "Y"
 				}
-				m := Mount{Holding: h, Machine: k, Free: free, Surface: "its edges across " + across, PressDeg: press, Z0: 0, Z1: s.Length, Minutes: s.minutes(h), Locate: s.atDatum()}
+				m := Mount{Holding: h, Machine: k, Free: free, Surface: "its edges across " + across, PressDeg: press, Z0: 0, Z1: s.Length, Minutes: s.minutes(h), Locate: s.atDatum(), Along: s.edgeError()}
 				mounts = append(mounts, m)
 				sin, cos := math.Sincos(press * math.Pi / 180)
 				for _, end := range []float64{-1, 1} {
 					m.Spared = s.milledEdges(k, func(ox, oy float64) bool { return (oy*cos-ox*sin)*end > facesJaws })
 					if len(m.Spared) > 0 {
-						m.Surface = fmt.Sprintf("its edges across %s, %s", across, endName(press, end))
+						m.Surface, m.EdgesOnly = fmt.Sprintf("its edges across %s, %s", across, endName(press, end)), false
+						m.EdgesOnly = !s.roomFor(m)
 						mounts = append(mounts, m)
 					}
 				}
@@ -48,6 +49,23 @@ func (s Shop) inVice(h partspec.Holding) []Mount {
 		}
 	}
 	return mounts
+}
+
+// roomFor reports whether jaws and parallels find room clear of all that could be done in a mount, on the blank and on the finished outline. Where they do not,
+// because holes lie over the parallels, the mount still serves for its edges.
+func (s Shop) roomFor(m Mount) bool {
+	zones := turn(s.clearZones(m), m.PressDeg)
+	for _, rim := range []plane.Region{s.flatBody(none).Rim(), s.Flat.Drawn} {
+		lo, hi, y0, y1, ok := facing(turnedRim(rim, m.PressDeg))
+		if !ok {
+			continue
+		}
+		y0, y1 = jawsAlong(zones, lo, hi, y0, y1, or(float64(m.Holding.JawWidth), usualViceJaw))
+		if y1-y0 < leastContact || parallelWidth(zones, lo, hi, y0, y1) == 0 {
+			return false
+		}
+	}
+	return true
 }
 
 // endName is the end of the work that stands out of the jaws.
@@ -209,20 +227,24 @@ func (s Shop) depthInVice(p *pinch, m Mount, at moment, all bool) {
 // parallels finds the widest pair of parallels, one along each jaw, that lies clear of all tools that come through.
 func (s Shop) parallels(p *pinch, m Mount, lo, hi, y0, y1 float64) {
 	turned := m.PressDeg
-	zones := turn(s.heldClear(m), turned)
-	for _, wide := range []float64{10, 8, 6, 5, 4, 3} {
-		if 2*wide+leastContact > hi-lo {
-			continue
-		}
-		pair := []plane.Region{plane.Rectangle(lo, y0, lo+wide, y1), plane.Rectangle(hi-wide, y0, hi, y1)}
-		if underAny(pair, zones) {
-			continue
-		}
-		p.wide = wide
-		p.under = []plan.Strip{strip(lo, y0, lo+wide, y1, turned), strip(hi-wide, y0, hi, y1, turned)}
+	wide := parallelWidth(turn(s.heldClear(m), turned), lo, hi, y0, y1)
+	if wide == 0 {
+		p.Why = "a tool comes through where the parallels must lie"
 		return
 	}
-	p.Why = "a tool comes through where the parallels must lie"
+	p.wide = wide
+	p.under = []plan.Strip{strip(lo, y0, lo+wide, y1, turned), strip(hi-wide, y0, hi, y1, turned)}
+}
+
+// parallelWidth is the width of the widest parallels that lie clear of all tools that come through, one along each jaw; 0 where none do.
+func parallelWidth(zones []zone, lo, hi, y0, y1 float64) float64 {
+	for _, wide := range []float64{10, 8, 6, 5, 4, 3} {
+		pair := []plane.Region{plane.Rectangle(lo, y0, lo+wide, y1), plane.Rectangle(hi-wide, y0, hi, y1)}
+		if 2*wide+leastContact <= hi-lo && !underAny(pair, zones) {
+			return wide
+		}
+	}
+	return 0
 }
 
 func strip(x0, y0, x1, y1, turned float64) plan.Strip {

@@ -8,6 +8,7 @@ import (
 	"catchplate/partspec/units"
 	"catchplate/planner/plan"
 	"catchplate/planner/shape"
+	"catchplate/planner/solid"
 )
 
 // milled is a plane or a slot cut along the outside of a turned part: its floor above the axis, how far each side of the axis it reaches, and its stretch.
@@ -161,9 +162,11 @@ func (c *Context) writeMilled(t Task, m milled, w Way, j Job) (plan.Operation, D
 	p := c.page(j, t, w, title)
 	p.beginAcross(w, m.top, "the end mill just touches the crown")
 	floor, measured := p.lowered(m.low, m.high)
-	layers := passes(m.top-(m.low+m.high)/2, p.most)
+	above := m.standing(w.SizeMM, j.Before) - m.top
+	layers := passes(m.top+above-(m.low+m.high)/2, p.most)
+	over := p.graduationsOver(above)
 	for k := 1; k <= layers; k++ {
-		deep := floor * int64(k) / int64(layers)
+		deep := (floor+over)*int64(k)/int64(layers) - over
 		label := fmt.Sprintf("layer %d", k)
 		p.line(label, p.quill(), deep, "", "", measured != nil && k == layers)
 		for i, track := range m.tracks(w.SizeMM) {
@@ -186,6 +189,22 @@ func (c *Context) writeMilled(t Task, m milled, w Way, j Job) (plan.Operation, D
 	}
 	p.why("the round is finished before it is crossed", "A-22")
 	return p.finish()
+}
+
+// standing is how high the metal stands at most that a cutter meets on its run: where it runs out over what is still to be turned, more than the finished round.
+func (m milled) standing(d float64, work solid.Body) float64 {
+	z0, z1 := m.run(d)
+	return math.Max(m.top, work.Outer.Greatest(z0-d/2, z1+d/2))
+}
+
+// graduationsOver is so much height in graduations of the spindle's dial, rounded up.
+func (p *page) graduationsOver(heightMM float64) int64 {
+	d, _ := p.c.Mill.Dial(p.quill())
+	g := float64(d.Graduation.Value)
+	if g <= 0 || heightMM <= sizeNoise {
+		return 0
+	}
+	return int64(math.Ceil(heightMM/g - sizeNoise))
 }
 
 // track is the way of a cutter's middle over the work: along the axis, or across it at a closed end of a flat, which is then straight.

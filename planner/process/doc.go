@@ -54,7 +54,7 @@ type Way struct {
 	End       partspec.End         // the end that must be free; of a flat part the face that looks at the spindle
 	Tool      partspec.Tool
 	SizeMM    float64 // of a tool taken from a set
-	Off       float64 // mill or drill: how far the tool itself may land from the place that it is set to, radially
+	Off       float64 // mill or drill: how far the tool itself may land from the place that it is set to, told as the task's Place is
 	Marked    bool    // it is set to a mark or a hole on the work, not by dials: how the work lies does not matter
 	Minutes   float64
 	Rate      Rate

@@ -208,7 +208,7 @@ func (c *Context) taps(t tables.Thread) (partspec.Tool, bool) {
 
 // task begins a task of a pattern: circles of that diameter, that deep from the face it is drilled from.
 func (c *Context) holesTask(s spotted, verb string, kind plan.Process, diameter, depth float64) Task {
-	t := Task{Op: shape.Op{ID: s.ID() + "/" + verb, Feature: s.Name, Process: kind, Stage: shape.Roughing, Place: c.placeWithin(s.Holes)}}
+	t := Task{Op: shape.Op{ID: s.ID() + "/" + verb, Feature: s.Name, Process: kind, Stage: shape.Roughing, Place: c.placeWithin(s.Holes), Zone: s.Within > 0, About: ringOff(s.Holes)}}
 	t.Z0, t.Z1 = math.Inf(1), math.Inf(-1)
 	cut := &shape.FlatCut{}
 	for i, at := range s.Places {
@@ -232,7 +232,15 @@ func (c *Context) holesTask(s spotted, verb string, kind plan.Process, diameter,
 
 func ordered(a, b float64) (low, high float64) { return math.Min(a, b), math.Max(a, b) }
 
-// placeWithin is how far the holes of a pattern may lie from their places, radially: as written, else by the limits of the places.
+// ringOff is how far the middle of a ring may lie off: its holes keep their limits from it.
+func ringOff(f *partspec.Holes) float64 {
+	if f.Circle == nil || f.Within > 0 {
+		return 0
+	}
+	return math.Min(float64(f.Circle.Centre.X.Width()), float64(f.Circle.Centre.Y.Width())) / 2
+}
+
+// placeWithin is how far the holes of a pattern may lie from their places: radially as written, else along either axis by the limits of the places.
 func (c *Context) placeWithin(f *partspec.Holes) float64 {
 	if f.Within > 0 {
 		return float64(f.Within)
@@ -265,13 +273,18 @@ func (c *Context) holeWays(s spotted, follows bool) []Way {
 	return ways
 }
 
-// placesOff is how far the places of a pattern lie from the graduations of the table's dials at most, radially.
+// placesOff is how far the places of a pattern lie from the graduations of the table's dials at most: radially where they have a zone, else along either axis.
 func (c *Context) placesOff(s spotted) float64 {
 	x, _ := c.Mill.Dial("x")
 	y, _ := c.Mill.Dial("y")
 	off := 0.0
 	for _, at := range s.Places {
-		off = math.Max(off, math.Hypot(offGraduation(float64(at.X.Value), x), offGraduation(float64(at.Y.Value), y)))
+		dx, dy := offGraduation(float64(at.X.Value), x), offGraduation(float64(at.Y.Value), y)
+		if s.Within > 0 {
+			off = math.Max(off, math.Hypot(dx, dy))
+		} else {
+			off = math.Max(off, math.Max(dx, dy))
+		}
 	}
 	return off
 }

@@ -13,6 +13,7 @@ type aim struct {
 	number   int    // within its pattern, from 1
 	x, y     partspec.Size
 	within   float64 // how far it may lie from its place, radially; 0 = by the limits of x and y
+	ring     float64 // of a hole of a ring: how far the ring's middle may lie off, beside those
 	diameter partspec.Size
 	thread   *partspec.Thread
 	sink     *partspec.Sink
@@ -23,7 +24,9 @@ type drilled struct {
 	aim
 	pose   pose
 	x, y   float64 // where it really is, as far as is known
-	off    float64 // how far from there it may lie
+	off    float64 // how far from there it may lie, radially
+	less   float64 // how much less that is along either axis
+	shared float64 // of it, what all that was made in its setting shares
 	placed bool    // something has begun it
 	marked bool    // by a mark, or a spot: a drill finds a start
 	steps  []aside // the tools that went down it, in order
@@ -42,11 +45,11 @@ func (w *walk) aimsOf(f partspec.Feature, p pose) []aim {
 	case *partspec.Holes:
 		var list []aim
 		for i, at := range f.Places {
-			list = append(list, aim{f.ID(), i + 1, at.X, at.Y, float64(f.Within), f.Diameter, f.Thread, f.Sink})
+			list = append(list, aim{f.ID(), i + 1, at.X, at.Y, float64(f.Within), ringOff(f), f.Diameter, f.Thread, f.Sink})
 		}
 		return list
 	case *partspec.CrossHole:
-		return []aim{{f.ID(), 1, f.Z, w.onAxis(w.widthOf(f.On)), 0, f.Diameter, f.Thread, nil}}
+		return []aim{{f.ID(), 1, f.Z, w.onAxis(w.widthOf(f.On)), 0, 0, f.Diameter, f.Thread, nil}}
 	}
 	return nil
 }
@@ -143,6 +146,7 @@ func (w *walk) follow(h *drilled, a aside) {
 		w.failOp("start", "cut %q is to stand in a hole at %s, %s; there is none", a.name, mm(x), mm(y))
 	case !h.placed:
 		h.x, h.y, h.off = x, y, a.within+a.wander()
+		h.less, h.shared = a.less, a.shared()
 		h.marked = a.by == byPunch || a.by == byScribe || a.by == byMate || a.Kind == partspec.CentreDrill
 		w.checkMarked(h, a)
 	case a.guided():
@@ -150,13 +154,13 @@ func (w *walk) follow(h *drilled, a aside) {
 			w.failOp("place", "cut %q stands %s from the hole that it is to follow", a.name, mm(apart))
 		}
 		if !h.marked && !h.guides() { // a flat that a milling cutter has left leads no drill
-			h.off = math.Max(h.off, a.within+a.wander())
+			h.off, h.less, h.shared = math.Max(h.off, a.within+a.wander()), math.Min(h.less, a.less), math.Min(h.shared, a.shared())
 		}
 	default:
 		if apart := math.Hypot(x-h.x, y-h.y) + h.off + a.within; apart+h.widest() > a.radius+same && h.full() {
 			w.failOp("place", "cut %q, Ø%s, may not clean up the hole of Ø%s that lies up to %s off it", a.name, mm(2*a.radius), mm(2*h.widest()), mm(apart))
 		}
-		h.x, h.y, h.off = x, y, a.within
+		h.x, h.y, h.off, h.less, h.shared = x, y, a.within, a.less, a.shared()
 	}
 	h.placed = true
 }

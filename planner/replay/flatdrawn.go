@@ -24,6 +24,7 @@ type column struct {
 	name   string
 	x, y   partspec.Size
 	within float64 // radially, where the drawing says so; else the limits of x and y count
+	ring   float64 // of a hole of a ring: how far the ring's middle may lie off, beside the limits of x and y
 	rounds []drawnRound
 	tapped []tapping
 }
@@ -117,7 +118,7 @@ func (d *drawnFlat) add(f partspec.Feature) {
 func (d *drawnFlat) addHole(f *partspec.Holes, number int, at partspec.Point) {
 	c := d.columnAt(at)
 	c.name = fmt.Sprintf("%s, hole %d", f.ID(), number)
-	c.within = float64(f.Within)
+	c.within, c.ring = float64(f.Within), ringOff(f)
 	h := hole{f.Name, number}
 	c.rounds = append(c.rounds, drawnRound{hole: h, from: f.From, through: f.Through, depth: f.Depth, low: float64(f.Diameter.Low) / 2, high: float64(f.Diameter.High) / 2})
 	if s := f.Sink; s != nil {
@@ -150,13 +151,28 @@ func (c column) widest() float64 {
 	return r
 }
 
-// lies reports whether a hole made at a place, within so much of it, lies where the column may.
-func (c column) lies(x, y, off float64) bool {
+// ringOff is how far the middle of a ring may lie off where no zone is drawn; its holes have their limits from it.
+func ringOff(f *partspec.Holes) float64 {
+	if f.Circle == nil || f.Within > 0 {
+		return 0
+	}
+	return math.Min(float64(f.Circle.Centre.X.Width()), float64(f.Circle.Centre.Y.Width())) / 2
+}
+
+// lies reports whether a hole lies where the column may. The holes of a ring may each lie off its middle, and the middle off its place by as much again as is
+// drawn for it, where all were made in one setting and so share what that had off.
+func (c column) lies(t taken, x, y float64, together bool) bool {
 	dx, dy := math.Abs(x-float64(c.x.Mid())), math.Abs(y-float64(c.y.Mid()))
 	if c.within > 0 {
-		return math.Hypot(dx, dy)+off <= c.within+figure
+		return math.Hypot(dx, dy)+t.off <= c.within+figure
 	}
-	return dx+off <= float64(c.x.Width())/2+figure && dy+off <= float64(c.y.Width())/2+figure
+	in := func(off, more float64) bool {
+		return dx+off <= float64(c.x.Width())/2+more+figure && dy+off <= float64(c.y.Width())/2+more+figure
+	}
+	if c.ring > 0 && together {
+		return in(t.off-t.shared, 0) && in(t.off-t.less, c.ring)
+	}
+	return in(t.off-t.less, 0)
 }
 
 // under is how deep a height lies below the face that a round goes in from.

@@ -212,7 +212,7 @@ func (f *flatWalk) checkColumnAt(c column, mine []taken, z, back, front float64)
 // checkLies holds that a hole lies where it may, and that what was made there before does not look out of it.
 func (f *flatWalk) checkLies(c column, last taken, mine []taken, z, made float64) bool {
 	x, y, _ := last.centred(z)
-	if !c.lies(x, y, last.off) {
+	if !c.lies(last, x, y, c.ring > 0 && f.oneSetting(c)) {
 		cx, cy := c.place()
 		f.fail(f.place(last.key.setup, last.key.op), "place", "%s may lie %s, %s from its place, within %s more; that is more than is drawn", c.name, mm(x-cx), mm(y-cy), mm(last.off))
 		return false
@@ -230,6 +230,23 @@ func (f *flatWalk) checkLies(c column, last taken, mine []taken, z, made float64
 	return true
 }
 
+// oneSetting reports whether all holes of the ring that a column belongs to were placed in one setting.
+func (f *flatWalk) oneSetting(c column) bool {
+	setup := -1
+	for _, other := range f.drawn.columns {
+		if other.rounds[0].hole.feature != c.rounds[0].hole.feature {
+			continue
+		}
+		x, y := other.place()
+		t, ok := f.holeAt(x, y)
+		if !ok || setup >= 0 && t.leader().setup != setup {
+			return false
+		}
+		setup = t.leader().setup
+	}
+	return true
+}
+
 // apart is how far two rounds may lie from each other by the errors of their places: what both share in one setting does not count, nor what one had off when the
 // other was set by it.
 func (f *flatWalk) apart(a, b taken) float64 {
@@ -239,6 +256,8 @@ func (f *flatWalk) apart(a, b taken) float64 {
 	sa, sb := a.leader().setup, b.leader().setup
 	locate := func(s int) float64 { return f.plan.Setups[s].LocateMM }
 	switch {
+	case sa == sb && a.mark != b.mark:
+		return 0 // the drill goes where its spot leads it
 	case sa == sb:
 		return math.Max(0, a.off-locate(sa)) + math.Max(0, b.off-locate(sb))
 	case f.setBy(sa, b):

@@ -117,11 +117,11 @@ func (f *flatWalk) settleDisc() {
 		t := &f.work.taken[i]
 		switch {
 		case t.key.setup == now:
-			t.off = math.Max(0, t.off-f.setup.LocateMM-f.base)
+			t.off, t.less, t.shared = math.Max(0, t.off-f.setup.LocateMM-f.base), 0, 0
 		case ok && t.leader() == carried.leader():
-			t.off = f.setup.LocateMM
+			t.off, t.less, t.shared = f.setup.LocateMM, 0, f.setup.LocateMM
 		case ok && t.centre:
-			t.off = f.apart(*t, carried) + f.setup.LocateMM
+			t.off, t.less, t.shared = f.apart(*t, carried)+f.setup.LocateMM, 0, 0
 		}
 	}
 }

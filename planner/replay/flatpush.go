@@ -220,7 +220,9 @@ func (f *flatWalk) settleErrors() {
 		alongX, alongY := math.Abs(g.path.Y0-g.path.Y1) <= same, math.Abs(g.path.X0-g.path.X1) <= same
 		switch {
 		case t.centre && made[0] && made[1]:
-			t.off += math.Hypot(beside[0], beside[1]) - f.setup.LocateMM
+			both := math.Hypot(beside[0], beside[1])
+			t.off += both - f.setup.LocateMM
+			t.less, t.shared = both-math.Max(beside[0], beside[1]), both
 		case !t.centre && alongX && made[1]:
 			t.off += beside[1] - f.setup.LocateMM
 		case !t.centre && alongY && made[0]:

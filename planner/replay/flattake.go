@@ -135,7 +135,7 @@ func (f *flatWalk) edgeNamed(name string) int {
 
 // takeTurned takes what a lathe's tool does, about the place that runs on the spindle's axis.
 func (f *flatWalk) takeTurned(m motion) taken {
-	t := taken{key: m.key, centre: m.inside, off: f.setup.LocateMM + f.base}
+	t := taken{key: m.key, centre: m.inside, off: f.setup.LocateMM + f.base, shared: f.setup.LocateMM + f.base}
 	g := turned{x: f.setup.CentreX, y: f.setup.CentreY, curve: m.outer, outside: true}
 	if m.inside {
 		g.curve, g.outside = m.inner, false
@@ -173,7 +173,7 @@ func (f *flatWalk) takePass(op plan.Operation, m pass) {
 		return
 	}
 	t := taken{swath: swept{path: plane.Capsule{X0: m.from[0], Y0: m.from[1], X1: m.to[0], Y1: m.to[1], Radius: m.radius}, tip: m.to[2], cone: m.coneLong() * m.pose.up(), ball: m.ball()},
-		key: m.key, centre: !moves, off: m.within}
+		key: m.key, centre: !moves, off: m.within, less: m.less, shared: m.shared()}
 	t.z0, t.z1 = m.to[2], solid.Far
 	if m.pose.up() < 0 {
 		t.z0, t.z1 = -solid.Far, m.to[2]
@@ -223,7 +223,7 @@ func (t *taken) follow(f *flatWalk, kind partspec.ToolKind) {
 		return
 	}
 	hx, hy, _ := h.centred((h.z0 + h.z1) / 2)
-	t.off, t.led = h.off, h.led
+	t.off, t.less, t.shared, t.led = h.off, h.less, h.shared, h.led
 	if t.led == nil {
 		t.led = &h.key
 	}

@@ -35,7 +35,7 @@ func (f *flatWalk) edges(_ pose, axis int) []found {
 		if e.IsArc() || math.Abs(a-b) > same || math.Abs(along) < leastTouch {
 			continue
 		}
-		edge := found{a, f.edgeOff(e)}
+		edge := found{at: a, off: f.edgeOff(e)}
 		if f.unplaced() {
 			edge.off = 0
 		}
@@ -48,7 +48,7 @@ func (f *flatWalk) edges(_ pose, axis int) []found {
 		}
 	}
 	if len(all) > 1 {
-		all = append(all, found{(low.at + high.at) / 2, (low.off + high.off) / 2})
+		all = append(all, found{at: (low.at + high.at) / 2, off: (low.off + high.off) / 2})
 	}
 	return all
 }

@@ -20,7 +20,9 @@ type flatWork struct {
 type taken struct {
 	swath
 	z0, z1 float64
-	off    float64 // how far its place may lie from where it is given, either way
+	off    float64 // how far its place may lie from where it is given, radially
+	less   float64 // how much less that is along either axis
+	shared float64 // of it, what all that was made in its setting shares
 	key    cutKey
 	centre bool    // a round hole or a mark of one, about one place
 	mark   bool    // a centre drill's

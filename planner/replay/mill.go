@@ -19,6 +19,7 @@ type pass struct {
 	told     [2]float64 // where its end would stand over the table if every nought were where the plan has it
 	radius   float64    // it takes everything within, from its end towards the spindle
 	within   float64    // how far its axis may lie from there, in the table's plane: what found the work, not what the drill adds
+	less     float64    // how much less that is along either axis: two edges were found each by itself
 	by       string     // what the place was taken from: "" = the dials; else as plan.Place says
 	measured float64    // width of the range in which measuring ends it; 0 = the dials do
 	counts   map[string][2]int64
@@ -73,7 +74,7 @@ func (w *walk) zeroMill(op plan.Operation, work touchable) {
 		}
 		delete(w.zeros, z.Dial)
 		if at, ok := w.touchMill(z, work, op.Zeros); ok {
-			w.zeros[z.Dial] = nought{Zero: z, reference: at.at, off: at.off, graduation: graduationOf(d)}
+			w.zeros[z.Dial] = nought{Zero: z, reference: at.at, off: at.off, clocked: at.clocked, graduation: graduationOf(d)}
 		}
 	}
 }
@@ -136,7 +137,7 @@ func (w *walk) clocked(z plan.Zero, work touchable, all []plan.Zero) (found, boo
 	for _, c := range work.centres(w.poseOf()) {
 		if math.Abs(c.x-refs[0]) <= same && math.Abs(c.y-refs[1]) <= same {
 			at := [2]float64{c.x, c.y}[axisOf(z.Dial)]
-			return found{at, (c.off + w.centreError()) / math.Sqrt2}, true
+			return found{at: at, off: (c.off + w.centreError()) / math.Sqrt2, clocked: true}, true
 		}
 	}
 	return found{}, false
@@ -237,7 +238,7 @@ func (w *walk) readMill(at *place, readings []plan.Reading) bool {
 // stands puts the spindle over the table: by its dials, or where the cut says.
 func (w *walk) stands(m *pass, cut plan.Cut) bool {
 	if cut.At == nil {
-		m.within = w.setup.LocateMM
+		m.within, m.less = w.setup.LocateMM, w.apartFound()
 		w.checkLocated(m)
 		return true
 	}
@@ -286,6 +287,25 @@ func (w *walk) checkAt(at plan.Place) bool {
 func (w *walk) markError() float64 {
 	usual := float64(tables.PlaceError(tables.ByPunch))
 	return w.ownError(partspec.Scriber, tables.ByPunch, usual)
+}
+
+// shared is what of a pass's error all that is made in its setting has alike: nothing where each place is taken from the work.
+func (m pass) shared() float64 {
+	if m.by != "" {
+		return 0
+	}
+	return m.within
+}
+
+// apartFound is how much less far the work lies off along either axis than the setup says it does radially: of two edges, each found by itself, each has its
+// share in that.
+func (w *walk) apartFound() float64 {
+	x, y := w.zeros[dialX], w.zeros[dialY]
+	both := math.Hypot(x.off, y.off)
+	if x.clocked || y.clocked || both == 0 {
+		return 0
+	}
+	return w.setup.LocateMM * (1 - math.Max(x.off, y.off)/both)
 }
 
 // checkLocated holds the setting's error against what its noughts were found with.

@@ -72,10 +72,24 @@ func (w *walk) checkHolePlace(at where, h *drilled) {
 		at       float64
 		low, top float64
 	}{{"X", h.x, float64(h.aim.x.Low), float64(h.aim.x.High)}, {"Y", h.y, float64(h.aim.y.Low), float64(h.aim.y.High)}} {
-		if c.at-h.off < c.low-figure || c.at+h.off > c.top+figure {
-			w.fail(at, "place", "hole %d of %s may lie at %s %s to %s, drawn %s to %s", h.number, h.id, c.name, mm(c.at-h.off), mm(c.at+h.off), mm(c.low), mm(c.top))
+		off, more := h.off-h.less, 0.0
+		if own := h.off - h.shared; h.ring > 0 && w.oneSetting(h) && c.at-own >= c.low-figure && c.at+own <= c.top+figure {
+			more = h.ring // all holes of the ring have alike what its middle may lie off
+		}
+		if c.at-off < c.low-more-figure || c.at+off > c.top+more+figure {
+			w.fail(at, "place", "hole %d of %s may lie at %s %s to %s, drawn %s to %s", h.number, h.id, c.name, mm(c.at-off), mm(c.at+off), mm(c.low-more), mm(c.top+more))
 		}
 	}
+}
+
+// oneSetting reports whether all holes of the feature that a hole belongs to were placed in one setting.
+func (w *walk) oneSetting(h *drilled) bool {
+	for _, other := range w.holes {
+		if other.id == h.id && len(other.steps) > 0 && other.steps[0].key.setup != h.steps[0].key.setup {
+			return false
+		}
+	}
+	return true
 }
 
 func (h *drilled) x0() float64 { return float64(h.aim.x.Value) }

@@ -77,8 +77,9 @@ func (p pose) goes(axis int) float64 {
 
 // found is a surface that a dial can be set on.
 type found struct {
-	at  float64 // where it is along the dial's axis
-	off float64 // how far it may lie from there for all that is known of it, apart from the finding
+	at      float64 // where it is along the dial's axis
+	off     float64 // how far it may lie from there for all that is known of it, apart from the finding
+	clocked bool    // the middle of a round surface
 }
 
 // centre is a round surface along the spindle whose middle an indicator finds.

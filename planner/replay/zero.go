@@ -14,6 +14,7 @@ type nought struct {
 	reference  float64 // where it really is, once the surface is touched: radius, or place along the axis
 	graduation float64 // travel of one graduation, in radius for the cross slide
 	off        float64 // on a mill: how far it may have been found from there
+	clocked    bool    // on the middle of a round surface, whose error both dials share
 }
 
 // graduationOf is how far one graduation moves the slide. A dial that reads diameters is marked in diameter.

@@ -94,12 +94,15 @@ var coordinates = Holding{
 		Why:  "stepping round with dividers and punching adds the error of each step",
 		Sure: "published", Source: "US Navy course 14119, flange layout; Precision Locating and Dividing Methods (1914); the errors are in the table of accuracies", Except: "holes drilled through from the mate"},
 	func(c Case) Verdict {
-		if c.PlaceAllow > 0 && c.PlaceOff > c.PlaceAllow {
+		if c.PlaceAllow > 0 && c.PlaceOff > c.PlaceAllow+placeNoise {
 			return refuse("a hole may land %.2f off its place, %.2f may pass", c.PlaceOff, c.PlaceAllow)
 		}
 		return Verdict{}
 	},
 }
+
+// placeNoise is the rounding of limits worked out from decimals, in mm: an error that uses them up still lies within them.
+const placeNoise = 1e-6
 
 var flatBeforeHole = Order{
 	plan.Rule{ID: "A-31", Class: "order", Title: "Flat before a hole on a round or a slope",

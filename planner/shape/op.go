@@ -35,7 +35,9 @@ type Op struct {
 
 	Makes []string // surfaces brought to size: feature names and plane faces ("face.left", "rim.left")
 	Tight float64  // narrowest tolerance it must hold, on diameter or length; 0 = open
-	Place float64  // how far what it makes beside the axis may lie from its place, radially; 0 = open
+	Place float64  // how far what it makes beside the axis may lie from its place, radially in a zone, else along either axis; 0 = open
+	Zone  bool     // Place is the radius of a zone
+	About float64  // of a ring: how far its middle may lie off, beside Place: what moves all its holes alike
 	Round float64  // roundness asked of what it makes, radial; 0 = none asked
 	Depth float64  // most metal off radially (axially for faces)
 }

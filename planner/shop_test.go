@@ -1,0 +1,20 @@
+package planner_test
+
+import (
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// TestPartsOfAShop: what a shop with a small mill makes every week is planned, and its replay proves it. Each part once had no plan, or one that its replay refuted.
+func TestPartsOfAShop(t *testing.T) {
+	files, err := filepath.Glob("testdata/shop/*.hcl")
+	require.NoError(t, err)
+	require.NotEmpty(t, files)
+	for _, file := range files {
+		t.Run(filepath.Base(file), func(t *testing.T) {
+			planned(t, load(t, file))
+		})
+	}
+}
