@@ -32,7 +32,6 @@ type jaw struct {
 	plan.Press
 	out  float64
 	edge int
-	left float64
 }
 
 // fourJaws finds where the jaws meet the rim, each on its own line through the spindle's axis; false where the rim there does not face the jaw.

@@ -11,14 +11,13 @@ import (
 
 // flatPush is what a tool on the mill or the drilling machine does to the work.
 type flatPush struct {
-	at      where
-	name    string
-	x, y    float64 // where, the place farthest from the middle of the grip
-	x1, y1  float64 // the other end of the way
-	sideN   float64 // across the spindle
-	torque  float64 // about the spindle, N mm
-	radius  float64
-	powerKW float64 // at the spindle, with a sharp edge
+	at     where
+	name   string
+	x, y   float64 // where, the place farthest from the middle of the grip
+	x1, y1 float64 // the other end of the way
+	sideN  float64 // across the spindle
+	torque float64 // about the spindle, N mm
+	radius float64
 }
 
 // teethOf is how many teeth a milling cutter has: a fly-cutter one, others two below 6 mm and four above. Common practice, no source: a workshop does not say.

@@ -218,14 +218,6 @@ func ringOf(b solid.Body, rho, r float64) solid.Body {
 	return b
 }
 
-// from is the direction from the drawn mouth out of the metal.
-func (m besideMetal) from() float64 {
-	if m.f.From == partspec.Left {
-		return -1
-	}
-	return 1
-}
-
 // column is the metal along a hole from its mouth to the first air beyond.
 func (m besideMetal) column(b solid.Body, rho, r float64) (z0, z1 float64, ok bool) {
 	pieces := ringOf(b, rho, r).Outer.Pieces()

@@ -39,13 +39,7 @@ func (c *Canvas) flatLegend(sc *flatScene, unmarked []string) {
 	if len(unmarked) > 0 {
 		lines = append(lines, "Without a mark: "+strings.Join(unmarked, ", ")+".")
 	}
-	y += 5
-	for _, l := range lines {
-		for _, part := range Wrap(l, PageWidth-2*pageEdge-10, noteSize, false) {
-			y += LineStep * noteSize
-			c.Text(Text{At: Point{start, y}, Anchor: AtStart, Size: noteSize, Text: part})
-		}
-	}
+	footnotes(c, start, y+5, lines)
 }
 
 // lies says from where the work is seen.

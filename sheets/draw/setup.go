@@ -219,11 +219,15 @@ func (c *Canvas) legend(sc *scene, unmarked []string) {
 	if len(unmarked) > 0 {
 		lines = append(lines, "Without a mark: "+strings.Join(unmarked, ", ")+".")
 	}
-	y += 5
+	footnotes(c, start, y+5, lines)
+}
+
+// footnotes writes lines under a sketch, from a place downwards.
+func footnotes(c *Canvas, x, y float64, lines []string) {
 	for _, l := range lines {
 		for _, part := range Wrap(l, PageWidth-2*pageEdge-10, noteSize, false) {
 			y += LineStep * noteSize
-			c.Text(Text{At: Point{start, y}, Anchor: AtStart, Size: noteSize, Text: part})
+			c.Text(Text{At: Point{x, y}, Anchor: AtStart, Size: noteSize, Text: part})
 		}
 	}
 }
