@@ -37,6 +37,8 @@ type Context struct {
 	Centred map[partspec.End]bool // ends that get a centre hole for a tailstock or two centres
 	Memo    *Memo                 // tables already worked out; nil: none are kept
 	Split   bool                  // roughing and finishing are operations of their own
+
+	rimRound float64 // of a rim that was sawn: the radius at which a cut is sure to go all round; 0 where the outside is a size to count from
 }
 
 // Task is an operation with the ways in which it can be done. A task without ways cannot be done; Lacking says why.

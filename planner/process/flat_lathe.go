@@ -1,6 +1,7 @@
 package process
 
 import (
+	"fmt"
 	"math"
 
 	"catchplate/partspec"
@@ -140,6 +141,9 @@ func (c *Context) turnRim(run []int) []Task {
 		stands = farthest(c.Flat.Rim(), e.CX, e.CY)
 	}
 	sub.Stock = solid.Cylinder(0, c.Length, stands, 0)
+	if !c.Flat.Blank.Empty() {
+		sub.rimRound = c.roundWithin(e)
+	}
 	spigot := &partspec.Spigot{FeatureHead: partspec.FeatureHead{Word: "edge", Name: drawn.Name}, Diameter: size}
 	sub.Blocks = []shape.Block{{Feature: spigot, Name: "edge." + drawn.Name, Z1: c.Length, Curve: solid.Const(0, c.Length, e.Radius), Least: e.Radius, Greatest: e.Radius, Diameter: size}}
 	for _, t := range sub.outsides() {
@@ -159,4 +163,42 @@ func (c *Context) turnRim(run []int) []Task {
 		}))
 	}
 	return tasks
+}
+
+// rimRange is the width of the diameter that a sawn rim's first cut is measured to, mm: a caliper takes it surely. Ours, no source.
+const rimRange = 0.2
+
+// roundWithin is the radius at which a sawn rim is sure to be cut all round: within what the saw leaves at the least and within the blank, but no nearer to the
+// finished line than roughing goes.
+func (c *Context) roundWithin(e plane.Edge) float64 {
+	sure := e.Radius + sawLeaves - sawWithin
+	for _, side := range c.Flat.Blank.Edges {
+		_, _, d := side.Nearest(e.CX, e.CY)
+		sure = math.Min(sure, d)
+	}
+	return math.Max(sure-rimRange/2, e.Radius+leaveRadius)
+}
+
+// cutRound takes light cuts from a sawn rim until the tool cuts all round. How far the saw left it is not known, so that ends by measuring; the card counts on
+// from the diameter measured.
+func (p *page) cutRound(before, first float64, start, stop int64) {
+	n := passes(before-first, p.dialled())
+	for k := 1; k <= n; k++ {
+		marks, r := p.cross(before + (first-before)*float64(k)/float64(n))
+		name := fmt.Sprintf("light cut %d", k)
+		if k < n {
+			p.cut(name, at(marks, start), at(marks, stop), nil)
+			p.line(name, "cross", marks, p.diameter(r), "the saw may have left it off by as much as "+p.both(sawWithin, "cross")+": light cuts", false)
+			continue
+		}
+		p.cut(name, at(marks, start), at(marks, stop), &plan.Measured{What: "diameter", LowMM: 2*first - rimRange/2, HighMM: 2*first + rimRange/2})
+		p.line(name, "cross", marks, p.diameter(r), "when it cuts all round, measure; turn the dial's ring to this reading and count on from it", true)
+	}
+	p.why("a saw wanders: nothing is counted from a sawn rim before it is round and measured", "A-40")
+}
+
+// byMeasuring is the setting for a size that the dial is only a guide to.
+func (p *page) byMeasuring(size partspec.Size) aim {
+	marks, _ := p.cross(float64(size.Low+size.High) / 4)
+	return aim{marks, float64(size.Low+size.High) / 4, &plan.Measured{What: "diameter", LowMM: float64(size.Low), HighMM: float64(size.High)}}
 }

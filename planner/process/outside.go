@@ -232,7 +232,23 @@ func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operat
 	} else {
 		last.marks, last.radius = p.cross(g.radius)
 	}
+	if round := c.rimRound; round > 0 { // a sawn rim is no size to count to: the last cut goes by measuring, whatever the limits
+		if g.size != nil && last.measure == nil {
+			last = p.byMeasuring(*g.size)
+		}
+		first := round
+		if first < last.radius+rimRange/2 {
+			first = last.radius
+		}
+		if before > first+rimRange/2 {
+			p.cutRound(before, first, start, stop)
+			before = first
+		}
+	}
 	n := passes(before-last.radius, p.dialled())
+	if before-last.radius < sizeNoise { // cutting all round has brought it there
+		n = 0
+	}
 	for k := 1; k <= n; k++ {
 		marks, r := p.cross(before + (last.radius-before)*float64(k)/float64(n))
 		var m *plan.Measured

@@ -17,6 +17,7 @@ type flatWalk struct {
 	pushes  []flatPush     // of the setup at hand
 	base    float64        // lathe: how far what the work is set by may itself lie off its place
 	about   map[int]cutKey // for a setup, the hole that it was set by
+	rough   float64        // lathe: how far the outside that the cross dial counts from may lie off, on radius
 	gaps    bool           // the rim was not round about the lathe's centre when the work was put in
 }
 

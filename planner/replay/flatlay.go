@@ -102,7 +102,9 @@ func (f *flatWalk) laySolid() {
 	}
 	far := 0.0
 	f.gaps = false
-	for _, e := range f.work.outer((back + front) / 2) {
+	rim := f.work.outer((back + front) / 2)
+	f.rough = f.handLeft(rim)
+	for _, e := range rim {
 		far = math.Max(far, farthest(e, f.setup.CentreX, f.setup.CentreY))
 		f.gaps = f.gaps || !e.IsArc() || math.Hypot(e.CX-f.setup.CentreX, e.CY-f.setup.CentreY) > figure
 	}

@@ -148,11 +148,52 @@ func (f *flatWalk) takeTurned(m motion) taken {
 	if m.wander() > 0 {
 		t.off += turnedWander()
 	}
+	if !m.inside {
+		t.off += f.counted(m)
+	}
 	t.mark = m.Kind == partspec.CentreDrill
 	t.swath = g
 	t.follow(f, m.Kind)
 	f.take(t)
 	return t
+}
+
+// counted is how far a cut outside may lie off because of what its dial was set on: a rim that hand work left so surely. Once it is measured, a diameter is counted
+// from that.
+func (f *flatWalk) counted(m motion) float64 {
+	if m.measured > 0 {
+		f.rough = m.measured / 4 // half of the range, of which half on radius
+		return 0
+	}
+	return f.rough
+}
+
+// handLeft is how far the rim may lie off where saw or file left it.
+func (f *flatWalk) handLeft(rim []plane.Edge) float64 {
+	off := 0.0
+	for _, e := range rim {
+		x, y := e.At(0.5)
+		for _, t := range f.work.taken {
+			if _, byLathe := t.swath.(turned); byLathe || t.centre {
+				continue
+			}
+			for _, r := range t.at((f.work.back+f.work.front)/2, 0).Rim() {
+				if _, _, far := r.Nearest(x, y); far <= figure {
+					off = math.Max(off, f.byHandWithin(t, e))
+				}
+			}
+		}
+	}
+	return off
+}
+
+// byHandWithin is what saw or file are sure of at an edge; 0 for what a machine took.
+func (f *flatWalk) byHandWithin(t taken, e plane.Edge) float64 {
+	switch t.swath.(type) {
+	case trimmed, strip:
+		return f.sureOf(t, e)
+	}
+	return 0
 }
 
 // turnedWander is how far a drill in the lathe lands off the axis of work that turns, once it is centred: the better end of what spotted drills do.

@@ -111,12 +111,24 @@ func (f *flatWalk) sureOf(t taken, e plane.Edge) float64 {
 	ox, oy := e.Outward(0.5)
 	off := 0.0
 	for i, d := range g.outline.Edges {
-		dx, dy := d.Outward(0.5)
+		dx, dy := outwardAt(d, x, y)
 		if px, py, far := d.Nearest(x, y); ox*dx+oy*dy > 1-same && math.Abs(far-math.Abs(g.moved[i])) <= figure || !d.IsArc() && ox*dx+oy*dy > 1-same && math.Abs((x-px)*dx+(y-py)*dy-g.moved[i]) <= figure {
 			off = math.Max(off, g.sure[i])
 		}
 	}
 	return off
+}
+
+// outwardAt is the direction away from the metal of an edge where a place lies square to it.
+func outwardAt(e plane.Edge, x, y float64) (ox, oy float64) {
+	r := math.Hypot(x-e.CX, y-e.CY)
+	if !e.IsArc() || r <= same {
+		return e.Outward(0.5)
+	}
+	if e.Hollow {
+		r = -r
+	}
+	return (x - e.CX) / r, (y - e.CY) / r
 }
 
 // asSupplied reports whether a place lies on an edge that the drawing leaves as the stock has it.
