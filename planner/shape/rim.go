@@ -66,8 +66,23 @@ func SidesOf(r plane.Region) []Side {
 	return sides
 }
 
-// Rim is the outline as it now is. Where the metal left on neighbours does not meet, it is the drawn outline moved by the most left anywhere.
+// Rim is the outline as it now is. Where the metal left on neighbours does not meet, it is the drawn outline moved by the most left anywhere. It never stands
+// outside the blank: where that has less metal than a saw would leave, the blank's own edge stays.
 func (f Flat) Rim() plane.Region {
+	rim := f.uncut()
+	if f.Blank.Empty() {
+		return rim
+	}
+	x0, y0, x1, y1 := rim.Bounds()
+	left, low, right, high := f.Blank.Bounds()
+	if x0 >= left-onSide && y0 >= low-onSide && x1 <= right+onSide && y1 <= high+onSide {
+		return rim
+	}
+	return plane.Region{Edges: plane.Common([]plane.Set{rim.Figure(), f.Blank.Figure()}, nil)}
+}
+
+// uncut is Rim with no regard to where the blank ends.
+func (f Flat) uncut() plane.Region {
 	drawn, left := f.Drawn, f.Left
 	if !f.Blank.Empty() {
 		drawn, left = f.squared()

@@ -66,3 +66,18 @@ func TestSlotsAreNoMetal(t *testing.T) {
 	assert.InDelta(t, -3, f.Metal(20, 10), areaNoise)
 	assert.InDelta(t, 2, f.Metal(20, 15), areaNoise)
 }
+
+func TestASawnRimNeverStandsOutsideItsBlank(t *testing.T) {
+	disc := shape.FlatStock(plane.Disc(0, 0, 20), plane.Rectangle(-20.5, -20.5, 20.5, 20.5), 0, 3)
+	cut := shape.FlatCut{}
+	for i := range disc.Drawn.Edges {
+		cut.Edges = append(cut.Edges, shape.EdgeCut{Edge: i, Left: 1.5})
+	}
+	disc = cut.Apply(disc)
+	x0, y0, x1, y1 := disc.Rim().Bounds()
+	assert.InDeltaSlice(t, []float64{-20.5, -20.5, 20.5, 20.5}, []float64{x0, y0, x1, y1}, areaNoise)
+	assert.Less(t, disc.Metal(21, 0), 0.0, "beyond the blank")
+	assert.Greater(t, disc.Metal(15, 15), 0.0, "the saw leaves 1.5 on the slant")
+	segment := func(r, h float64) float64 { return r*r*math.Acos(h/r) - h*math.Sqrt(r*r-h*h) }
+	assert.InDelta(t, math.Pi*21.5*21.5-4*segment(21.5, 20.5), disc.Rim().Area(), areaNoise)
+}
