@@ -2,7 +2,9 @@ package planner
 
 import (
 	"fmt"
+	"maps"
 	"math"
+	"reflect"
 
 	"catchplate/partspec"
 	"catchplate/partspec/units"
@@ -72,6 +74,28 @@ func times(combos []map[string]process.Chain, name string, chains []process.Chai
 type flatWriter struct {
 	flat  shape.Flat
 	table []plan.Zero // noughts of the table in the setup at hand
+	held  heldStay
+}
+
+// heldStay is all that is done while a holding holds, be it in several setups because the dials are set anew, and what was done before.
+type heldStay struct {
+	mount string
+	steps []sequence.Step
+	done  map[int]bool
+}
+
+// noteHeld notes what a holding is to be put on for: the stays that follow one another in it.
+func (w *writer) noteHeld(stays [][]sequence.Step) {
+	mountOf := func(stay []sequence.Step) string { return w.mounts[w.choice(stay[0]).mount].ID }
+	if id := mountOf(stays[0]); id != w.held.mount {
+		w.held = heldStay{mount: id, done: maps.Clone(w.done)}
+		for _, stay := range stays {
+			if mountOf(stay) != id {
+				break
+			}
+			w.held.steps = append(w.held.steps, stay...)
+		}
+	}
 }
 
 // flatStock tells the metal of a flat part.
@@ -198,13 +222,34 @@ func (o *ordering) edgeDone(edge int, done map[int]bool) bool {
 func (w *writer) flatSetup(m holding.Mount, steps []sequence.Step, s *plan.Setup) {
 	now := w.flatNow()
 	s.FlatBefore = &now
-	w.shop.FlatSetup(m, w.flatSteps(steps), func(i int) bool { return w.done[i] }, s)
+	w.shop.FlatSetup(m, w.flatSteps(w.held.steps), func(i int) bool { return w.held.done[i] }, s)
+	if s.Grip.Eased != nil { // eased part way: each setup has a grip of its own
+		w.shop.FlatSetup(m, w.flatSteps(steps), func(i int) bool { return w.done[i] }, s)
+	}
 	w.table = nil
 	if m.Machine == partspec.Mill && w.byDials(steps) {
 		var off float64
 		w.table, off = w.edgesFound(m.Free)
 		s.LocateMM = math.Max(s.LocateMM, math.Ceil(off*1e4)/1e4)
 	}
+}
+
+// dialsMinutes is what setting a table's dials anew on work that stays where it is takes. Ours, no source.
+const dialsMinutes = 2
+
+// stillHeld says of a setup that the work stays as the setup before it has it, where it does: only the dials are set anew.
+func (w *writer) stillHeld(s *plan.Setup) {
+	if len(w.out.Setups) == 0 {
+		return
+	}
+	before := w.out.Setups[len(w.out.Setups)-1]
+	if before.ID != s.ID || s.Grip.WorkingN != before.Grip.WorkingN || !reflect.DeepEqual(before.Clamps, s.Clamps) || !reflect.DeepEqual(before.Presses, s.Presses) || !reflect.DeepEqual(before.Bed, s.Bed) {
+		return
+	}
+	s.Title += ", the work as it lies"
+	s.Minutes = dialsMinutes
+	s.How = []string{fmt.Sprintf("Leave the work as holding %d has it: nothing is loosened.", before.Number),
+		"Set the dials anew as told below: the edges that coordinates begin at are there now."}
 }
 
 // byDials reports whether any step is set by the table's dials.

@@ -34,6 +34,7 @@ func writeOut(out *plan.Part, a *attempt) {
 	steps := a.order.result.Order
 	stays := w.stays(steps)
 	for i, stay := range stays {
+		w.noteHeld(stays[i:])
 		w.setup(stay, i == len(stays)-1)
 	}
 	w.wordOrder(steps)
@@ -91,6 +92,7 @@ func (w *writer) setup(steps []sequence.Step, last bool) {
 		FreeEnd: m.Free.String(), RunOutMM: m.RunOut, Locates: m.Surface, Tailstock: m.Centre, Minutes: m.Minutes}
 	if w.ctx.Part.Flat() {
 		w.flatSetup(m, steps, &s)
+		w.stillHeld(&s)
 	} else {
 		w.turnedSetup(m, steps, &s)
 	}

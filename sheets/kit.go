@@ -96,7 +96,11 @@ func cutTool(c plan.Cut) string {
 	case c.ToolSizeMM == 0:
 		return name
 	}
-	return units.Length(c.ToolSizeMM).String() + " " + strings.TrimSuffix(strings.ReplaceAll(kind, "_", " "), "s")
+	word := strings.TrimSuffix(strings.ReplaceAll(kind, "_", " "), "s")
+	if kind == "boring_head" || kind == "fly_cutter" { // set to a size, from pass to pass
+		return word
+	}
+	return units.Length(c.ToolSizeMM).String() + " " + word
 }
 
 // makeFirst lists the small things to make before or during the job.

@@ -163,7 +163,7 @@ func (c *Context) writeMilled(t Task, m milled, w Way, j Job) (plan.Operation, D
 	p.beginAcross(w, m.top, "the end mill just touches the crown")
 	floor, measured := p.lowered(m.low, m.high)
 	above := m.standing(w.SizeMM, j.Before) - m.top
-	layers := passes(m.top+above-(m.low+m.high)/2, p.most)
+	layers := passes(m.top+above-(m.low+m.high)/2, math.Min(p.most, t.Depth)) // the grip was judged by no deeper a pass
 	over := p.graduationsOver(above)
 	for k := 1; k <= layers; k++ {
 		deep := (floor+over)*int64(k)/int64(layers) - over

@@ -169,11 +169,16 @@ func (c *Context) tools(k partspec.ToolKind) []partspec.Tool {
 
 // sized finds in the sets of a kind the size between two limits that is nearest to their middle.
 func (c *Context) sized(k partspec.ToolKind, low, high float64) (t partspec.Tool, size float64, ok bool) {
+	return c.sizedNear(k, low, high, (low+high)/2)
+}
+
+// sizedNear is sized for the size nearest to one that is wanted.
+func (c *Context) sizedNear(k partspec.ToolKind, low, high, wanted float64) (t partspec.Tool, size float64, ok bool) {
 	off := math.Inf(1)
 	for _, tool := range c.tools(k) {
 		for _, s := range tool.Sizes {
 			v := float64(s)
-			if d := math.Abs(v - (low+high)/2); v >= low-sizeNoise && v <= high+sizeNoise && d < off-sizeNoise {
+			if d := math.Abs(v - wanted); v >= low-sizeNoise && v <= high+sizeNoise && d < off-sizeNoise {
 				t, size, ok, off = tool, v, true, d
 			}
 		}

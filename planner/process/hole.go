@@ -303,7 +303,7 @@ func shank(e partspec.End) solid.Side {
 func (c *Context) drill(h shape.Hole, chain Chain, d float64) Task {
 	t := Task{Op: shape.Op{ID: h.Feature.Head().ID() + "/drill", Feature: h.Name, Process: plan.Drill, Stage: shape.Roughing, Inside: true, Depth: d/2 - c.startRadius(h)}}
 	if chain == ChainDrill {
-		t.Stage, t.Makes, t.Tight = shape.Finishing, []string{h.Name}, float64(h.Diameter.Width())
+		t.Stage, t.Makes, t.Tight, t.Round = shape.Finishing, []string{h.Name}, float64(h.Diameter.Width()), c.roundness(h.Diameter)
 	}
 	set, _, _ := c.sized(partspec.Drills, d, d)
 	if c.Rules.Has("A-02") && c.startRadius(h) == 0 && len(c.tools(partspec.CentreDrill)) == 0 {

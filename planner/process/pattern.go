@@ -140,7 +140,7 @@ func pointLength(d float64) float64 { return d / 2 / math.Tan(plan.DrillPointDeg
 func (c *Context) plainDrill(s *spotted) []string {
 	d := s.Diameter
 	if s.Make != partspec.DowelHole && (float64(d.Width()) >= drillWidth(float64(d.Value)) || !c.Rules.Has("A-26n")) {
-		tool, size, ok := c.sized(partspec.Drills, float64(d.Low), float64(d.High))
+		tool, size, ok := c.sizedNear(partspec.Drills, float64(d.Low), float64(d.High), float64(d.Value)) // as the drawing and the rack have it
 		if s.drill, s.drillMM = tool, size; ok {
 			return nil
 		}

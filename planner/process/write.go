@@ -63,7 +63,7 @@ func (c *Context) page(j Job, t Task, w Way, title string) *page {
 }
 
 func toolText(t partspec.Tool, sizeMM float64) string {
-	if sizeMM > 0 {
+	if sizeMM > 0 && t.Kind != partspec.BoringHead && t.Kind != partspec.FlyCutter { // those are set to a size, and have none
 		return fmt.Sprintf("%s mm %s", units.Decimal(sizeMM, 3), singular(t))
 	}
 	if t.Name == string(t.Kind) {
