@@ -10,6 +10,7 @@ import (
 	"catchplate/partspec"
 	"catchplate/partspec/units"
 	"catchplate/planner/mechanics"
+	"catchplate/planner/plane"
 	"catchplate/planner/process"
 	"catchplate/planner/shape"
 	"catchplate/planner/solid"
@@ -95,16 +96,41 @@ type Shop struct {
 	end    solid.Body         // the work when everything is done, with its bar still behind it
 	bodies map[uint64]solid.Body
 	flats  map[uint64]shape.Flat
-	clear  map[string][]zone // by mount
-	clamps map[clampKey]clamping
+	edging []int // tasks that move edges of a flat part
 	rings  map[mechanics.RingGrip]mechanics.Distortion
 	flexes map[flexKey]float64
+	*flatAnswers
+}
+
+// flatAnswers are answers about a flat part that are kept.
+type flatAnswers struct {
+	outlines map[uint64]int // by the tasks done that move edges: which of rims
+	byLeft   map[string]int // the same by what is left on the edges, which several sets of tasks leave alike
+	rims     []plane.Region
+	clear    map[string][]zone // by mount
+	clamps   map[clampKey]clamping
+	inVices  map[outlineKey]lying
+	webs     map[webKey]webAnswer
+	wastes   map[wasteKey]float64
+}
+
+func newFlatAnswers() *flatAnswers {
+	return &flatAnswers{outlines: map[uint64]int{}, byLeft: map[string]int{}, clear: map[string][]zone{}, clamps: map[clampKey]clamping{}, inVices: map[outlineKey]lying{},
+		webs: map[webKey]webAnswer{}, wastes: map[wasteKey]float64{}}
 }
 
 // New makes a Shop for a context's tasks.
-func New(c *process.Context) *Shop {
-	s := &Shop{Context: c, Tasks: process.Expand(c), end: c.Stock, bodies: map[uint64]solid.Body{}, flats: map[uint64]shape.Flat{}, clear: map[string][]zone{}, clamps: map[clampKey]clamping{}, rings: map[mechanics.RingGrip]mechanics.Distortion{}, flexes: map[flexKey]float64{}}
+func New(c *process.Context) *Shop { return newShop(c, process.Expand(c)) }
+
+func newShop(c *process.Context, tasks []process.Task) *Shop {
+	s := &Shop{Context: c, Tasks: tasks, end: c.Stock, bodies: map[uint64]solid.Body{}, flats: map[uint64]shape.Flat{}, rings: map[mechanics.RingGrip]mechanics.Distortion{}, flexes: map[flexKey]float64{}}
 	if c.Part.Flat() {
+		s.flatAnswers = newFlatAnswers()
+		for i, t := range s.Tasks {
+			if t.Flat != nil && len(t.Flat.Edges) > 0 {
+				s.edging = append(s.edging, i)
+			}
+		}
 		return s
 	}
 	for _, t := range s.Tasks {

@@ -41,12 +41,12 @@ type plated struct {
 
 func (s Shop) plated(m Mount, at moment) plated {
 	p := plated{laid: s.clampsFor(m, at)}
-	rim := at.flat.Rim()
+	rim := s.rim(at)
 	p.Diameter = 2 * (s.plateRadius(m.Holding) + plateRim)
 	p.Swing = float64(s.Lathe.Swing)
 	p.Reach = swing(rim, m.CentreX, m.CentreY)
 	p.Raw = s.seatRaw(m, at)
-	work := s.weight(at.flat)
+	work := s.weight(at)
 	p.OffCentre = math.Hypot(work.XMM-m.CentreX, work.YMM-m.CentreY)
 	weights := append([]mechanics.Weight{work}, clampWeights(p.list, or(float64(m.Holding.ToeWidth), usualToe))...)
 	p.balance, _ = balance(weights, m.CentreX, m.CentreY, s.plateRadius(m.Holding))

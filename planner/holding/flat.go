@@ -1,11 +1,13 @@
 package holding
 
 import (
+	"encoding/binary"
 	"fmt"
 	"math"
 
 	"catchplate/partspec"
 	"catchplate/planner/plan"
+	"catchplate/planner/plane"
 	"catchplate/planner/process"
 	"catchplate/planner/rules"
 	"catchplate/planner/shape"
@@ -79,6 +81,48 @@ func (s Shop) flatBody(done func(int) bool) shape.Flat {
 	s.flats[key] = f
 	return f
 }
+
+// outlineKey is a mount and the state of the outline that it holds: holes and faces do not move what presses on the edges.
+type outlineKey struct {
+	mount   string
+	outline int
+}
+
+// edgesKey names the tasks done that move edges.
+func (s Shop) edgesKey(done func(int) bool) uint64 {
+	key := uint64(0)
+	for _, i := range s.edging {
+		if done(i) {
+			key |= 1 << i
+		}
+	}
+	return key
+}
+
+// outline is the number under which the outline at a moment is kept.
+func (s Shop) outline(at moment) int {
+	key := s.edgesKey(at.done)
+	n, ok := s.outlines[key]
+	if ok {
+		return n
+	}
+	var left []byte
+	for _, l := range at.flat.Left {
+		left = binary.LittleEndian.AppendUint64(left, math.Float64bits(l))
+	}
+	if n, ok = s.byLeft[string(left)]; !ok {
+		n = len(s.rims)
+		s.byLeft[string(left)], s.rims = n, append(s.rims, at.flat.Rim())
+	}
+	s.outlines[key] = n
+	return n
+}
+
+// rim is the outline at a moment. It is kept: nobody writes to it.
+func (s Shop) rim(at moment) plane.Region { return s.rims[s.outline(at)] }
+
+// rawRim is the outline of the blank.
+func (s Shop) rawRim() plane.Region { return s.rim(moment{flat: s.Flat, done: none}) }
 
 // flatFacts are what a case of a flat part has at every moment.
 func (s Shop) flatFacts(m Mount, task int, way process.Way, light float64) rules.Case {
@@ -259,7 +303,7 @@ func (s Shop) flatMeasure(m Mount, task int, way process.Way, light float64, fac
 	case partspec.ThreeJaw, partspec.SoftJaws:
 		s.discFigures(&f, m, at)
 	case partspec.StubMandrel, partspec.PlainMandrel, partspec.ExpandingMandrel:
-		f.Case.Wall = at.flat.Rim().Inside(m.CentreX, m.CentreY) - m.Radius
+		f.Case.Wall = s.rim(at).Inside(m.CentreX, m.CentreY) - m.Radius
 	}
 	return f
 }

@@ -40,10 +40,14 @@ type laid struct {
 	list []plan.Clamp
 }
 
-// clampKey is a mount at a state of the work.
+// clampKey is what of a mount and of the work decides where clamps stand: not how the place that runs true is found.
 type clampKey struct {
-	mount string
-	state uint64
+	holding string
+	machine partspec.MachineKind
+	free    partspec.End
+	surface string
+	x, y    float64
+	outline int
 }
 
 // clamping is where clamps stand.
@@ -57,11 +61,11 @@ type clamping struct {
 // clampsAt finds the clamps of a mount at a moment: clear of all that may be cut under them. The middle that they are spread about is the spindle's axis on a
 // lathe, else the middle of the work. Answers are kept.
 func (s Shop) clampsAt(m Mount, at moment) clamping {
-	key := clampKey{m.ID, s.key(at.done)}
+	key := clampKey{m.Holding.Name, m.Machine, m.Free, m.Surface, m.CentreX, m.CentreY, s.outline(at)}
 	if c, ok := s.clamps[key]; ok {
 		return c
 	}
-	rim := at.flat.Rim()
+	rim := s.rim(at)
 	cx, cy := m.CentreX, m.CentreY
 	if m.Machine != "" {
 		cx, cy = rim.Centroid()
@@ -198,12 +202,15 @@ const edgeNoise = 1e-6
 
 // strikes reports whether a strap comes within reach of a tool. Looked at from toe to packing in short steps, which can miss by no more than the steps' sag.
 func strikes(strap plane.Capsule, zones []zone) bool {
-	n := int(math.Ceil(strap.Length() / strapStep))
-	for i := range n + 1 {
-		t := float64(i) / float64(n)
-		x, y := strap.X0+t*(strap.X1-strap.X0), strap.Y0+t*(strap.Y1-strap.Y0)
-		for _, z := range zones {
-			if z.away(x, y) < strap.Radius+toolRoom && (i > 0 || z.edge) {
+	long, reach := strap.Length(), strap.Radius+toolRoom
+	n := int(math.Ceil(long / strapStep))
+	for _, z := range zones {
+		if z.away((strap.X0+strap.X1)/2, (strap.Y0+strap.Y1)/2) > reach+long/2+edgeNoise {
+			continue // no place of the strap is farther from its middle than half its length
+		}
+		for i := range n + 1 {
+			t := float64(i) / float64(n)
+			if z.away(strap.X0+t*(strap.X1-strap.X0), strap.Y0+t*(strap.Y1-strap.Y0)) < reach && (i > 0 || z.edge) {
 				return true
 			}
 		}
@@ -254,7 +261,7 @@ func evenly(sorted []spot, first, n int) []spot {
 		want := sorted[first].angle + float64(k)*2*math.Pi/float64(n)
 		best, off := -1, math.Inf(1)
 		for i, p := range sorted {
-			if d := math.Abs(math.Remainder(p.angle-want, 2*math.Pi)); d < off-1e-12 && !near(picked, p) {
+			if d := math.Abs(halfTurn(p.angle - want)); d < off-1e-12 && !near(picked, p) {
 				best, off = i, d
 			}
 		}
@@ -265,6 +272,17 @@ func evenly(sorted []spot, first, n int) []spot {
 	}
 	sort.SliceStable(picked, func(i, j int) bool { return picked[i].angle < picked[j].angle })
 	return picked
+}
+
+// halfTurn is an angle of few turns as one of at most half a turn either way.
+func halfTurn(a float64) float64 {
+	for a < -math.Pi {
+		a += 2 * math.Pi
+	}
+	for a > math.Pi {
+		a -= 2 * math.Pi
+	}
+	return a
 }
 
 // fromTheirMiddle sees places from the middle of them all.
@@ -351,7 +369,7 @@ func (s Shop) farthest(t process.Task, way process.Way, cx, cy float64) float64 
 	zones, all := s.worked(t, way)
 	far := 0.0
 	if all { // a face, to its corners
-		far = swing(s.Flat.Rim(), cx, cy)
+		far = swing(s.rawRim(), cx, cy)
 	}
 	for _, z := range zones {
 		far = math.Max(far, math.Max(math.Hypot(z.X0-cx, z.Y0-cy), math.Hypot(z.X1-cx, z.Y1-cy)))

@@ -37,7 +37,7 @@ type jaw struct {
 // fourJaws finds where the jaws meet the rim, each on its own line through the spindle's axis; false where the rim there does not face the jaw.
 func (s Shop) fourJaws(m Mount, at moment) ([]jaw, bool) {
 	width := or(float64(m.Holding.JawWidth), usualJawWidth)
-	rim := at.flat.Rim()
+	rim := s.rim(at)
 	var jaws []jaw
 	for k := range 4 {
 		j, ok := jawOn(rim, m.CentreX, m.CentreY, float64(k)*90, width)
@@ -156,7 +156,7 @@ func (s Shop) squeezed(at moment, p pressing, working float64) squeeze {
 		}
 		web := s.webOf(at, hole, p)
 		limit := t.Round * lobeShare
-		d, err := web.at(0, working)
+		d, err := s.webError(web, working)
 		if err != nil {
 			q.sure = mechanics.Confidence{Trust: mechanics.TrustNone, Why: err.Error()}
 			continue
@@ -167,10 +167,48 @@ func (s Shop) squeezed(at moment, p pressing, working float64) squeeze {
 		q.lobe, q.limit, q.stress, q.sure, q.web = d.ErrorMostMM, limit, d.StressMostMPa, d.Confidence, web.thin
 		q.most = math.Floor(working * limit / d.ErrorMostMM)
 		if d.ErrorMostMM > limit || d.Trust == mechanics.TrustNone {
-			q.waste = web.enough(working, limit)
+			q.waste = s.enough(web, working, limit)
 		}
 	}
 	return q
+}
+
+// webKey is a web under a force of each jaw, wasteKey with what may be left in the bore.
+type (
+	webKey struct {
+		web
+		forceN float64
+	}
+	wasteKey struct {
+		webKey
+		limit float64
+	}
+	webAnswer struct {
+		mechanics.Distortion
+		err error
+	}
+)
+
+// webError is the distortion of a web as it is. Answers are kept.
+func (s Shop) webError(w web, force float64) (mechanics.Distortion, error) {
+	key := webKey{w, force}
+	a, ok := s.webs[key]
+	if !ok {
+		a.Distortion, a.err = w.at(0, force)
+		s.webs[key] = a
+	}
+	return a.Distortion, a.err
+}
+
+// enough is the web's own with its answers kept.
+func (s Shop) enough(w web, force, limit float64) float64 {
+	key := wasteKey{webKey{w, force}, limit}
+	least, ok := s.wastes[key]
+	if !ok {
+		least = w.enough(force, limit)
+		s.wastes[key] = least
+	}
+	return least
 }
 
 // finishedBore is the round hole that a task brings to a size that has to be round.
@@ -194,13 +232,14 @@ type web struct {
 	plate  mechanics.PlateGrip
 	onThin bool // jaws press across the thin section, and across the plate's width
 	onSide bool
-	ring   *mechanics.RingGrip
+	round  bool // it is the ring that counts
+	ring   mechanics.RingGrip
 }
 
 // webOf describes the metal round a bore. A rectangle with the bore on its middle line is a plate; all else is bounded by a ring as thin as its thinnest wall.
 func (s Shop) webOf(at moment, hole shape.Round, p pressing) web {
 	metal := s.Part.Material
-	rim := at.flat.Rim()
+	rim := s.rim(at)
 	thin := rim.Inside(hole.X, hole.Y) - hole.Radius
 	thick := at.flat.Front - at.flat.Back
 	w := web{thin: thin}
@@ -210,7 +249,7 @@ func (s Shop) webOf(at moment, hole shape.Round, p pressing) web {
 		w.plate, w.onThin, w.onSide = g, p.alongX && alongX || p.alongY && !alongX, p.alongX && !alongX || p.alongY && alongX
 		return w
 	}
-	w.ring = &mechanics.RingGrip{OutsideDiameterMM: 2 * (hole.Radius + thin), WallMM: thin, LengthMM: thick, GripLengthMM: thick, Jaws: p.jaws, JawWidthMM: p.widthMM,
+	w.round, w.ring = true, mechanics.RingGrip{OutsideDiameterMM: 2 * (hole.Radius + thin), WallMM: thin, LengthMM: thick, GripLengthMM: thick, Jaws: p.jaws, JawWidthMM: p.widthMM,
 		ModulusMPa: metal.ModulusGPa.Low * 1000, Poisson: metal.Poisson, YieldMPa: metal.YieldMPa.Low, Departure: "a plate round a bore"}
 	return w
 }
@@ -239,8 +278,8 @@ const middleSlack = 0.5
 
 // at is the distortion with so much more metal beside the bore, under a force of each jaw.
 func (w web) at(more, force float64) (mechanics.Distortion, error) {
-	if w.ring != nil {
-		r := *w.ring
+	if w.round {
+		r := w.ring
 		r.WallMM, r.OutsideDiameterMM, r.ForcePerJawN = r.WallMM+more, r.OutsideDiameterMM+2*more, force
 		return r.Distortion()
 	}

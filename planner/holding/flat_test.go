@@ -15,7 +15,6 @@ import (
 	"catchplate/planner/process"
 	"catchplate/planner/rules"
 	"catchplate/planner/shape"
-	"catchplate/planner/solid"
 	"catchplate/planner/tables"
 )
 
@@ -28,7 +27,7 @@ func flatShop(t *testing.T, outline partspec.Outline, thick float64, tasks ...pr
 	c := &process.Context{Part: part, Shop: &partspec.Workshop{}, Rules: rules.All(), Length: thick,
 		Lathe: partspec.Machine{Kind: partspec.Lathe, Swing: 180, SlowestSpeed: 60}, Mill: partspec.Machine{Kind: partspec.Mill}}
 	c.Flat = shape.Flat{Drawn: shape.DrawnRegion(&outline), Left: make([]float64, len(outline.Edges)), Front: thick}
-	return &Shop{Context: c, Tasks: tasks, bodies: map[uint64]solid.Body{}, flats: map[uint64]shape.Flat{}, clear: map[string][]zone{}, clamps: map[clampKey]clamping{}, rings: map[mechanics.RingGrip]mechanics.Distortion{}, flexes: map[flexKey]float64{}}
+	return newShop(c, tasks)
 }
 
 func rectangle(w, h units.Length) partspec.Outline {
@@ -165,7 +164,7 @@ func TestViceOnParallels(t *testing.T) {
 // defines unbalance so), so that 60 rad/s shake with 67.8 N.
 func TestWeightAndBalance(t *testing.T) {
 	s := flatShop(t, rectangle(100, 80), 10)
-	w := s.weight(s.Flat)
+	w := s.weight(moment{flat: s.Flat, done: never})
 	density := s.Part.Material.DensityKgM3
 	assert.InDelta(t, 100*80*10*density*1e-9, w.MassKG, 1e-12)
 	assert.InDelta(t, 50, w.XMM, 1e-9)
@@ -185,7 +184,7 @@ func TestWeightOfBoredPlate(t *testing.T) {
 	s := flatShop(t, rectangle(100, 80), 10)
 	f := s.Flat
 	f.Holes = []shape.Round{{X: 20, Y: 40, Radius: 4, Z1: 10}, {X: 20, Y: 40, Radius: 10, Z1: 10}}
-	whole, left := s.weight(s.Flat), s.weight(f)
+	whole, left := s.weight(moment{flat: s.Flat, done: never}), s.weight(moment{flat: f, done: never})
 	hole := math.Pi * 100 * 10 * s.Part.Material.DensityKgM3 * 1e-9
 	assert.InDelta(t, whole.MassKG-hole, left.MassKG, 1e-12)
 	assert.InDelta(t, (whole.MassKG*50-hole*20)/left.MassKG, left.XMM, 1e-9)

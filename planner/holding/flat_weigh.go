@@ -16,9 +16,9 @@ const (
 	studThick    = 9.0
 )
 
-// weight is a flat part's mass and where its centre lies.
-func (s Shop) weight(f shape.Flat) mechanics.Weight {
-	rim := f.Rim()
+// weight is a flat part's mass at a moment and where its centre lies.
+func (s Shop) weight(at moment) mechanics.Weight {
+	f, rim := at.flat, s.rim(at)
 	area := rim.Area()
 	cx, cy := rim.Centroid()
 	mx, my := area*cx, area*cy
@@ -105,7 +105,7 @@ const (
 
 // jawBalance is how work in the four-jaw runs: its jaws stand at different distances, and no counterweight can be bolted on.
 func (s Shop) jawBalance(m Mount, at moment, jaws []jaw) plan.Balance {
-	weights := []mechanics.Weight{s.weight(at.flat)}
+	weights := []mechanics.Weight{s.weight(at)}
 	for _, j := range jaws {
 		a := j.AngleDeg * math.Pi / 180
 		weights = append(weights, mechanics.Weight{MassKG: jawMass, XMM: j.XMM + jawMiddle*math.Cos(a), YMM: j.YMM + jawMiddle*math.Sin(a)})

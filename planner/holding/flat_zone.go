@@ -70,7 +70,7 @@ func (s Shop) along(cut shape.EdgeCut, way process.Way) []zone {
 	r := way.SizeMM / 2
 	ox, oy := e.Outward(0)
 	off := cut.Left + r
-	x0, y0, x1, y1 := s.Flat.Rim().Bounds() // a cutter runs past the whole of the work
+	x0, y0, x1, y1 := s.rawRim().Bounds() // a cutter runs past the whole of the work
 	run := way.SizeMM + runOver
 	path := plane.Capsule{X0: e.X0 + off*ox, Y0: e.Y0 + off*oy, X1: e.X1 + off*ox, Y1: e.Y1 + off*oy, Radius: r}
 	switch {

@@ -3,6 +3,7 @@ package holding
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"catchplate/partspec"
 	"catchplate/planner/plan"
@@ -55,13 +56,8 @@ func (s Shop) inVice(h partspec.Holding) []Mount {
 // because holes lie over the parallels, the mount still serves for its edges.
 func (s Shop) roomFor(m Mount) bool {
 	zones := turn(s.clearZones(m), m.PressDeg)
-	for _, rim := range []plane.Region{s.flatBody(none).Rim(), s.Flat.Drawn} {
-		lo, hi, y0, y1, ok := facing(turnedRim(rim, m.PressDeg))
-		if !ok {
-			continue
-		}
-		y0, y1 = jawsAlong(zones, lo, hi, y0, y1, or(float64(m.Holding.JawWidth), usualViceJaw))
-		if y1-y0 < leastContact || parallelWidth(zones, lo, hi, y0, y1) == 0 {
+	for _, rim := range []plane.Region{s.rawRim(), s.Flat.Drawn} {
+		if l := liesAs(m, rim, zones); l.facing && l.wide == 0 {
 			return false
 		}
 	}
@@ -93,34 +89,66 @@ type pinch struct {
 // grips works out how a vice holds the work for the cuts of a moment.
 func (s Shop) grips(m Mount, at moment) pinch {
 	var p pinch
-	rim := at.flat.Rim()
-	turned := turnedRim(rim, m.PressDeg) // the jaws press along its X
-	lo, hi, y0, y1, ok := facing(turned)
-	if !ok {
+	l := s.liesIn(m, at)
+	if !l.facing {
 		p.Why = "no two parallel straight edges face its jaws"
 		return p
 	}
-	h := m.Holding
+	h, lo, hi, y0, y1 := m.Holding, l.lo, l.hi, l.y0, l.y1
 	p.Opening, p.Across = or(float64(h.Opening), usualOpening), hi-lo
 	all := false
 	for i, k := range at.tasks {
 		_, whole := s.worked(s.Tasks[k], at.ways[i])
 		all = all || whole
 	}
-	y0, y1 = jawsAlong(turn(s.heldClear(m), m.PressDeg), lo, hi, y0, y1, or(float64(h.JawWidth), usualViceJaw))
 	if y1-y0 < leastContact {
 		p.Why = fmt.Sprintf("only %.0f of the edges would lie in the jaws clear of the tool; at least %.0f", max(0, y1-y0), leastContact)
 		return p
 	}
 	s.depthInVice(&p, m, at, all)
 	p.presses = []plan.Press{press(lo, (y0+y1)/2, 180, y1-y0, m.PressDeg), press(hi, (y0+y1)/2, 0, y1-y0, m.PressDeg)}
-	s.parallels(&p, m, lo, hi, y0, y1)
+	if p.wide, p.under = l.wide, slices.Clone(l.under); l.wide == 0 {
+		p.Why = "a tool comes through where the parallels must lie"
+	}
 	p.HaveN = viceFirmN
 	if h.GripFirm > 0 {
 		p.HaveN = float64(h.GripFirm)
 	}
 	p.NeedN = s.viceNeed(at, (lo+hi)/2, (y0+y1)/2, (hi-lo)/2, m.PressDeg)
 	return p
+}
+
+// lying is where work lies in a vice: as it is turned, its jaws pressing along X.
+type lying struct {
+	facing         bool    // two straight edges face the jaws
+	lo, hi, y0, y1 float64 // between the jaws, and along them
+	wide           float64 // of the parallels; 0 = there is no room for any
+	under          []plan.Strip
+}
+
+// liesIn finds how work lies in a vice. Answers are kept.
+func (s Shop) liesIn(m Mount, at moment) lying {
+	key := outlineKey{m.ID, s.outline(at)}
+	l, ok := s.inVices[key]
+	if ok {
+		return l
+	}
+	l = liesAs(m, s.rim(at), turn(s.heldClear(m), m.PressDeg))
+	s.inVices[key] = l
+	return l
+}
+
+// liesAs is how work of a rim lies in a vice, clear of tools that work in zones turned as it is.
+func liesAs(m Mount, rim plane.Region, zones []zone) lying {
+	var l lying
+	if l.lo, l.hi, l.y0, l.y1, l.facing = facing(turnedRim(rim, m.PressDeg)); !l.facing {
+		return l
+	}
+	l.y0, l.y1 = jawsAlong(zones, l.lo, l.hi, l.y0, l.y1, or(float64(m.Holding.JawWidth), usualViceJaw))
+	if l.y1-l.y0 >= leastContact {
+		l.parallels(zones, m.PressDeg)
+	}
+	return l
 }
 
 func or(v, usual float64) float64 {
@@ -225,15 +253,11 @@ func (s Shop) depthInVice(p *pinch, m Mount, at moment, all bool) {
 }
 
 // parallels finds the widest pair of parallels, one along each jaw, that lies clear of all tools that come through.
-func (s Shop) parallels(p *pinch, m Mount, lo, hi, y0, y1 float64) {
-	turned := m.PressDeg
-	wide := parallelWidth(turn(s.heldClear(m), turned), lo, hi, y0, y1)
-	if wide == 0 {
-		p.Why = "a tool comes through where the parallels must lie"
-		return
+func (l *lying) parallels(zones []zone, turned float64) {
+	lo, hi, y0, y1 := l.lo, l.hi, l.y0, l.y1
+	if l.wide = parallelWidth(zones, lo, hi, y0, y1); l.wide > 0 {
+		l.under = []plan.Strip{strip(lo, y0, lo+l.wide, y1, turned), strip(hi-l.wide, y0, hi, y1, turned)}
 	}
-	p.wide = wide
-	p.under = []plan.Strip{strip(lo, y0, lo+wide, y1, turned), strip(hi-wide, y0, hi, y1, turned)}
 }
 
 // parallelWidth is the width of the widest parallels that lie clear of all tools that come through, one along each jaw; 0 where none do.

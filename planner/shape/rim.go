@@ -51,6 +51,8 @@ func (s Side) Place(r plane.Region) float64 {
 // SidesOf says of every edge of an outline on which side of the rectangle around it it lies.
 func SidesOf(r plane.Region) []Side {
 	sides := make([]Side, len(r.Edges))
+	x0, y0, x1, y1 := r.Bounds()
+	places := [...]float64{Bottom: y0, Right: x1, Top: y1, Left: x0}
 	for i, e := range r.Edges {
 		if e.IsArc() {
 			continue
@@ -58,7 +60,7 @@ func SidesOf(r plane.Region) []Side {
 		for s := Bottom; s <= Left; s++ {
 			ox, oy := e.Outward(0)
 			sx, sy := s.Outward()
-			if math.Abs(ox-sx)+math.Abs(oy-sy) < onSide && math.Abs(e.X0*sx+e.Y0*sy-s.Place(r)*(sx+sy)) < onSide {
+			if math.Abs(ox-sx)+math.Abs(oy-sy) < onSide && math.Abs(e.X0*sx+e.Y0*sy-places[s]*(sx+sy)) < onSide {
 				sides[i] = s
 			}
 		}
