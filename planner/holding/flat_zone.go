@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"catchplate/partspec"
+	"catchplate/planner/plan"
 	"catchplate/planner/plane"
 	"catchplate/planner/process"
 	"catchplate/planner/shape"
@@ -40,7 +41,11 @@ func (s Shop) worked(t process.Task, way process.Way) (zones []zone, all bool) {
 		return zones, false
 	}
 	for _, p := range t.Spots {
-		zones = append(zones, zone{Capsule: plane.Round(p.X, p.Y, p.Radius), through: through})
+		r := p.Radius
+		if t.Process == plan.Countersink { // the cone's own body stands wider over the work than the mouth it cuts
+			r = math.Max(r, way.SizeMM/2)
+		}
+		zones = append(zones, zone{Capsule: plane.Round(p.X, p.Y, r), through: through})
 	}
 	if t.Flat != nil {
 		for _, e := range t.Flat.Edges {

@@ -103,13 +103,36 @@ func (c *Context) acrossPlace(a across) float64 {
 	return math.Min(along, float64(d.Upper))
 }
 
-// fromFace is how far the face that a cross hole is measured from may lie off, counted from the free end's face, where the dial is set: nothing when they are one; from the other
-// end half the tolerance of the length. A shoulder is cut from the face that places are counted from, by dial.
-func (c *Context) fromFace(f *partspec.CrossHole, free partspec.End) float64 {
-	if math.Abs(float64(f.ZFrom)-c.endZ(free.Other())) > sizeNoise {
+// fromFace is how far the face at z, that a place is measured from, may lie off when it is counted from the free end's face, where the dial is set: nothing when they are one, or
+// when it is a shoulder that looks that way and so was cut from there by dial; else half the tolerance of the length.
+func (c *Context) fromFace(z float64, free partspec.End) float64 {
+	if c.counted(z) == free {
 		return 0
 	}
 	return float64(c.Part.Length.Width()) / 2
+}
+
+// counted is the end from whose face a face lies where it does: itself, or for a shoulder the end that it looks at.
+func (c *Context) counted(z float64) partspec.End {
+	switch {
+	case z <= sizeNoise:
+		return partspec.Left
+	case z >= c.Length-sizeNoise:
+		return partspec.Right
+	}
+	var before, after float64
+	for _, b := range c.Blocks {
+		if b.Z0 < z-sizeNoise && b.Z1 >= z-sizeNoise {
+			before = b.Greatest
+		}
+		if b.Z1 > z+sizeNoise && b.Z0 <= z+sizeNoise {
+			after = b.Greatest
+		}
+	}
+	if before < after {
+		return partspec.Left
+	}
+	return partspec.Right
 }
 
 func (c *Context) markCross(a across) Task {
@@ -178,7 +201,7 @@ func (c *Context) drillCross(a across, t Task, marked bool) Task {
 	deep := a.top - a.bottom + pointLength(a.drillMM)
 	for _, w := range c.crossWays(float64(a.CrossHole.Angle), marked, t.Z0, t.Z1) {
 		w.Tool, w.SizeMM, w.ForceAt = a.drill, a.drillMM, a.drillMM/4
-		w.Off += wander(false) + c.fromFace(a.CrossHole, w.End)
+		w.Off += wander(false) + c.fromFace(float64(a.CrossHole.ZFrom), w.End)
 		w.Rate = c.rateOn(w.Machine, cutDrill, a.drillMM, a.drill)
 		w.ForceN, w.ThrustN = c.drillForce(a.drillMM, w.Rate.FeedMM), c.drillThrust(a.drillMM, w.Rate.FeedMM)
 		w.SureN = w.ForceN

@@ -9,6 +9,7 @@ import (
 	"catchplate/planner/plan"
 	"catchplate/planner/shape"
 	"catchplate/planner/solid"
+	"catchplate/planner/tables"
 )
 
 // milled is a plane or a slot cut along the outside of a turned part: its floor above the axis, how far each side of the axis it reaches, and its stretch.
@@ -84,6 +85,7 @@ func (c *Context) slot(f *partspec.Slot) []Task {
 // mill lists the end mills that cut a flat, or a slot at least so wide (0 for a flat).
 func (c *Context) mill(t Task, m milled, width float64) Task {
 	t.Stage, t.Depth = shape.Finishing, m.top-(m.low+m.high)/2
+	t.Place = c.alongPlace(m)
 	if !c.coordinates() {
 		return t.orLacking(fmt.Sprintf("%s: no mill with dials x, y and quill (or z) is owned", m.f.Head().Name))
 	}
@@ -103,6 +105,36 @@ func (c *Context) mill(t Task, m milled, width float64) Task {
 		return t.orLacking(fmt.Sprintf("%s: no end mill of Ø%.2f or down to half of it is owned", m.f.Head().Name, width))
 	}
 	return t.orLacking(fmt.Sprintf("%s: no end mill is owned that fits into its length", m.f.Head().Name))
+}
+
+// alongPlace is how far a flat or a slot may lie from its place along the axis: the general tolerance of its length, where it ends in metal; 0 where it runs out.
+func (c *Context) alongPlace(m milled) float64 {
+	if m.open[0] && m.open[1] {
+		return 0
+	}
+	d, err := tables.ISO2768(c.Part.General, tables.GeneralLength, units.Length(m.z1-m.z0))
+	if err != nil {
+		return 0
+	}
+	return float64(d.Upper)
+}
+
+// fromOn is how far a stretch may lie off along the axis because the dial is set on another face than the one it is measured from: the nearer of the two ends of what
+// it lies on counts, for the drawing does not say from which it is measured.
+func (c *Context) fromOn(m milled, free partspec.End) float64 {
+	on := ""
+	switch f := m.f.(type) {
+	case *partspec.Flat:
+		on = f.On
+	case *partspec.Slot:
+		on = f.On
+	}
+	for _, b := range c.Blocks {
+		if b.Name == on {
+			return math.Min(c.fromFace(b.Z0, free), c.fromFace(b.Z1, free))
+		}
+	}
+	return 0
 }
 
 // run is where the middle of a cutter goes along the axis.
@@ -141,11 +173,14 @@ func (m milled) sides(d float64) []float64 {
 
 func (c *Context) millWays(t Task, m milled, tool partspec.Tool, d float64) []Way {
 	z0, z1 := m.run(d)
-	layers := passes(m.top-(m.low+m.high)/2, c.slotDepth(d))
+	deep := m.standing(d, c.Stock) - (m.low+m.high)/2
+	layers := passes(deep, c.slotDepth(d))
 	var ways []Way
 	for _, w := range c.crossWays(m.deg, false, z0-d/2, z1+d/2) {
-		w.Tool, w.SizeMM, w.Rate, w.ForceAt = tool, d, c.millRate(d, c.slotDepth(d), tool), m.top
-		w.ForceN = c.millForce(partspec.EndMill, d, math.Min(w.Rate.DepthMM, t.Depth))
+		w.Tool, w.SizeMM, w.Rate, w.ForceAt = tool, d, c.millRate(d, math.Min(c.slotDepth(d), deep), tool), m.top
+		w.DeepMM = deep
+		w.Off += c.fromOn(m, w.End)
+		w.ForceN = c.millForce(partspec.EndMill, d, w.Rate.DepthMM)
 		w.Minutes = minutesADrill + minutesTrial + float64(layers*len(m.tracks(d)))*((z1-z0)/(w.Rate.FeedMM*w.Rate.RPM)+minutesAPass)
 		w.Write = func(j Job) (plan.Operation, Done) { return c.writeMilled(t, m, w, j) }
 		ways = append(ways, w)
@@ -163,10 +198,12 @@ func (c *Context) writeMilled(t Task, m milled, w Way, j Job) (plan.Operation, D
 	p.beginAcross(w, m.top, "the end mill just touches the crown")
 	floor, measured := p.lowered(m.low, m.high)
 	above := m.standing(w.SizeMM, j.Before) - m.top
-	layers := passes(m.top+above-(m.low+m.high)/2, math.Min(p.most, t.Depth)) // the grip was judged by no deeper a pass
 	over := p.graduationsOver(above)
+	g := float64(p.dial(p.quill()).Graduation.Value)
+	all, layers := floor+over, passes(m.top+above-(m.low+m.high)/2, p.most)
+	p.op.DepthMM = math.Max(p.op.DepthMM, float64((all+int64(layers)-1)/int64(layers))*g) // whole graduations
 	for k := 1; k <= layers; k++ {
-		deep := (floor+over)*int64(k)/int64(layers) - over
+		deep := all*int64(k)/int64(layers) - over
 		label := fmt.Sprintf("layer %d", k)
 		p.line(label, p.quill(), deep, "", "", measured != nil && k == layers)
 		for i, track := range m.tracks(w.SizeMM) {

@@ -139,6 +139,8 @@ func (c *Context) powerCap(r Rate) []speed.Cap {
 		torque = c.drillForce(r.diameter, r.FeedMM) * r.diameter / 4 / 1000
 	case cutRough, cutFinish, cutFace, cutBore:
 		torque = c.force(r.DepthMM, r.FeedMM) * r.diameter / 2 / 1000
+	case cutEdge:
+		torque = c.force(r.own, r.FeedMM/leastTeeth) * r.diameter / 2 / 1000
 	case cutGroove, cutPart:
 		torque = c.force(bladeWidth(r.tool), r.FeedMM) * r.diameter / 2 / 1000
 	}
@@ -147,6 +149,9 @@ func (c *Context) powerCap(r Rate) []speed.Cap {
 	}
 	return []speed.Cap{{What: "the motor's power", RPM: units.Speed(power * powerShare * 60_000 / (2 * math.Pi * torque / wear)), Rule: "C-29", Source: "power = force x speed"}}
 }
+
+// leastTeeth is how many teeth a milling cutter shares its feed among at least: two, as those have that cut slots. Common practice, no source.
+const leastTeeth = 2.0
 
 func plainOperation(op speed.Operation) speed.Operation {
 	if op == speed.Ream {

@@ -153,6 +153,7 @@ func (w *walk) finishFlat(f *partspec.Flat, k int, least solid.Body) {
 	}
 	left, right := w.laidOn(f.On, f.Span, list)
 	off := w.generalOf(right - left)
+	lo, hi := w.toTheEnds(f.Span, left-off, right+off)
 	var done []plane.Set
 	for _, a := range list {
 		if a.to[2] < float64(f.Distance.Low)-same {
@@ -161,7 +162,7 @@ func (w *walk) finishFlat(f *partspec.Flat, k int, least solid.Body) {
 		if a.to[2] <= float64(f.Distance.High)+same {
 			done = append(done, a.path())
 		}
-		w.checkBeside(a, left-off, right+off, least)
+		w.checkBeside(a, lo, hi, least)
 	}
 	r := w.body.Outer.Greatest(left+same, right-same)
 	half := math.Sqrt(math.Max(0, r*r-float64(f.Distance.High)*float64(f.Distance.High)))
@@ -195,7 +196,8 @@ func (w *walk) laidOn(on string, span partspec.Span, list []aside) (left, right 
 	return left + shift, right + shift
 }
 
-// checkBeside holds that a pass across the axis takes nothing before or beyond a stretch of it.
+// checkBeside holds that a pass across the axis takes nothing before or beyond a stretch of it. A stretch that the drawing takes to the end of the part goes as far as the part
+// does, however long it came out.
 func (w *walk) checkBeside(a aside, lo, hi float64, least solid.Body) {
 	z0, z1 := math.Min(a.from[0], a.to[0])-a.radius-a.within, math.Max(a.from[0], a.to[0])+a.radius+a.within
 	for _, s := range [2][2]float64{{z0, math.Min(lo, z1)}, {math.Max(hi, z0), z1}} {
@@ -209,6 +211,17 @@ func (w *walk) checkBeside(a aside, lo, hi float64, least solid.Body) {
 	}
 }
 
+// toTheEnds widens the bounds of a stretch that is drawn to an end of the part.
+func (w *walk) toTheEnds(span partspec.Span, lo, hi float64) (float64, float64) {
+	if float64(span.Left) <= same {
+		lo = -solid.Far
+	}
+	if float64(span.Right) >= float64(w.part.Length.Value)-same {
+		hi = solid.Far
+	}
+	return lo, hi
+}
+
 // finishSlot holds a slot along the outside: its width, depth, length and place.
 func (w *walk) finishSlot(f *partspec.Slot, least solid.Body) {
 	list := w.passesOf(f.Name, 0)
@@ -219,6 +232,7 @@ func (w *walk) finishSlot(f *partspec.Slot, least solid.Body) {
 	at := list[len(list)-1].at
 	left, right := w.laidOn(f.On, f.Span, list)
 	off := w.generalOf(right - left)
+	lo, hi := w.toTheEnds(f.Span, left-off, right+off)
 	r := w.body.Outer.Greatest(left+same, right-same)
 	floor := [2]float64{r - float64(f.Depth.High), r - float64(f.Depth.Low)}
 	var done []plane.Set
@@ -232,7 +246,7 @@ func (w *walk) finishSlot(f *partspec.Slot, least solid.Body) {
 		}
 		low, high = math.Min(low, math.Min(a.from[1], a.to[1])-a.radius), math.Max(high, math.Max(a.from[1], a.to[1])+a.radius)
 		within = math.Max(within, a.within)
-		w.checkBeside(a, left-off, right+off, least)
+		w.checkBeside(a, lo, hi, least)
 	}
 	if wide := high - low; wide < float64(f.Width.Low)-same || wide > float64(f.Width.High)+same {
 		w.fail(at, "size", "%s comes out %s wide, drawn %s to %s", f.ID(), mm(wide), mm(float64(f.Width.Low)), mm(float64(f.Width.High)))

@@ -100,9 +100,18 @@ func (w *walk) checkHoleSize(at where, h *drilled) {
 	if d := 2 * h.widest(); d < float64(h.diameter.Low)-same || d > float64(h.diameter.High)+same {
 		w.fail(at, "size", "hole %d of %s comes out at Ø%s, drawn Ø%s to Ø%s", h.number, h.id, mm(d), mm(float64(h.diameter.Low)), mm(float64(h.diameter.High)))
 	}
+}
+
+// checkSpots holds that no centre drill has opened a mouth wider than the hole: as wide as its cone is where it has gone in.
+func (w *walk) checkSpots(h *drilled, mouth float64) {
 	for _, s := range h.steps {
-		if !s.bores() && s.Kind == partspec.CentreDrill && s.radius > float64(h.diameter.High)/2+same && h.sink == nil {
-			w.fail(s.at, "size", "the spot of Ø%s is wider than hole %d of %s", mm(2*s.radius), h.number, h.id)
+		if s.bores() || s.Kind != partspec.CentreDrill || h.sink != nil {
+			continue
+		}
+		deep := h.pose.up() * (mouth - s.to[2])
+		wide := math.Min(s.radius, deep*math.Tan(plan.CentreDrillDeg/2*math.Pi/180))
+		if wide > float64(h.diameter.High)/2+same {
+			w.fail(s.at, "size", "the spot of Ø%s is wider than hole %d of %s", mm(2*wide), h.number, h.id)
 		}
 	}
 }
@@ -135,6 +144,7 @@ func (w *walk) checkHoleDepth(at where, h *drilled, metal metalAlong) {
 		w.fail(at, "finished part", "there is no metal where hole %d of %s is drawn", h.number, h.id)
 		return
 	}
+	w.checkSpots(h, mouth)
 	full, point := h.deepest()
 	low, high, through := metal.depth()
 	out := up * metal.out(h, float64(h.diameter.High)/2+h.off)
