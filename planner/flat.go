@@ -222,8 +222,10 @@ func (o *ordering) edgeDone(edge int, done map[int]bool) bool {
 func (w *writer) flatSetup(m holding.Mount, steps []sequence.Step, s *plan.Setup) {
 	now := w.flatNow()
 	s.FlatBefore = &now
+	unfilled := *s
 	w.shop.FlatSetup(m, w.flatSteps(w.held.steps), func(i int) bool { return w.held.done[i] }, s)
 	if s.Grip.Eased != nil { // eased part way: each setup has a grip of its own
+		*s = unfilled
 		w.shop.FlatSetup(m, w.flatSteps(steps), func(i int) bool { return w.done[i] }, s)
 	}
 	w.table = nil
