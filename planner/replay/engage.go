@@ -31,12 +31,14 @@ func (w *walk) engagedInSeat(v seatView, p seatPass) (deep, wide float64) {
 	}
 	lo, hi := p.s-p.radius, p.s+p.radius
 	cuts := []float64{lo, hi}
-	var before []seatPass
-	for _, old := range w.seatPasses(v) {
+	passes := w.seatPasses(v)
+	var before []int
+	for i := range passes {
+		old := &passes[i]
 		if old.key == p.key || old.pose.across || math.Abs(old.s-p.s) >= old.radius+p.radius {
 			continue
 		}
-		before = append(before, old)
+		before = append(before, i)
 		for _, at := range []float64{old.s - old.radius, old.s + old.radius} {
 			if at > lo && at < hi {
 				cuts = append(cuts, at)
@@ -46,8 +48,8 @@ func (w *walk) engagedInSeat(v seatView, p seatPass) (deep, wide float64) {
 	sort.Float64s(cuts)
 	for i := 1; i < len(cuts); i++ {
 		mid, floor := (cuts[i-1]+cuts[i])/2, 0.0
-		for _, old := range before {
-			if math.Abs(mid-old.s) < old.radius {
+		for _, k := range before {
+			if old := &passes[k]; math.Abs(mid-old.s) < old.radius {
 				floor = math.Max(floor, old.q)
 			}
 		}

@@ -95,7 +95,11 @@ func plungeable(level float64, a aside) bool {
 func (w *walk) standsClear(a aside) bool {
 	z0, z1 := w.body.Ends()
 	if !a.pose.across {
-		b := ringOf(w.body, math.Hypot(a.from[0], a.from[1]), a.radius)
+		rho := math.Hypot(a.from[0], a.from[1])
+		if rho-a.radius >= w.body.Outer.Greatest(z0, z1) {
+			return true
+		}
+		b := ringOf(w.body, rho, a.radius)
 		if a.pose.up() > 0 {
 			return b.Keep(a.from[2]+same, solid.Far).Empty()
 		}

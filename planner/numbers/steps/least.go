@@ -1,5 +1,10 @@
 package steps
 
+import (
+	"iter"
+	"math"
+)
+
 // fewest picks the fewest places whose stretches cover the whole, and says whether that number is proved least.
 // With picked nil, stuckAt is a point that no place covers.
 func (c coverage) fewest() (picked []int, proven bool, stuckAt float64) {
@@ -7,7 +12,10 @@ func (c coverage) fewest() (picked []int, proven bool, stuckAt float64) {
 	if picked == nil {
 		return nil, false, stuckAt
 	}
-	bound := len(c.witnesses([]stretch{{c.lo, c.hi}}))
+	bound := 0
+	for range c.witnesses([]stretch{{c.lo, c.hi}}) {
+		bound++
+	}
 	if bound == len(picked) {
 		return picked, true, 0
 	}
@@ -38,20 +46,20 @@ func (c coverage) greedy() (picked []int, stuckAt float64) {
 	}
 }
 
-// witnesses returns points of rest, no two of which any one place covers, so that no table that covers rest is shorter than
+// witnesses yields points of rest, no two of which any one place covers, so that no table that covers rest is shorter than
 // their number: each is just past everything that the places over the one before it cover.
-func (c coverage) witnesses(rest []stretch) []float64 {
-	var points []float64
-	for _, s := range rest {
-		x := s.a
-		if len(points) > 0 {
-			x = max(x, c.pastAll(points[len(points)-1]))
-		}
-		for ; x <= s.b-tieMM; x = c.pastAll(x) {
-			points = append(points, x)
+func (c coverage) witnesses(rest []stretch) iter.Seq[float64] {
+	return func(yield func(float64) bool) {
+		next := math.Inf(-1)
+		for _, s := range rest {
+			for x := max(s.a, next); x <= s.b-tieMM; x = next {
+				if !yield(x) {
+					return
+				}
+				next = c.pastAll(x)
+			}
 		}
 	}
-	return points
 }
 
 // pastAll is just past everything that the places over x cover.

@@ -28,7 +28,7 @@ type searcher struct {
 
 // within returns n places or fewer that cover rest, or nil. The leftmost point of rest needs some place: each is tried.
 func (s *searcher) within(rest []stretch, n int) []int {
-	if s.nodes == 0 || n == 0 || len(s.witnesses(rest)) > n {
+	if s.nodes == 0 || n == 0 || s.needsMore(rest, n) {
 		return nil
 	}
 	s.nodes--
@@ -41,6 +41,17 @@ func (s *searcher) within(rest []stretch, n int) []int {
 		}
 	}
 	return nil
+}
+
+// needsMore reports whether no n places cover rest: there are more witnesses than that.
+func (c coverage) needsMore(rest []stretch, n int) bool {
+	count := 0
+	for range c.witnesses(rest) {
+		if count++; count > n {
+			return true
+		}
+	}
+	return false
 }
 
 // try is a place and what is left of rest after it.

@@ -3,6 +3,7 @@ package steps
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -74,7 +75,7 @@ func Fewest(r Request) (Table, error) {
 	}
 	t := j.table(best, picked)
 	t.ProvenFewest = proven
-	t.WitnessAcrossMM = loose.witnesses([]stretch{{loose.lo, loose.hi}})
+	t.WitnessAcrossMM = slices.Collect(loose.witnesses([]stretch{{loose.lo, loose.hi}}))
 	t.Mirrored, t.MirrorAcrossMM = mirrored, (j.feeler.surface.lo+j.feeler.surface.hi)/2
 	j.compare(&t, base)
 	t.Why = t.why()
