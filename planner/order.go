@@ -3,7 +3,9 @@ package planner
 import (
 	"fmt"
 	"math"
+	"slices"
 	"sort"
+	"strings"
 
 	"catchplate/partspec"
 	"catchplate/planner/holding"
@@ -123,10 +125,19 @@ func (o *ordering) unheld() []plan.Refusal {
 	var out []plan.Refusal
 	for i, t := range o.shop.Tasks {
 		if len(o.alts[i]) == 0 {
-			out = append(out, plan.Refusal{Feature: t.Feature, What: t.ID, Reasons: o.whyNever(i), Remedies: remedies})
+			why := o.whyNever(i)
+			out = append(out, plan.Refusal{Feature: t.Feature, What: t.ID, Reasons: why, Remedies: remediesFor(why)})
 		}
 	}
 	return out
+}
+
+// remediesFor are what helps when no holding passes: where a place could not be kept, first of all more room for it.
+func remediesFor(why []string) []string {
+	if slices.ContainsFunc(why, func(w string) bool { return strings.Contains(w, "(C-24)") }) {
+		return append([]string{"wider limits for its place: position = 0.3, or coordinates with limits of their own such as \"20 ±0.2\""}, remedies[:2]...)
+	}
+	return remedies
 }
 
 // remedies are what helps when no holding passes.

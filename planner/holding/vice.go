@@ -248,7 +248,13 @@ func (s Shop) depthInVice(p *pinch, m Mount, at moment, all bool) {
 			}
 		}
 	}
-	p.gripMM = math.Min(thick-above, or(float64(m.Holding.JawHeight), usualJawHeight))
+	high := or(float64(m.Holding.JawHeight), usualJawHeight)
+	p.gripMM = math.Min(thick-above, high)
+	if s.Rules.Has("B-35") { // parallels high enough that what comes through stays clear of the vice
+		if out := s.comesOut(m, at); out > 0 {
+			p.gripMM = math.Min(p.gripMM, math.Floor(10*(high-out-clearBehind))/10)
+		}
+	}
 	p.Grip = p.gripMM
 }
 
