@@ -38,7 +38,9 @@ func (s *sheet) howToHold(setup *plan.Setup) []block {
 	g := setup.Grip
 	items := []md{
 		labelled("Machine", say(setup.Machine)),
-		labelled("Held by", say(words(", ", setup.Holding, gripText(g)))),
+	}
+	if setup.Holding != setup.Machine { // at the bench the work is held as the steps say
+		items = append(items, labelled("Held by", say(words(", ", setup.Holding, gripText(g)))))
 	}
 	items = append(items, s.carried(setup)...)
 	if g.Packing != "" {

@@ -28,6 +28,14 @@ func (s *sheet) operation(setup *plan.Setup, op plan.Operation) []block {
 	return append(out, reasons("Why here, why so", op.Why)...)
 }
 
+// speedOf names the speed at the head of an operation: where drills follow each other it is the last one's, and each of the others has its own.
+func speedOf(op plan.Operation) string {
+	if op.Process == plan.Drill && len(toolsOf(op)) > 1 {
+		return "Speed of the last drill"
+	}
+	return "Speed"
+}
+
 // settings are one labelled figure a line.
 func (s *sheet) settings(op plan.Operation) []md {
 	var items []md
@@ -35,7 +43,7 @@ func (s *sheet) settings(op plan.Operation) []md {
 		items = append(items, labelled("Tool", say(words(", ", tools...))))
 	}
 	if op.RPM > 0 {
-		items = append(items, labelled("Speed", bold(esc(units.Speed(op.RPM).String()))))
+		items = append(items, labelled(speedOf(op), bold(esc(units.Speed(op.RPM).String()))))
 		items = append(items, labelled("Speed reckoned", esc(units.Speed(op.WantedRPM).String())+ruledBy(op.SpeedWhy)))
 		items = append(items, feed(op))
 	}

@@ -89,7 +89,7 @@ func cells(i int, o plan.Option) []string {
 	if !o.Passes {
 		verdict = "refused" + cited(o.Rule)
 	}
-	list = append(list, fmt.Sprintf("Ø%s x %s", units.Decimal(o.DiameterMM, 2), units.Decimal(o.GripMM, 1)), figure(o.WallMM, "%.2f"))
+	list = append(list, seat(o), figure(o.WallMM, "%.2f"))
 	list = append(list, gripCells(o)...)
 	return append(list, fmt.Sprintf("%.3f", o.RunOutMM), figure(o.StickOutMM, "%.0f"), figure(o.MostRPM, "%.0f"), fmt.Sprintf("%.0f", o.Minutes), orDash(o.ToMake), verdict)
 }
@@ -180,4 +180,12 @@ func barsOf(s plan.Surface) []draw.Bar {
 		}
 	}
 	return bars
+}
+
+// seat is the diameter that a holding takes and over what length; clamps and a vice take none, only so much of the thickness.
+func seat(o plan.Option) string {
+	if o.DiameterMM == 0 {
+		return units.Decimal(o.GripMM, 1)
+	}
+	return fmt.Sprintf("Ø%s x %s", units.Decimal(o.DiameterMM, 2), units.Decimal(o.GripMM, 1))
 }

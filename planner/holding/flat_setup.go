@@ -3,6 +3,7 @@ package holding
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"catchplate/partspec"
 	"catchplate/planner/plan"
@@ -31,6 +32,9 @@ func (s Shop) at(steps []FlatStep, done func(int) bool) moment {
 func (s Shop) FlatSetup(m Mount, steps []FlatStep, done func(int) bool, setup *plan.Setup) {
 	at := s.at(steps, done)
 	setup.Title = m.Title()
+	if datum := s.Part.Outline.Datum; m.Machine != "" && m.Machine != partspec.Bench && len(datum) > 0 {
+		setup.Locates = "its " + strings.Join(datum, " and ") + " edges" // the dials count from them, whatever it is held by
+	}
 	setup.Grip = plan.Grip{Kind: "bench", Surface: m.Surface, FromZ: tidyMM(at.flat.Back), ToZ: tidyMM(at.flat.Front)}
 	setup.CentreX, setup.CentreY, setup.LocateMM = tidyMM(m.CentreX), tidyMM(m.CentreY), tidyMM(m.Locate)
 	switch {
@@ -59,9 +63,9 @@ func (m Mount) flatTitle() string {
 	case m.Machine == partspec.Bench:
 		return "At the bench"
 	case m.Holding.Kind == partspec.Vice:
-		return fmt.Sprintf("Machine vice on parallels, %s, %s up", m.Surface, face)
+		return fmt.Sprintf("Machine vice on parallels, gripped by the %s, %s up", strings.TrimPrefix(m.Surface, "its "), face)
 	case m.Holding.Kind == partspec.TableClamps:
-		return fmt.Sprintf("Clamped to the %s's table on %s, %s up", m.Machine, m.Surface, face)
+		return fmt.Sprintf("Clamped to the %s's table, %s up%s", m.Machine, face, strings.TrimPrefix(m.Surface, "its "+FaceName(m.Free.Other())))
 	case m.Holding.Kind == partspec.Faceplate:
 		return fmt.Sprintf("Faceplate, running true about %s, %s outward", m.About, face)
 	case m.Holding.Kind == partspec.FourJaw:

@@ -18,11 +18,11 @@ func (s Shop) clampedDown(h partspec.Holding) []Mount {
 				name   string
 				spared []int
 			}{
-				{"its sides across X", s.milledEdges(k, func(ox, _ float64) bool { return math.Abs(ox) < facesJaws })},
-				{"its sides across Y", s.milledEdges(k, func(_, oy float64) bool { return math.Abs(oy) < facesJaws })},
+				{"left and right", s.milledEdges(k, func(ox, _ float64) bool { return math.Abs(ox) < facesJaws })},
+				{"bottom and top", s.milledEdges(k, func(_, oy float64) bool { return math.Abs(oy) < facesJaws })},
 			} {
 				if len(side.spared) > 0 {
-					m.Surface, m.Spared = "its "+FaceName(free.Other())+" by "+side.name, side.spared
+					m.Surface, m.Spared = "its "+FaceName(free.Other())+", clamps on the "+side.name+" edges", side.spared
 					mounts = append(mounts, m)
 				}
 			}

@@ -31,17 +31,17 @@ func (s Shop) inVice(h partspec.Holding) []Mount {
 	for _, k := range s.uprights() {
 		for _, free := range faces() {
 			for _, press := range []float64{0, 90} {
-				across := "X"
+				edges := "its left and right edges"
 				if press == 90 {
-					across = "Y"
+					edges = "its bottom and top edges"
 				}
-				m := Mount{Holding: h, Machine: k, Free: free, Surface: "its edges across " + across, PressDeg: press, Z0: 0, Z1: s.Length, Minutes: s.minutes(h), Locate: s.atDatum(), Along: s.edgeError()}
+				m := Mount{Holding: h, Machine: k, Free: free, Surface: edges, PressDeg: press, Z0: 0, Z1: s.Length, Minutes: s.minutes(h), Locate: s.atDatum(), Along: s.edgeError()}
 				mounts = append(mounts, m)
 				sin, cos := math.Sincos(press * math.Pi / 180)
 				for _, end := range []float64{-1, 1} {
 					m.Spared = s.milledEdges(k, func(ox, oy float64) bool { return (oy*cos-ox*sin)*end > facesJaws })
 					if len(m.Spared) > 0 {
-						m.Surface, m.EdgesOnly = fmt.Sprintf("its edges across %s, %s", across, endName(press, end)), false
+						m.Surface, m.EdgesOnly = edges+", "+endName(press, end), false
 						m.EdgesOnly = !s.roomFor(m)
 						mounts = append(mounts, m)
 					}
@@ -64,17 +64,17 @@ func (s Shop) roomFor(m Mount) bool {
 	return true
 }
 
-// endName is the end of the work that stands out of the jaws.
+// endName tells the edge of the work that stands out of the jaws.
 func endName(press, end float64) string {
 	switch {
 	case press == 0 && end < 0:
-		return "bottom end free"
+		return "bottom edge standing out"
 	case press == 0:
-		return "top end free"
+		return "top edge standing out"
 	case end < 0:
-		return "right end free"
+		return "right edge standing out"
 	}
-	return "left end free"
+	return "left edge standing out"
 }
 
 // pinch is how a vice holds the work.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"catchplate/partspec"
 	"catchplate/partspec/units"
@@ -136,16 +137,32 @@ func (c *Context) markEdges(run []int) []Task {
 		for _, i := range run {
 			e := c.Flat.Drawn.Edges[i]
 			if e.IsArc() {
-				p.note("Dividers set to %s about the centre of the %s edge, %s from the left and %s up.", units.Length(e.Radius).Text(c.unit()), c.Part.Outline.Edges[i].Name, units.Length(tidyMM(e.CX)).Text(c.unit()), units.Length(tidyMM(e.CY)).Text(c.unit()))
+				p.note("Dividers set to %s about the centre of the %s edge, %s.", units.Length(e.Radius).Text(c.unit()), c.Part.Outline.Edges[i].Name, c.markedFrom(e.CX, e.CY))
 				continue
 			}
 			p.note("A line from %s, %s to %s, %s.", units.Length(tidyMM(e.X0)).Text(c.unit()), units.Length(tidyMM(e.Y0)).Text(c.unit()), units.Length(tidyMM(e.X1)).Text(c.unit()), units.Length(tidyMM(e.Y1)).Text(c.unit()))
 		}
-		p.note("Measure everything from the two datum edges; dot the line lightly with a punch, so that half of each dot is left when it is filed.")
-		p.why("marks and dial zeros want one corner", "A-41")
+		if datum := c.Part.Outline.Datum; len(datum) > 0 {
+			p.note("Measure everything from the %s edges.", strings.Join(datum, " and "))
+		}
+		p.note("Dot the line lightly with a punch, so that half of each dot is left when it is filed.")
+		if len(c.Part.Outline.Datum) > 0 {
+			p.why("marks and dial zeros want one corner", "A-41")
+		}
 		return p.finish()
 	})
 	return []Task{t.orLacking("no bench is owned to mark the outline out on")}
+}
+
+// markedFrom tells where a place is marked: by its coordinates, or of a part without datum edges, whose coordinates begin at its centre, from that.
+func (c *Context) markedFrom(x, y float64) string {
+	if len(c.Part.Outline.Datum) > 0 {
+		return fmt.Sprintf("at X %s, Y %s", units.Length(tidyMM(x)).Text(c.unit()), units.Length(tidyMM(y)).Text(c.unit()))
+	}
+	if math.Hypot(x, y) < sizeNoise {
+		return "at the middle of the piece, or the middle of the bore that is there"
+	}
+	return fmt.Sprintf("%s right of and %s above the middle of the piece", units.Length(tidyMM(x)).Text(c.unit()), units.Length(tidyMM(y)).Text(c.unit()))
 }
 
 // fileEdges files edges to their line, or to a gauge where the limits ask for it.

@@ -23,7 +23,7 @@ func (f *flatWalk) checkSaid() {
 	if s.Bed != nil && !slices.Contains(beds, s.Bed.Kind) {
 		f.failOp("bed", "%q carries no work: expected plate, parallels, backing board or jaws", s.Bed.Kind)
 	}
-	if g.Surface != s.Locates {
+	if counted := f.onSpindle() && !f.onLathe() && s.Locates == f.datumWords(); g.Surface != s.Locates && !counted {
 		f.failOp("grip", "it grips %q and is located on %q", g.Surface, s.Locates)
 	}
 	if g.Kind == "vice" {
@@ -39,6 +39,11 @@ func (f *flatWalk) checkSaid() {
 	if last := f.lastN(); g.MostN != 0 && last > g.MostN*(1+figure) {
 		f.failOp("grip force", "%.0f N is more than the %.0f that the work stands", last, g.MostN)
 	}
+}
+
+// datumWords name the edges that the dials of a table count from.
+func (f *flatWalk) datumWords() string {
+	return "its " + strings.Join(f.part.Outline.Datum, " and ") + " edges"
 }
 
 // checkSuits holds that an operation's tool is of a kind that does such work.
