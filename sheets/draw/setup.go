@@ -22,9 +22,10 @@ type scene struct {
 	v             view
 	setup         *plan.Setup
 	dims          []plan.Dim
-	before, after plan.Section // what is drawn of them
-	rest          plan.Section // what parting leaves in the chuck
-	broken        bool         // the work goes on behind what is drawn
+	before, after plan.Section   // what is drawn of them
+	rest          plan.Section   // what parting leaves in the chuck
+	seats         []plan.Crossed // that are cut already
+	broken        bool           // the work goes on behind what is drawn
 	parted        bool
 	xFree, xHead  float64 // ends of the drawn work on paper
 	gripHead      float64 // ends of the grip on paper
@@ -105,6 +106,11 @@ func newScene(p *plan.Part, s *plan.Setup, before, after plan.Section, scale flo
 	sc.before, _ = solid(clip(before, left, right))
 	sc.after, _ = solid(clip(after, left, right))
 	sc.part(before, after, left, right)
+	for _, x := range p.Drawing.Crossed {
+		if x.Kind == plan.CrossedSeat && x.On != "" && stageOf(p, s, x.Feature) == cutBefore && x.Z0 > left-1 && x.Z1 < right+1 {
+			sc.seats = append(sc.seats, x)
+		}
+	}
 	sc.xFree = max(sc.v.x(left), sc.v.x(right))
 	sc.xHead = min(sc.v.x(left), sc.v.x(right))
 	sc.gripHead = min(sc.v.x(gripLeft), sc.v.x(gripRight))
@@ -165,6 +171,9 @@ func (c *Canvas) work(sc *scene) {
 			c.Line(Outline, sc.v.at(e.z, -e.r), sc.v.at(e.z, e.r))
 		}
 	}
+	for _, x := range sc.seats {
+		c.seatSection(sc.v, x)
+	}
 	if sc.broken {
 		c.breakLine(sc.xHead, greatest(sc.before.Outer, math.Inf(-1), math.Inf(1))*sc.v.scale)
 	}
@@ -213,6 +222,9 @@ func (c *Canvas) legend(sc *scene, unmarked []string) {
 		swatch(Paper, "is left in the chuck")
 	}
 	lines := []string{"Not to scale. Headstock at the left, the part's " + sc.setup.FreeEnd + " end points to the right."}
+	if len(sc.seats) > 0 {
+		lines = append(lines, "Cut open across the pipe that the seat is for.")
+	}
 	if len(zerosOf(sc.setup, "cross")) > mostCrossZeros {
 		lines = append(lines, "The cross dial's noughts stand with the operations.")
 	}
