@@ -39,11 +39,12 @@ func (s Shop) seatedEnd(e partspec.End, done func(int) bool) bool {
 	return false
 }
 
-// afterSeat takes from a grip what a seat has taken from the surface.
+// afterSeat takes from a grip what a seat has taken from the surface, and tells whether a bore would be entered through it.
 func (s Shop) afterSeat(c *rules.Case, m Mount, done func(int) bool) {
 	if !s.sunk {
 		return
 	}
+	c.Hollow = m.Machine == "" && c.Op.Inside && s.seatedEnd(m.Free, done)
 	loss := s.seatLoss(m, done)
 	if loss == 0 && !s.seatedEnd(m.Free.Other(), done) {
 		return

@@ -151,6 +151,15 @@ func TestCorruptSeatsAreRefused(t *testing.T) {
 		{"the axis said without error", held(3, func(s *plan.Setup) { s.LocateMM = 0 }), "located"},
 		{"too light a grip", held(3, func(s *plan.Setup) { s.Grip.WorkingN, s.Grip.LeastN = 100, 100 }), "grip force"},
 		{"jaws too near", held(3, func(s *plan.Setup) { s.Grip.FromZ, s.StickOutMM = 4.2, 4 }), "clearance"},
+		{"the bore reamed through the seat", func(t *testing.T, p *plan.Plan) {
+			s := p.Parts[0].Setups
+			again, ream := s[1], *op(t, p, "bore.main/ream")
+			drop("bore.main/ream")(t, p)
+			ream.Zeros = []plan.Zero{{Dial: "tailstock", ReferenceMM: 0, How: ream.Zeros[0].How}}
+			again.Number, again.Operations = len(s)+1, []plan.Operation{ream}
+			p.Parts[0].Setups = append(s, again)
+			renumber(p)
+		}, "entry"},
 		{"filed before it is stepped", func(t *testing.T, p *plan.Plan) {
 			s := p.Parts[0].Setups
 			s[2], s[3] = s[3], s[2]

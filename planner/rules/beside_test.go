@@ -48,7 +48,8 @@ func besideHoldingCases() map[string]struct{ refused, passed rules.Case } {
 		return func(c *rules.Case) { c.PlaceOff, c.PlaceAllow = off, 0.2 }
 	}
 	return map[string]struct{ refused, passed rules.Case }{
-		"C-24": {sound(lands(0.21)), sound(lands(0.2))},
-		"B-43": {sound(in(partspec.VeeBlock), func(c *rules.Case) { c.Lying, c.Length = true, 11 }), sound(in(partspec.VeeBlock), func(c *rules.Case) { c.Lying, c.Length = true, 12 })},
+		"A-37b": {sound(func(c *rules.Case) { c.Hollow = true }), sound()},
+		"C-24":  {sound(lands(0.21)), sound(lands(0.2))},
+		"B-43":  {sound(in(partspec.VeeBlock), func(c *rules.Case) { c.Lying, c.Length = true, 11 }), sound(in(partspec.VeeBlock), func(c *rules.Case) { c.Lying, c.Length = true, 12 })},
 	}
 }

@@ -32,6 +32,19 @@ var seatFromPilot = Order{
 	},
 }
 
+var boreFromFlatSide = Holding{
+	plan.Rule{ID: "A-37b", Class: "holding", Title: "Bore from the flat side",
+		Text: "IF a seat has been cut across an end THEN no bore is drilled, bored or reamed from that end any more: from the flat side, or before the seat.",
+		Why:  "there is no face left to touch for its depth, and the tool would enter on a slope",
+		Sure: "published", Source: "a builder's page on curved bases (2012-01), whose bore is finished from the flat side", Except: "line-boring on a pilot"},
+	func(c Case) Verdict {
+		if c.Hollow {
+			return refuse("the seat has hollowed out the end that the bore would be entered from")
+		}
+		return Verdict{}
+	},
+}
+
 var holesBeforeSeat = Order{
 	plan.Rule{ID: "A-38", Class: "order", Title: "Holes of a seated flange before the seat, threads after",
 		Text: "IF a flange has holes beside its axis and a seat THEN mark which way round, drill the holes while their far side is flat, cut the seat, and tap after it.",
