@@ -1,4 +1,4 @@
-# The cover over the gauge's works: a plate with a round top. The big bore, for the dial, comes within 5 mm of three edges; the hood is held by four
+# The cover over the gauge's works: a plate with a round top. The big bore, through which the dial is read, comes within 5 mm of three edges; the hood is held by four
 # screws, and a spindle runs through the small bore.
 part "cover" {
   material  = "mild steel"
@@ -17,7 +17,7 @@ part "cover" {
     radius = 30
   }
 
-  bore "dial" {
+  bore "window" {
     at       = "top.centre"
     diameter = "50 H8"
   }

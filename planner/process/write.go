@@ -3,6 +3,7 @@ package process
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"catchplate/partspec"
 	"catchplate/partspec/units"
@@ -295,8 +296,12 @@ func (p *page) aimAt(low, high float64) aim {
 	}
 	// Metal stays on: the dial's figure is a guide, the size comes from measuring.
 	marks, _ := p.cross((low + high) / 4)
-	for _, way := range promise.Ways {
-		p.note("The dial is too coarse for these limits: %s.", way)
+	if len(promise.Ways) > 0 {
+		ways := make([]string, len(promise.Ways))
+		for i, way := range promise.Ways {
+			ways[i] = string(way)
+		}
+		p.note("The cross dial is too coarse for these limits: %s.", strings.Join(ways, "; or "))
 	}
 	return aim{marks, (low + high) / 4, &plan.Measured{What: "diameter", LowMM: low, HighMM: high}}
 }

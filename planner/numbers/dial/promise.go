@@ -22,7 +22,7 @@ type Way string
 // The ways, in the order in which they are worth trying (trade rule C-12).
 const (
 	WayMeasure   Way = "measure and creep: set the dial to the measured size for the last cut"
-	WayTopSlide  Way = "swing the top slide to 5.74°: 0.1 along gives 0.01 in"
+	WayTopSlide  Way = "swing the top slide to 5.74°: 0.1 along feeds 0.01 across"
 	WayIndicator Way = "put a dial indicator on the slide"
 	WayGauge     Way = "ream it, or fit it to a gauge or its mate"
 	WayLap       Way = "leave a little and file or lap it to size"
