@@ -42,8 +42,8 @@ func (o *ordering) explained() (plan.Order, error) {
 
 // summary is what the order costs, without its pairs.
 func (o *ordering) summary() plan.Order {
-	r := o.result
-	return plan.Order{CostMinutes: minutes(r.Cost), BoundMinutes: minutes(r.Bound), Proven: r.Proven, States: r.Stats.Stored}
+	r, anew := o.result, o.dialsAnew() // the search knows nothing of these: its bound stands, its proof does not
+	return plan.Order{CostMinutes: minutes(r.Cost + anew*dialsMinutes*tenths), BoundMinutes: minutes(r.Bound), Proven: r.Proven && anew == 0, States: r.Stats.Stored}
 }
 
 func minutes(cost int) float64 { return float64(cost) / tenths }

@@ -254,6 +254,18 @@ func (w *writer) stillHeld(s *plan.Setup) {
 		"Set the dials anew as told below: the edges that coordinates begin at are there now."}
 }
 
+// dialsAnew counts the stays in which the work stays in its holding and the dials alone are set anew, which only the order found tells.
+func (o *ordering) dialsAnew() int {
+	count, stays := 0, o.stays(o.result.Order)
+	for i := 1; i < len(stays); i++ {
+		before, now := stays[i-1][0], stays[i][0]
+		if o.alts[before.Op][before.Alt].mount == o.alts[now.Op][now.Alt].mount {
+			count++
+		}
+	}
+	return count
+}
+
 // byDials reports whether any step is set by the table's dials.
 func (w *writer) byDials(steps []sequence.Step) bool {
 	for _, s := range steps {
