@@ -66,6 +66,9 @@ func (c *checker) holding(b *hclsyntax.Block, inches bool) (Holding, bool) {
 	if e.known("jaws") && (h.Jaws < 2 || h.Jaws > 6) {
 		c.fail(e, e.at("jaws"), "A chuck has 2 to 6 jaws", "Write jaws = 3 or jaws = 4.")
 	}
+	if h.Kind == VerticalSlide {
+		c.report(question(e.head(), "No plan uses a vertical slide yet", "It may stand in the list; work that only it could hold is refused."))
+	}
 	return h, !e.broken
 }
 

@@ -95,6 +95,9 @@ func (c *checker) tool(b *hclsyntax.Block, inches bool) (Tool, bool) {
 				"Write least_bore above bar_diameter %s.", t.BarDiameter)
 		}
 	}
+	if t.Kind == HoleSaw {
+		c.report(question(e.head(), "No plan uses a hole saw yet", "It may stand in the list; large holes are drilled and bored."))
+	}
 	return t, !e.broken
 }
 

@@ -47,6 +47,12 @@ workshop "shed" {
   }
   holding "collets" { # ERROR "holding 'collets' lacks sizes"
   }
+  holding "vertical_slide" { # WARNING "No plan uses a vertical slide yet"
+    opening = 40
+  }
+  tool "hole_saw" { # WARNING "No plan uses a hole saw yet"
+    sizes = [25]
+  }
   holding "magnet" { # ERROR "There is no holding 'magnet'"
   }
   holding { # ERROR "holding lacks a kind"
