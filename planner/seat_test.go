@@ -122,3 +122,10 @@ func TestASeatWithoutItsTools(t *testing.T) {
 	require.NotEmpty(t, p.Refusals)
 	assert.Contains(t, strings.Join(p.Refusals[0].Reasons, " "), "scriber")
 }
+
+// A seat that no head swings is only stepped and filed where the drawing allows the file.
+func TestASeatThatMayNotBeFiled(t *testing.T) {
+	p := answered(t, saddleWith(t, "    finish_by = \"file\"\n", "", "    leftover  = 0.1\n", "")).Parts[0]
+	require.NotEmpty(t, p.Refusals)
+	assert.Contains(t, strings.Join(p.Refusals[0].Reasons, " "), `finish_by = "file"`)
+}

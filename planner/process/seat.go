@@ -63,6 +63,10 @@ func (c *Context) seat(f *partspec.Seat) []Task {
 		swing.Ways = swung
 		return []Task{mark, swing}
 	}
+	if !f.Finish {
+		cut.Lacking = append(whyNot, f.Name+`: to have it stepped on the mill and filed instead, write finish_by = "file"`)
+		return []Task{mark, cut}
+	}
 	stepped, lacking := c.steppedSeat(s, cut)
 	cut.Ways = stepped
 	if len(stepped) == 0 {
