@@ -18,7 +18,6 @@ const (
 
 // refutedFlatSeeds are random flat parts whose plan the replay still refutes, as refutedSeeds are turned ones.
 var refutedFlatSeeds = map[int]string{
-	80:  "a rim glued by a face is roughed 0.02 deeper than glue allows",
 	112: "a bore on the lathe is set by edges that are sawn as yet",
 	160: "an arc turned on a mandrel is roughed deeper than its drive was judged by, and meets drawn metal beside it",
 }

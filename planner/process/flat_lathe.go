@@ -128,6 +128,20 @@ func (c *Context) rimOf(run []int) bool {
 	return farthest(c.Flat.Drawn, first.CX, first.CY) <= first.Radius+sizeNoise
 }
 
+// turnedAbout reports whether the part is round and its rim is to be turned about a place.
+func (c *Context) turnedAbout(at partspec.Point) bool {
+	if !c.Part.Flat() || c.Bored[Outlined] == ChainFile {
+		return false
+	}
+	for _, run := range c.runs() {
+		if c.rimOf(run) {
+			e := c.Flat.Drawn.Edges[run[0]]
+			return nearPlace(at, e.CX, e.CY)
+		}
+	}
+	return false
+}
+
 // turnRim makes the tasks of a round outline that is turned: sawn near its line, roughed and finished.
 func (c *Context) turnRim(run []int) []Task {
 	e, drawn := c.Flat.Drawn.Edges[run[0]], c.Part.Outline.Edges[run[0]]

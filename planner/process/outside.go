@@ -232,6 +232,7 @@ func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operat
 	} else {
 		last.marks, last.radius = p.cross(g.radius)
 	}
+	deepest := p.dialled()
 	if round := c.rimRound; round > 0 { // a sawn rim is no size to count to: the last cut goes by measuring, whatever the limits
 		if g.size != nil && last.measure == nil {
 			last = p.byMeasuring(*g.size)
@@ -243,9 +244,10 @@ func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operat
 		if before > first+rimRange/2 {
 			p.cutRound(before, first, start, stop)
 			before = first
+			deepest = math.Max(deepest/2, deepest-rimRange/4) // the diameter measured may lie so much beside the one that is counted from
 		}
 	}
-	n := passes(before-last.radius, p.dialled())
+	n := passes(before-last.radius, deepest)
 	if before-last.radius < sizeNoise { // cutting all round has brought it there
 		n = 0
 	}

@@ -240,8 +240,12 @@ func ringOff(f *partspec.Holes) float64 {
 	return math.Min(float64(f.Circle.Centre.X.Width()), float64(f.Circle.Centre.Y.Width())) / 2
 }
 
-// placeWithin is how far the holes of a pattern may lie from their places: radially as written, else along either axis by the limits of the places.
+// placeWithin is how far the holes of a pattern may lie from their places: radially as written, else along either axis by the limits of the places. 0 = anywhere: a hole
+// that a round part's rim is turned about is where the part's middle is.
 func (c *Context) placeWithin(f *partspec.Holes) float64 {
+	if len(f.Places) == 1 && c.turnedAbout(f.Places[0]) {
+		return 0
+	}
 	if f.Within > 0 {
 		return float64(f.Within)
 	}

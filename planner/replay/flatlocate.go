@@ -121,7 +121,9 @@ func (f *flatWalk) settleDisc() {
 		case ok && t.leader() == carried.leader():
 			t.off, t.less, t.shared = f.setup.LocateMM, 0, f.setup.LocateMM
 		case ok && t.centre:
-			t.off, t.less, t.shared = f.apart(*t, carried)+f.setup.LocateMM, 0, 0
+			own := math.Max(0, t.off-t.shared) // all else, all that was made in its setting has off alike: what carried it lies off beside all of them
+			t.off, t.less = f.apart(*t, carried)+f.setup.LocateMM, 0
+			t.shared = math.Max(0, t.off-own)
 		}
 	}
 }
