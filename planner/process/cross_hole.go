@@ -202,10 +202,13 @@ func (c *Context) drillCross(a across, t Task, marked bool) Task {
 	for _, w := range c.crossWays(float64(a.CrossHole.Angle), marked, t.Z0, t.Z1) {
 		w.Tool, w.SizeMM, w.ForceAt = a.drill, a.drillMM, a.drillMM/4
 		w.Off += wander(false) + c.fromFace(float64(a.CrossHole.ZFrom), w.End)
-		w.Rate = c.rateOn(w.Machine, cutDrill, a.drillMM, a.drill)
-		w.ForceN, w.ThrustN = c.drillForce(a.drillMM, w.Rate.FeedMM), c.drillThrust(a.drillMM, w.Rate.FeedMM)
+		w.Rate = c.drillRate(w.Machine, a.drillMM, a.drill, steps)
+		w.ForceN, w.ThrustN = c.drillsForce(steps, w.Rate.FeedMM), c.drillThrust(a.drillMM, w.Rate.FeedMM)
 		w.SureN = w.ForceN
-		w.Minutes = float64(len(steps)+1)*minutesADrill + minutesAPlace + deep/(w.Rate.FeedMM*w.Rate.RPM)
+		w.Minutes = float64(len(steps)+1)*minutesADrill + minutesAPlace
+		for _, d := range steps {
+			w.Minutes += deep / (w.Rate.FeedMM * c.drillRate(w.Machine, d, a.drill, steps).RPM)
+		}
 		w.Write = func(j Job) (plan.Operation, Done) { return c.writeCross(a, t, w, steps, j) }
 		t.Ways = append(t.Ways, w)
 	}
@@ -219,13 +222,13 @@ func (c *Context) writeCross(a across, t Task, w Way, steps []float64, j Job) (p
 	if !c.wantsFlat(a) && c.Rules.Has("A-02") {
 		tool := c.tools(partspec.CentreDrill)[0]
 		size := float64(tool.Sizes[0])
-		p.sink(s, tool, size, "spot", math.Min(size, steps[0])/2/math.Tan(units.Angle(plan.CentreDrillDeg/2).Radians()), a.top, false)
+		p.sink(s, tool, size, "spot", math.Min(size, steps[0])/2/math.Tan(units.Angle(plan.CentreDrillDeg/2).Radians()), a.top, false, "")
 		p.why("spotted on the exact crown with a short stiff drill", "A-31")
 	}
 	through := a.spotted.Through
 	for _, d := range steps {
 		tool, size, _ := c.sized(partspec.Drills, d, d)
-		p.sink(s, tool, size, units.Decimal(d, 3)+" mm drill", a.top-a.bottom+pointLength(a.drillMM), a.top, through)
+		p.sink(s, tool, size, units.Decimal(d, 3)+" mm drill", a.top-a.bottom+pointLength(a.drillMM), a.top, through, p.drillSpeed(d))
 	}
 	p.standLines(s, "over the hole")
 	if through {
@@ -242,13 +245,13 @@ func (c *Context) writeCross(a across, t Task, w Way, steps []float64, j Job) (p
 }
 
 // sink is a tool straight down at a place, so deep below a height.
-func (p *page) sink(s stand, tool partspec.Tool, size float64, name string, deep, top float64, through bool) {
+func (p *page) sink(s stand, tool partspec.Tool, size float64, name string, deep, top float64, through bool, note string) {
 	marks, reached := int64(0), deep
 	if q := p.quill(); q != "" {
 		marks, reached = p.sunk(deep, through)
-		p.line(name, q, marks, p.both(reached, q)+" below the crown", "", false)
+		p.line(name, q, marks, p.both(reached, q)+" below the crown", note, false)
 	} else {
-		p.note("%s: until its end is %s below the crown, by the machine's own stop.", name, p.both(reached, ""))
+		p.note("%s: until its end is %s below the crown, by the machine's own stop.", named(name, note), p.both(reached, ""))
 	}
 	cut := p.plunge(name, s, marks, top-reached, top-reached-p.stopWithin(through))
 	cut.ToolID, cut.ToolSizeMM = tool.ID(), size
@@ -269,7 +272,7 @@ func (c *Context) reamCross(a across, marked bool) Task {
 			p := c.page(j, t, w, fmt.Sprintf("Ream %s across to %s", a.CrossHole.Name, a.CrossHole.Diameter.Drawn()))
 			p.beginAcross(w, a.top, "the reamer's end is level with the crown")
 			s := p.overAxis(w, a.z, 0)
-			p.sink(s, tool, a.reamMM, "ream", a.top-a.bottom, a.top, a.spotted.Through)
+			p.sink(s, tool, a.reamMM, "ream", a.top-a.bottom, a.top, a.spotted.Through, "")
 			p.standLines(s, "over the hole")
 			p.why(fmt.Sprintf("%.2f is left for the reamer on diameter; it follows the drilled hole", a.reamMM-a.drillMM), "A-27")
 			p.op.Checks = append(p.op.Checks, c.check(a.CrossHole.Name+", diameter", a.CrossHole.Name, a.CrossHole.Diameter, insideCheck))
@@ -324,7 +327,7 @@ func (c *Context) writeTapCross(a across, t Task, w Way, deep float64, j Job) (p
 	if w.Marked {
 		s.place.By, s.place.WithinMM = "hole", 0
 	}
-	p.sink(s, w.Tool, w.SizeMM, "tap", deep, a.top, a.spotted.Through)
+	p.sink(s, w.Tool, w.SizeMM, "tap", deep, a.top, a.spotted.Through, "")
 	p.op.Cuts[0].ToolID, p.op.Cuts[0].ToolSizeMM = "", 0
 	p.standLines(s, "over the hole")
 	p.why("taper first, plug last, started square", "A-30")

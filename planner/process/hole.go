@@ -324,15 +324,12 @@ func (c *Context) drill(h shape.Hole, chain Chain, d float64) Task {
 			t.Lacking = append(t.Lacking, fmt.Sprintf("drilling %s %.0f deep: the tailstock travels %.0f", h.Name, depth, float64(tail.Travel)))
 			continue
 		}
-		rate := c.rate(cutDrill, d, set)
-		w := Way{End: e, Tool: set, SizeMM: d, Ordinary: true, Rate: rate, ForceAt: d / 4, Span: [2]float64{math.Min(tip, c.endZ(e)), math.Max(tip, c.endZ(e))}}
+		w := Way{End: e, Tool: set, SizeMM: d, Ordinary: true, ForceAt: d / 4, Span: [2]float64{math.Min(tip, c.endZ(e)), math.Max(tip, c.endZ(e))}}
 		steps := c.drillSteps(h, d)
-		w.Rate.least = slices.Min(steps)
-		w.Rate = c.capped(w.Rate)
+		w.Rate = c.drillRate("", d, set, steps)
 		for _, s := range steps {
 			w.ForceN = math.Max(w.ForceN, c.drillForce(s, w.Rate.FeedMM))
-			r := c.rate(cutDrill, s, set)
-			r.FeedMM = w.Rate.FeedMM
+			r := c.drillRate("", s, set, steps)
 			w.Minutes += depth/(r.FeedMM*r.RPM) + minutesADrill + pecks(depth, s)*minutesAPeck
 		}
 		if c.Rules.Has("A-02") && c.startRadius(h) == 0 {
@@ -449,7 +446,7 @@ func (c *Context) writeDrill(h shape.Hole, t Task, w Way, steps []float64, tip f
 		marks, _ := p.tailstock(at, h.Through)
 		tool, size, _ := c.sized(partspec.Drills, s, s)
 		p.op.Cuts = append(p.op.Cuts, plan.Cut{Name: name, From: tailAt(0), To: tailAt(marks), ToolSizeMM: size, ToolID: tool.ID()})
-		p.line(name, "tailstock", marks, "point "+p.both(float64(marks)*float64(p.dial("tailstock").Graduation.Value), "tailstock")+" deep", c.drillSpeedNote(s, tool), false)
+		p.line(name, "tailstock", marks, "point "+p.both(float64(marks)*float64(p.dial("tailstock").Graduation.Value), "tailstock")+" deep", p.drillSpeed(s), false)
 		reached := face + into(w.End)*float64(marks)*float64(p.dial("tailstock").Graduation.Value)
 		p.done.Inner = solid.Upper(solid.Drill(reached, s, plan.DrillPointDeg, shank(w.End)), p.done.Inner)
 	}
@@ -467,8 +464,16 @@ func (c *Context) writeDrill(h shape.Hole, t Task, w Way, steps []float64, tip f
 	return p.finish()
 }
 
-func (c *Context) drillSpeedNote(d float64, tool partspec.Tool) string {
-	return fmt.Sprintf("%s rev/min", units.Decimal(c.rate(cutDrill, d, tool).RPM, 0))
+// drillRate is the rate of one drill of a chain: the whole chain runs at the feed that its finest drill bears, as the sheet gives one.
+func (c *Context) drillRate(on partspec.MachineKind, d float64, tool partspec.Tool, steps []float64) Rate {
+	return c.capped(Rate{kind: cutDrill, diameter: d, tool: tool, on: on, least: slices.Min(steps)})
+}
+
+// drillSpeed is the speed of one drill of the chain that the operation drills with, under the same caps.
+func (p *page) drillSpeed(d float64) string {
+	r := p.rate
+	r.diameter = d
+	return fmt.Sprintf("%s rev/min", units.Decimal(p.c.capped(r, p.j.Caps...).RPM, 0))
 }
 
 // spot starts the hole with a centre drill, no wider than the first drill.

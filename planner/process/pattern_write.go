@@ -3,6 +3,7 @@ package process
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"catchplate/partspec"
 	"catchplate/partspec/units"
@@ -62,7 +63,7 @@ func (c *Context) drillHoles(s spotted) Task {
 	steps := c.drillStepsFrom(0, s.drillMM)
 	for _, w := range c.holeWays(s, false) {
 		w.Tool, w.SizeMM, w.ForceAt = s.drill, s.drillMM, s.drillMM/4
-		w.Rate = c.rateOn(w.Machine, cutDrill, s.drillMM, s.drill)
+		w.Rate = c.drillRate(w.Machine, s.drillMM, s.drill, steps)
 		w.ForceN, w.ThrustN = c.drillsForce(steps, w.Rate.FeedMM), c.drillThrust(s.drillMM, w.Rate.FeedMM)
 		w.SureN = w.ForceN // a drill cuts its whole width
 		w.Span = s.span(w.End, s.past(w.End, s.drillMM))
@@ -70,7 +71,7 @@ func (c *Context) drillHoles(s spotted) Task {
 		for _, d := range append([]float64{0}, steps...) {
 			w.Minutes += minutesADrill + minutesAPlace*float64(len(s.Places))
 			if d > 0 {
-				r := c.rateOn(w.Machine, cutDrill, d, s.drill)
+				r := c.drillRate(w.Machine, d, s.drill, steps)
 				w.Minutes += float64(len(s.Places)) * (deep/(r.FeedMM*r.RPM) + pecks(deep, d)*minutesAPeck)
 			}
 		}
@@ -116,7 +117,7 @@ func (c *Context) writeHoles(s spotted, t Task, w Way, steps []float64, j Job) (
 		if !s.Through { // a smaller drill's point is shorter: it stops where the last one's full diameter will
 			deep = s.depth + pointLength(s.drillMM)
 		}
-		p.eachHole(s, w, tool, size, units.Decimal(d, 3)+" mm drill", deep, s.Through, fmt.Sprintf("%s rev/min", units.Decimal(c.rateOn(w.Machine, cutDrill, d, tool).RPM, 0)))
+		p.eachHole(s, w, tool, size, units.Decimal(d, 3)+" mm drill", deep, s.Through, p.drillSpeed(d))
 	}
 	if n := pecks(s.past(w.End, s.drillMM), s.drillMM); n > 0 && c.Rules.Has("C-05") {
 		p.note("Clear the chips at 3 drill diameters, then at every further diameter.")
@@ -171,6 +172,11 @@ func (p *page) over(s spotted, w Way, i int) stand {
 	return stand{place: place}
 }
 
+// named is a cut with what its line of the card would tell beside it, where no dial has a line.
+func named(name, note string) string {
+	return strings.TrimSuffix(name+", "+note, ", ")
+}
+
 // eachHole cuts every hole of a pattern with one tool, so deep below the face.
 func (p *page) eachHole(s spotted, w Way, tool partspec.Tool, size float64, name string, deep float64, through bool, note string) {
 	marks, reached := int64(0), deep
@@ -178,7 +184,7 @@ func (p *page) eachHole(s spotted, w Way, tool partspec.Tool, size float64, name
 		marks, reached = p.sunk(deep, through)
 		p.line(name, q, marks, p.both(reached, q)+" below the face", note, false)
 	} else {
-		p.note("%s: until its end is %s below the face, by the machine's own stop.", name, p.both(reached, ""))
+		p.note("%s: until its end is %s below the face, by the machine's own stop.", named(name, note), p.both(reached, ""))
 	}
 	for i := range s.Places {
 		top := s.columns[i].entry(w.End)

@@ -42,6 +42,7 @@ type page struct {
 	op   plan.Operation
 	done Done
 	tool partspec.Tool
+	rate Rate             // under the caps of the holding
 	on   partspec.Machine // where it is done
 	most float64          // depth of one pass, as light as the holding wants it
 }
@@ -54,7 +55,7 @@ func (c *Context) page(j Job, t Task, w Way, title string) *page {
 	if w.Rate.kind == cutGroove || w.Rate.kind == cutPart { // a blade cuts its full width: light cuts are a finer feed, F being in proportion to f^(1-mc)
 		w.Rate.FeedMM = math.Floor(1000*w.Rate.FeedMM*math.Pow(j.Light, 1/(1-c.Part.Material.Mc))) / 1000
 	}
-	p := &page{c: c, j: j, tool: w.Tool, on: c.MachineFor(w.Machine), most: w.Rate.DepthMM * j.Light}
+	p := &page{c: c, j: j, rate: w.Rate, tool: w.Tool, on: c.MachineFor(w.Machine), most: w.Rate.DepthMM * j.Light}
 	p.op = plan.Operation{ID: t.ID, Feature: t.Feature, Process: t.Process, Title: title,
 		Tool: plan.ToolRef{ID: w.Tool.ID(), Text: toolText(w.Tool, w.SizeMM), SizeMM: w.SizeMM},
 		RPM:  w.Rate.RPM, WantedRPM: w.Rate.WantedRPM, SpeedWhy: w.Rate.Why, FeedMM: w.Rate.FeedMM, DepthMM: p.most,
