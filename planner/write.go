@@ -151,7 +151,7 @@ func (w *writer) operation(step sequence.Step, m holding.Mount, s *plan.Setup, d
 	if w.ctx.Part.Flat() {
 		table = w.table
 	}
-	job := process.Job{Setup: s, Table: table, Flat: w.flat, Free: m.Free, DatumZ: datum, Before: w.body, Light: c.light, Caps: caps(m, *s), Glued: m.Glue != holding.NoGlue, More: more}
+	job := process.Job{Setup: s, Table: table, Flat: w.flat, Free: m.Free, DatumZ: datum, Before: w.body, Light: c.light, Caps: caps(m, *s), Glued: m.Glue != holding.NoGlue, Seated: w.shop.SeatedEnd(m.Free, func(i int) bool { return w.done[i] }), More: more}
 	op, done := c.way.Write(job)
 	w.number += 10
 	op.Number = w.number

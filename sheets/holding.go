@@ -108,7 +108,9 @@ func force(g plan.Grip) []md {
 	}
 	items := []md{labelled("Hold with", esc("about "+newtons(g.WorkingN)+each))}
 	items = append(items, feel(g)...)
-	items = append(items, labelled("No less than", esc(newtons(g.LeastN)+each+", or the cut may turn the work")))
+	if g.LeastN > 0 { // a hand saw, or a scribed line, turns nothing
+		items = append(items, labelled("No less than", esc(newtons(g.LeastN)+each+", or the cut may turn the work")))
+	}
 	if g.MostN > 0 && g.WorkingN > g.MostN {
 		return append(items, labelled("For the finishing cuts, no more than", esc(newtons(g.MostN)+each+", or the grip harms the work: ease it first")))
 	}

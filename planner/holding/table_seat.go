@@ -29,8 +29,8 @@ func (s Shop) seatLoss(m Mount, done func(int) bool) float64 {
 	return loss
 }
 
-// seatedEnd reports whether an end has its seat cut: no longer a face to sit, to be glued or to be clamped on.
-func (s Shop) seatedEnd(e partspec.End, done func(int) bool) bool {
+// SeatedEnd reports whether an end has its seat cut: no longer a face to sit, to be glued or to be clamped on.
+func (s Shop) SeatedEnd(e partspec.End, done func(int) bool) bool {
 	for i, t := range s.Tasks {
 		if f, ok := s.Part.Feature(t.Feature).(*partspec.Seat); ok && done(i) && f.On == e && t.Z0 != t.Z1 {
 			return true
@@ -39,19 +39,19 @@ func (s Shop) seatedEnd(e partspec.End, done func(int) bool) bool {
 	return false
 }
 
-// afterSeat takes from a grip what a seat has taken from the surface, and tells whether a bore would be entered through it.
+// afterSeat takes from a grip what a seat has taken from the surface, and tells whether lengths would be taken from where it was cut.
 func (s Shop) afterSeat(c *rules.Case, m Mount, done func(int) bool) {
 	if !s.sunk {
 		return
 	}
-	c.Hollow = m.Machine == "" && c.Op.Inside && s.seatedEnd(m.Free, done)
+	c.Hollow = m.Machine == "" && c.Op.Process != plan.PartOff && c.Op.Process != plan.SawOff && s.SeatedEnd(m.Free, done)
 	loss := s.seatLoss(m, done)
-	if loss == 0 && !s.seatedEnd(m.Free.Other(), done) {
+	if loss == 0 && !s.SeatedEnd(m.Free.Other(), done) {
 		return
 	}
 	c.Length -= loss
 	back := m.Free.Other()
-	if s.seatedEnd(back, done) {
+	if s.SeatedEnd(back, done) {
 		if m.Stop || m.Glue == GlueFace {
 			c.Through = false
 		}

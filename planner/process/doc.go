@@ -82,6 +82,7 @@ type Job struct {
 	Light  float64     // how deep a pass may go, as a part of the ordinary depth: 1, or less where the holding asks for light cuts
 	Caps   []speed.Cap // of the holding
 	Glued  bool        // held by glue
+	Seated bool        // a seat has hollowed out the free end
 	More   bool        // lengths are cut from this end in the same setting, beside facing it
 }
 

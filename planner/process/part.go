@@ -140,7 +140,7 @@ func (c *Context) writeSaw(t Task, w Way, j Job) (plan.Operation, Done) {
 	s, _ := p.saddle(c.Place.BarSide(c.Length))
 	p.cut("saw", []plan.Reading{{Dial: "saddle", Graduations: s}}, []plan.Reading{{Dial: "saddle", Graduations: s}}, &plan.Measured{What: "position", LowMM: low, HighMM: high})
 	p.done.Keep = keepFrom(c.Place.Held(), end)
-	p.note("Spindle stopped, belt slack or gears out: scribe a line %s from the face with a tool point, and saw on the waste side.", p.both(math.Abs(end-j.DatumZ), "saddle"))
+	p.note("Spindle stopped, belt slack or gears out: scribe a line %s from nought with a tool point, and saw on the waste side.", p.both(math.Abs(end-j.DatumZ), "saddle"))
 	p.why(fmt.Sprintf("wider than a small lathe parts (%.0f mm), or no blade reaches", widestPart), "C-31")
 	p.why(fmt.Sprintf("%.1f is left for facing", c.Place.Spare), "A-17n")
 	return p.finish()

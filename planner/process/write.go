@@ -133,6 +133,9 @@ func (p *page) saddleZero() {
 		z.ReferenceMM -= p.toChuck() * float64(p.tool.Radius)
 		z.How = "touch the faced end with the side of the nose"
 	}
+	if p.j.Seated {
+		z.How = "level with the high points of the seat's rim, the work turned by hand"
+	}
 	p.op.Zeros = append(p.op.Zeros, z)
 }
 

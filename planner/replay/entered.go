@@ -5,10 +5,10 @@ import (
 	"catchplate/planner/plan"
 )
 
-// checkEntered holds that no tool enters a bore from an end that a seat has hollowed out: there is no face to touch for its depth, and it would meet a slope.
-func (w *walk) checkEntered(op plan.Operation) {
-	c, err := findCutter(w.job.Workshop, op.Tool.ID, op.Tool.SizeMM)
-	if err != nil || !c.set() && c.Kind != partspec.Boring && c.Kind != partspec.RecessTool {
+// checkWorkedEnd holds that no length is taken from an end that a seat has hollowed out: there is no face to touch, and a drill would meet a slope. What only comes
+// off its bar is set by the high points of the rim.
+func (w *walk) checkWorkedEnd(op plan.Operation) {
+	if op.Process == plan.PartOff {
 		return
 	}
 	end := partspec.Right
@@ -17,7 +17,7 @@ func (w *walk) checkEntered(op plan.Operation) {
 	}
 	for _, a := range w.milled {
 		if seat, ok := w.part.Feature(a.feature).(*partspec.Seat); ok && seat.On == end {
-			w.failOp("entry", "%s has hollowed out the end that the bore is entered from", seat.ID())
+			w.failOp("entry", "%s has hollowed out the end that it is worked from", seat.ID())
 			return
 		}
 	}

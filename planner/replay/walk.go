@@ -156,7 +156,7 @@ func (w *walk) operate(i, k int, op plan.Operation) {
 			w.failOp("cuts", "there is no cut in it, so nothing shows what it takes away")
 		}
 		w.checkStart(op)
-		w.checkEntered(op)
+		w.checkWorkedEnd(op)
 		w.cuts(i, k, op)
 	}
 	w.checkMarks(before)

@@ -60,7 +60,7 @@ type Case struct {
 	TorqueNmm float64 // drive needed, for mandrels and glue
 	DriveNmm  float64 // drive there is
 	Plug      bool    // a plug stands under the jaws
-	Hollow    bool    // a bore would be entered on the lathe from an end that a seat has hollowed out
+	Hollow    bool    // work on the lathe from an end that a seat has hollowed out
 
 	Clamped *Clamped   // of flat work under clamps
 	Vice    *ViceFacts // of flat work in a vice

@@ -32,14 +32,14 @@ var seatFromPilot = Order{
 	},
 }
 
-var boreFromFlatSide = Holding{
-	plan.Rule{ID: "A-37b", Class: "holding", Title: "Bore from the flat side",
-		Text: "IF a seat has been cut across an end THEN no bore is drilled, bored or reamed from that end any more: from the flat side, or before the seat.",
-		Why:  "there is no face left to touch for its depth, and the tool would enter on a slope",
-		Sure: "published", Source: "a builder's page on curved bases (2012-01), whose bore is finished from the flat side", Except: "line-boring on a pilot"},
+var workFromFlatSide = Holding{
+	plan.Rule{ID: "A-37b", Class: "holding", Title: "Work from the flat side",
+		Text: "IF a seat has been cut across an end THEN nothing is turned, drilled, bored or reamed from that end any more: from the flat side, or before the seat.",
+		Why:  "there is no face left to take a length from, and a drill would enter on a slope",
+		Sure: "published", Source: "a builder's page on curved bases (2012-01), whose bore is finished from the flat side", Except: "line-boring on a pilot; parting or sawing off, where the saddle is set level with the high points of the rim"},
 	func(c Case) Verdict {
 		if c.Hollow {
-			return refuse("the seat has hollowed out the end that the bore would be entered from")
+			return refuse("the seat has hollowed out the end that it would be worked from")
 		}
 		return Verdict{}
 	},
