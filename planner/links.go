@@ -1,0 +1,74 @@
+package planner
+
+import (
+	"catchplate/partspec"
+	"catchplate/planner/plan"
+	"catchplate/planner/sequence"
+	"catchplate/planner/shape"
+)
+
+// links ties the tasks whose surfaces a relation binds (rules ).
+func (o *ordering) links(used []int) []sequence.Link {
+	if !o.ctx.Rules.Has("A-06") {
+		return nil
+	}
+	var links []sequence.Link
+	for _, r := range o.ctx.Part.Relations {
+		a, b := o.maker(r.Of), o.maker(r.To)
+		if a < 0 || b < 0 || a == b {
+			continue
+		}
+		within, wide := float64(r.Within), 0.0
+		if r.Kind == partspec.Square || r.Kind == partspec.Parallel {
+			wide = o.widest(a, b)
+		}
+		links = append(links, sequence.Link{A: a, B: b, Cross: func(first, later, earlier int) bool {
+			m, before := o.mounts[used[later]], o.mounts[used[first]]
+			if !o.ctx.Rules.Has("A-07") {
+				return false
+			}
+			if truth, face := o.shop.FaceTruth(m, wide); face != "" && r.Kind == partspec.Parallel && o.shop.Tasks[earlier].MakesSurface(face) {
+				return truth <= within/2 // it sits on the earlier face itself
+			}
+			if m.RunOut*m.Tilt(wide) > within/2 {
+				return false
+			}
+			return m.Between && before.Between || o.shop.Tasks[earlier].MakesSurface(m.Surface)
+		}})
+	}
+	for _, f := range o.ctx.Part.Features {
+		g, ok := f.(*partspec.Groove)
+		if !ok {
+			continue
+		}
+		a, b := o.maker(partspec.Surface{Feature: g.Name}), o.maker(partspec.Surface{Feature: g.On})
+		if a < 0 || b < 0 {
+			continue
+		}
+		links = append(links, sequence.Link{A: a, B: b, Cross: func(_, later, earlier int) bool {
+			return o.shop.Tasks[earlier].MakesSurface(o.mounts[used[later]].Surface)
+		}})
+	}
+	return links
+}
+
+// widest is the diameter of the wider of two tasks' plane faces, as far as the part goes.
+func (o *ordering) widest(a, b int) float64 {
+	wide := 0.0
+	for _, i := range []int{a, b} {
+		if t := o.shop.Tasks[i]; t.Process == plan.Face {
+			wide = max(wide, 2*o.shop.Rim(t.End))
+		}
+	}
+	return wide
+}
+
+// maker is the task that brings a surface to size, or -1.
+func (o *ordering) maker(s partspec.Surface) int {
+	for i, t := range o.shop.Tasks {
+		if t.Stage == shape.Finishing && t.MakesSurface(s.String()) {
+			return i
+		}
+	}
+	return -1
+}
