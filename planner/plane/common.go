@@ -33,6 +33,9 @@ func Common(in, out []Set) []Edge {
 		if _, rest := s.(around); !rest && window.within(boxAround(rim)).empty() {
 			continue // it takes nothing there
 		}
+		if path, ok := s.(Capsule); ok && path.covers(window) {
+			return nil
+		}
 		g.out = append(g.out, s)
 		g.gather(rim, window)
 	}
@@ -41,6 +44,11 @@ func Common(in, out []Set) []Edge {
 		kept = append(kept, g.kept(i)...)
 	}
 	return kept
+}
+
+// covers reports whether a disc's path takes a whole box. A path is convex: when it takes the corners, it takes all between them.
+func (c Capsule) covers(b box) bool {
+	return c.Has(b.left, b.low) && c.Has(b.left, b.high) && c.Has(b.right, b.low) && c.Has(b.right, b.high)
 }
 
 // gather takes the edges up that come into a window: the others bound nothing there.
