@@ -98,9 +98,13 @@ func (s threadSpec) is(series ...Series) bool {
 
 // match returns the standard threads that the designation may mean.
 func (s threadSpec) match(all []Thread) []Thread {
+	major, err := units.ParseLength(s.size, units.MM)
+	if err != nil {
+		major = 0 // no metric size: no thread has it
+	}
 	var found []Thread
 	for _, t := range all {
-		if len(s.series) > 0 && !s.is(t.Series) || !s.sizeIs(t) {
+		if len(s.series) > 0 && !s.is(t.Series) || !s.sizeIs(t, major) {
 			continue
 		}
 		switch {
@@ -115,10 +119,10 @@ func (s threadSpec) match(all []Thread) []Thread {
 	return found
 }
 
-func (s threadSpec) sizeIs(t Thread) bool {
+// sizeIs reports whether a thread has the size written, which as a metric one is major.
+func (s threadSpec) sizeIs(t Thread, major units.Length) bool {
 	if t.Series == SeriesMetricCoarse || t.Series == SeriesMetricFine {
-		mm, err := units.ParseLength(s.size, units.MM)
-		return err == nil && mm == t.Major
+		return major == t.Major
 	}
 	return s.size == t.size || "#"+s.size == t.size
 }
