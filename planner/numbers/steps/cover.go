@@ -22,6 +22,8 @@ type coverage struct {
 	places   []place
 	parts    [][]stretch // by place; apart and in order
 	reach    float64     // half the cutter's width: no place covers farther than this from its x
+
+	past map[float64]float64 // what pastAll has answered: a search asks it of few points, again and again
 }
 
 // cutAt appends to edge the lower edge of the cutter at a place, as graphs: left corner, flat, right corner.
@@ -41,7 +43,7 @@ func (f *feeler) cutAt(edge []graph, x, y float64) []graph {
 
 // cover works out the coverage of all places for a leftover: where the cutter's edge lies under the surface grown by it.
 func (f *feeler) cover(places []place, leftover float64) coverage {
-	c := coverage{leftover: leftover, places: places, reach: f.flat + f.nose}
+	c := coverage{leftover: leftover, places: places, reach: f.flat + f.nose, past: map[float64]float64{}}
 	c.lo, c.hi = f.surface.within(leftover)
 	lo, hi := f.surface.between(leftover)
 	limit := f.surface.lifted(leftover)

@@ -64,6 +64,9 @@ func (c coverage) witnesses(rest []stretch) iter.Seq[float64] {
 
 // pastAll is just past everything that the places over x cover.
 func (c coverage) pastAll(x float64) float64 {
+	if past, ok := c.past[x]; ok {
+		return past
+	}
 	past := x
 	from, to := c.near(x)
 	for i := from; i < to; i++ {
@@ -71,7 +74,9 @@ func (c coverage) pastAll(x float64) float64 {
 			past = max(past, c.parts[i][len(c.parts[i])-1].b)
 		}
 	}
-	return past + 2*tieMM
+	past += 2 * tieMM
+	c.past[x] = past
+	return past
 }
 
 // covers reports whether place i covers x, a tie included.
