@@ -2,6 +2,7 @@ package holding
 
 import (
 	"math"
+	"math/bits"
 	"strings"
 
 	"catchplate/partspec"
@@ -171,17 +172,20 @@ func (s Shop) measure(m Mount, task int, way process.Way, light float64, facts r
 
 // body is the work once the tasks done have been carried out; while it hangs on its bar nothing is kept away.
 func (s Shop) body(done func(int) bool) solid.Body {
-	key := s.key(done)
-	if b, ok := s.bodies[key]; ok {
-		return b
+	return s.bodyOf(s.key(done))
+}
+
+// bodyOf is the body of a set of tasks: the last of them is carried out on what the others leave.
+func (s Shop) bodyOf(key uint64) solid.Body {
+	if key == 0 {
+		return s.Stock
 	}
-	b := s.Stock
-	for i, t := range s.Tasks {
-		if done(i) {
-			b = t.Apply(b)
-		}
+	b, ok := s.bodies[key]
+	if !ok {
+		last := bits.Len64(key) - 1
+		b = s.Tasks[last].Apply(s.bodyOf(key &^ (1 << last)))
+		s.bodies[key] = b
 	}
-	s.bodies[key] = b
 	return b
 }
 
