@@ -31,15 +31,16 @@ func (w *walk) engagedInSeat(v seatView, p seatPass) (deep, wide float64) {
 	}
 	lo, hi := p.s-p.radius, p.s+p.radius
 	cuts := []float64{lo, hi}
+	var before []groove
 	passes := w.seatPasses(v)
-	var before []int
 	for i := range passes {
 		old := &passes[i]
 		if old.key == p.key || old.pose.across || math.Abs(old.s-p.s) >= old.radius+p.radius {
 			continue
 		}
-		before = append(before, i)
-		for _, at := range []float64{old.s - old.radius, old.s + old.radius} {
+		g := groove{old.s - old.radius, old.s + old.radius, old.q}
+		before = append(before, g)
+		for _, at := range []float64{g.from, g.to} {
 			if at > lo && at < hi {
 				cuts = append(cuts, at)
 			}
@@ -48,9 +49,9 @@ func (w *walk) engagedInSeat(v seatView, p seatPass) (deep, wide float64) {
 	sort.Float64s(cuts)
 	for i := 1; i < len(cuts); i++ {
 		mid, floor := (cuts[i-1]+cuts[i])/2, 0.0
-		for _, k := range before {
-			if old := &passes[k]; math.Abs(mid-old.s) < old.radius {
-				floor = math.Max(floor, old.q)
+		for _, g := range before {
+			if g.from < mid && mid < g.to && g.floor > floor {
+				floor = g.floor
 			}
 		}
 		if floor < p.q-same && math.Abs(mid) < v.wide {
@@ -60,6 +61,9 @@ func (w *walk) engagedInSeat(v seatView, p seatPass) (deep, wide float64) {
 	}
 	return deep, wide
 }
+
+// groove is what a pass leaves, seen along it: from where to where, and how deep its floor lies.
+type groove struct{ from, to, floor float64 }
 
 // millPush is the force of a tooth where its chip is thickest: over the whole width where the cutter is buried to its middle, less where it only takes a strip.
 func (w *walk) millPush(feedMM float64, a aside, p push) (push, bool) {
