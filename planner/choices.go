@@ -12,20 +12,21 @@ import (
 
 // choice is one way of a task in one mount.
 type choice struct {
-	way   process.Way
+	way   *process.Way
 	mount int
 	light float64 // part of the ordinary depth of a pass
-	facts rules.Case
+	facts *rules.Case
 }
 
 // choices lists, for every task, its ways in every mount that could ever serve.
 func (o *ordering) choices() {
 	o.alts = make([][]choice, len(o.shop.Tasks))
 	for i, t := range o.shop.Tasks {
-		for _, w := range o.ways(t) {
+		ways := o.ways(t)
+		for n := range ways {
 			for k, m := range o.mounts {
-				if m.Suits(w) {
-					o.alts[i] = append(o.alts[i], o.grades(i, w, k)...)
+				if m.Suits(ways[n]) {
+					o.alts[i] = append(o.alts[i], o.grades(i, &ways[n], k)...)
 				}
 			}
 		}
@@ -69,18 +70,18 @@ func quickest(ways []process.Way) []process.Way {
 }
 
 // grades gives the depths of pass to try for a way in a mount. Objections that no moment of the work can lift drop the pair.
-func (o *ordering) grades(task int, w process.Way, mount int) []choice {
+func (o *ordering) grades(task int, w *process.Way, mount int) []choice {
 	m := o.mounts[mount]
-	if !o.ctx.Rules.Allows(o.shop.Facts(m, task, w, lightest())) {
+	if !o.ctx.Rules.Allows(o.shop.Facts(m, task, *w, lightest())) {
 		return nil // what the lightest cuts cannot do none can
 	}
 	var out []choice
 	for _, light := range lights {
-		facts := o.shop.Facts(m, task, w, light)
+		facts := o.shop.Facts(m, task, *w, light)
 		if !o.ctx.Rules.Allows(facts) {
 			continue
 		}
-		out = append(out, choice{way: w, mount: mount, light: light, facts: facts})
+		out = append(out, choice{way: w, mount: mount, light: light, facts: &facts})
 		if m.Inside || m.Glue != holding.NoGlue || !o.light || w.ForceN == 0 || w.SureN >= w.ForceN {
 			break
 		}

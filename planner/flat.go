@@ -145,7 +145,7 @@ func (o *ordering) flatSteps(steps []sequence.Step) []holding.FlatStep {
 	var list []holding.FlatStep
 	for _, s := range steps {
 		c := o.alts[s.Op][s.Alt]
-		list = append(list, holding.FlatStep{Task: s.Op, Way: c.way, Light: c.light})
+		list = append(list, holding.FlatStep{Task: s.Op, Way: *c.way, Light: c.light})
 	}
 	return list
 }

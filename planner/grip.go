@@ -90,8 +90,9 @@ func (o *ordering) demands(m holding.Mount, steps []sequence.Step, before map[in
 	round := 0.0 // finest roundness made in this stay so far
 	for _, s := range steps {
 		c := o.alts[s.Op][s.Alt]
-		c.facts.Round = round
-		_, f := o.shop.Judge(m, s.Op, c.way, c.light, c.facts, func(i int) bool { return done[i] })
+		facts := *c.facts
+		facts.Round = round
+		_, f := o.shop.Judge(m, s.Op, *c.way, c.light, facts, func(i int) bool { return done[i] })
 		d := demand{op: o.shop.Tasks[s.Op].ID, step: s, least: f.LeastN, f: f}
 		if f.LimitMM > 0 && f.LobeMM > 0 {
 			d.lobePerN = f.LobeMM / f.WorkingN

@@ -175,7 +175,7 @@ func unique(arcs [][2]int) [][2]int {
 
 // mask is the tasks on which a choice's verdict depends.
 func (o *ordering) mask(task int, c choice) sequence.Set {
-	s := sequence.SetOf(o.shop.Mask(o.mounts[c.mount], task, c.way, c.facts.Tender)...)
+	s := sequence.SetOf(o.shop.Mask(o.mounts[c.mount], task, *c.way, c.facts.Tender)...)
 	for _, a := range o.arcs {
 		if a.After == task && a.End == o.mounts[c.mount].Free {
 			s = s.With(a.Before)
@@ -186,7 +186,7 @@ func (o *ordering) mask(task int, c choice) sequence.Set {
 
 // allowed asks whether a choice is open once some tasks are done.
 func (o *ordering) allowed(task int, c choice, done func(int) bool) bool {
-	return o.waits(task, c, done) < 0 && o.shop.Allows(o.mounts[c.mount], task, c.way, c.light, c.facts, done)
+	return o.waits(task, c, done) < 0 && o.shop.Allows(o.mounts[c.mount], task, *c.way, c.light, *c.facts, done)
 }
 
 // waits gives an arc that binds this choice and is not satisfied, or -1.
@@ -200,6 +200,6 @@ func (o *ordering) waits(task int, c choice, done func(int) bool) int {
 }
 
 func (o *ordering) objections(task int, c choice, done func(int) bool) []rules.Verdict {
-	v, _ := o.shop.Judge(o.mounts[c.mount], task, c.way, c.light, c.facts, done)
+	v, _ := o.shop.Judge(o.mounts[c.mount], task, *c.way, c.light, *c.facts, done)
 	return v
 }
