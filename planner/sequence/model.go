@@ -24,10 +24,12 @@ type model struct {
 
 	conditional bool // some choice has a mask
 
-	classes  []class
-	entry    []int32   // cost of starting in a class
-	change   [][]int32 // cost from class to class
-	triangle bool      // change never gets cheaper by a detour
+	classes []class
+	entry   []int32   // cost of starting in a class
+	change  [][]int32 // cost from class to class
+	// triangle says that change never gets cheaper by a detour. Without a matrix it is so: the setup, and the tool with its machine, that a step ends with were each taken
+	// up on the last part of the detour, or before and kept; and a detour changes machines at least as often.
+	triangle bool
 
 	links      links
 	verdicts   verdicts
@@ -212,7 +214,7 @@ func (m *model) makeCosts() {
 			}
 		}
 	}
-	m.triangle = p.Between == nil && obeysTriangle(m.change)
+	m.triangle = p.Between == nil
 }
 
 func (m *model) changeCost(x, y class) int32 {
@@ -231,19 +233,6 @@ func (m *model) changeCost(x, y class) int32 {
 		cost += p.Tools[y.tool].Cost
 	}
 	return int32(cost)
-}
-
-func obeysTriangle(change [][]int32) bool {
-	for i := range change {
-		for j := range change {
-			for k := range change {
-				if change[i][k] > change[i][j]+change[j][k] {
-					return false
-				}
-			}
-		}
-	}
-	return true
 }
 
 // tabulate works out the conditions of all choices that hang on few operations.
