@@ -1,7 +1,6 @@
 package tables
 
 import (
-	"slices"
 	"strings"
 	"sync"
 )
@@ -32,9 +31,13 @@ var cuttingRules = sync.OnceValue(func() []CuttingRule { return mustLoad("cuttin
 // CuttingRules lists the rules of an operation and a parameter ("drill",
 // "feed"); an empty argument matches all.
 func CuttingRules(operation, parameter string) []CuttingRule {
-	return slices.DeleteFunc(slices.Clone(cuttingRules()), func(c CuttingRule) bool {
-		return (operation != "" && c.Operation != operation) || (parameter != "" && c.Parameter != parameter)
-	})
+	var found []CuttingRule
+	for _, c := range cuttingRules() {
+		if (operation == "" || c.Operation == operation) && (parameter == "" || c.Parameter == parameter) {
+			found = append(found, c)
+		}
+	}
+	return found
 }
 
 // FindCutting returns the first rule of an operation and a parameter whose
