@@ -104,36 +104,60 @@ func (c *Context) drillStepsFrom(at, d float64) []float64 {
 	if at == 0 {
 		next = math.Min(8, math.Max(4, d*pilotShare))
 	}
-	steps, _ := c.quickestDrills(owned, at, next, d)
-	return steps
+	o := opening{c: c, owned: owned, to: d, rests: map[float64]drills{}}
+	return o.quickest(at, next).steps
 }
 
-// quickestDrills are the drills that open a hole, the first no larger than next and each later one no more than a step larger than the one before: of those within
-// a little of the largest that may follow, the ones that take the least time.
-func (c *Context) quickestDrills(owned []float64, at, next, d float64) (steps []float64, minutes float64) {
-	last := []float64{d}
-	cost := minutesADrill + c.drillMinutes(d)
-	if at >= d-drillStep {
-		return last, cost
+// opening looks for the drills that open a hole to a diameter.
+type opening struct {
+	c     *Context
+	owned []float64
+	to    float64
+	rests map[float64]drills // what follows best after a drill
+}
+
+// drills are drills that follow each other, and the time they take.
+type drills struct {
+	steps   []float64
+	minutes float64
+}
+
+// after is what best follows a drill. It hangs on nothing else, so that each is worked out once.
+func (o opening) after(d float64) drills {
+	rest, ok := o.rests[d]
+	if !ok {
+		rest = o.quickest(d, d+drillStep)
+		o.rests[d] = rest
 	}
-	i, found := slices.BinarySearch(owned, next)
+	return rest
+}
+
+// quickest are the drills that open a hole from a diameter, the first no larger than next and each later one no more than a step larger than the one before: of
+// those within a little of the largest that may follow, the ones that take the least time.
+func (o opening) quickest(at, next float64) drills {
+	last := drills{[]float64{o.to}, minutesADrill + o.c.drillMinutes(o.to)}
+	if at >= o.to-drillStep {
+		return last
+	}
+	i, found := slices.BinarySearch(o.owned, next)
 	if found {
 		i++
 	}
-	best := math.Inf(1)
-	for k := i - 1; k >= 0 && (owned[k] > next-drillNear || k == i-1); k-- {
-		if owned[k] <= at || owned[k] >= d {
+	best := drills{minutes: math.Inf(1)}
+	for k := i - 1; k >= 0 && (o.owned[k] > next-drillNear || k == i-1); k-- {
+		d := o.owned[k]
+		if d <= at || d >= o.to {
 			break
 		}
-		rest, more := c.quickestDrills(owned, owned[k], owned[k]+drillStep, d)
-		if total := minutesADrill + c.drillMinutes(owned[k]) + more; total < best-sizeNoise {
-			steps, best = append([]float64{owned[k]}, rest...), total
+		rest := o.after(d)
+		if total := minutesADrill + o.c.drillMinutes(d) + rest.minutes; total < best.minutes-sizeNoise {
+			best = drills{append([]float64{d}, rest.steps...), total}
 		}
 	}
-	if steps == nil {
-		return last, cost
+	if best.steps == nil {
+		return last
 	}
-	return steps, best
+	return best
 }
 
 // drillNear is how much smaller than the largest that may follow a drill of a chain may be, when it is quicker: a smaller one may run at a higher step.

@@ -49,12 +49,12 @@ const (
 )
 
 // operation is the word of the speed tables for a kind of cut.
-func (k cutKind) operation() speed.Operation {
-	return map[cutKind]speed.Operation{
-		cutRough: speed.Turn, cutFinish: speed.Finish, cutFace: speed.Face, cutBore: speed.Bore, cutGroove: speed.Groove,
-		cutPart: speed.Part, cutDrill: speed.Drill, cutReam: speed.Ream, cutThread: speed.Thread, cutKnurl: speed.Knurl,
-		cutCounterbore: speed.Counterbore, cutCountersink: speed.Countersink, cutEdge: speed.Mill, cutFly: speed.FlyCut,
-	}[k]
+func (k cutKind) operation() speed.Operation { return operations[k] }
+
+var operations = map[cutKind]speed.Operation{
+	cutRough: speed.Turn, cutFinish: speed.Finish, cutFace: speed.Face, cutBore: speed.Bore, cutGroove: speed.Groove,
+	cutPart: speed.Part, cutDrill: speed.Drill, cutReam: speed.Ream, cutThread: speed.Thread, cutKnurl: speed.Knurl,
+	cutCounterbore: speed.Counterbore, cutCountersink: speed.Countersink, cutEdge: speed.Mill, cutFly: speed.FlyCut,
 }
 
 // boreDepth is the most that a boring bar takes at once, on radius (the boring rows of the cutting table).
