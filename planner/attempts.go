@@ -3,12 +3,11 @@ package planner
 import (
 	"fmt"
 	"math"
-	"runtime"
-	"sync"
 
 	"catchplate/partspec"
 	"catchplate/partspec/units"
 	"catchplate/planner/holding"
+	"catchplate/planner/parallel"
 	"catchplate/planner/plan"
 	"catchplate/planner/process"
 	"catchplate/planner/rules"
@@ -49,19 +48,13 @@ func bestAttempt(job *partspec.Job, part *partspec.Part, set rules.Set) (*attemp
 	return nil, refusals(failed)
 }
 
-// orderAll orders the work of every attempt, as many at once as there are processors: they share nothing that is written.
+// orderAll orders the work of every attempt: they share nothing that is written but the memo.
 func orderAll(list []*attempt, desperate bool) {
-	var wait sync.WaitGroup
-	room := make(chan struct{}, runtime.GOMAXPROCS(0))
-	for _, a := range list {
-		wait.Add(1)
-		room <- struct{}{}
-		go func() {
-			defer func() { <-room; wait.Done() }()
-			a.order = orderWork(a.ctx, a.shop, desperate)
-		}()
-	}
-	wait.Wait()
+	parallel.Each(len(list), func(i int) {
+		a := list[i]
+		a.shop = holding.New(a.ctx)
+		a.order = orderWork(a.ctx, a.shop, desperate)
+	})
 }
 
 // tries lists the attempts at a part: every way that its stock may lie, and its holes be made.
@@ -140,7 +133,7 @@ func attempts(job *partspec.Job, part *partspec.Part, lathe partspec.Machine, pl
 		for _, centred := range centreChoices(&base) {
 			ctx := base
 			ctx.Bored, ctx.Centred = combo, centred
-			out = append(out, &attempt{ctx: &ctx, shop: holding.New(&ctx)})
+			out = append(out, &attempt{ctx: &ctx})
 		}
 	}
 	return out

@@ -44,7 +44,7 @@ func flatTries(job *partspec.Job, part *partspec.Part, set rules.Set, desperate 
 	for _, combo := range combos {
 		ctx := base
 		ctx.Bored = combo
-		out = append(out, &attempt{ctx: &ctx, shop: holding.New(&ctx)})
+		out = append(out, &attempt{ctx: &ctx})
 	}
 	return out, nil
 }

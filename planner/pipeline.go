@@ -1,8 +1,11 @@
 package planner
 
 import (
+	"slices"
+
 	"catchplate/partspec"
 	"catchplate/planner/drawing"
+	"catchplate/planner/parallel"
 	"catchplate/planner/plan"
 	"catchplate/planner/replay"
 	"catchplate/planner/rules"
@@ -24,12 +27,9 @@ func (o Options) rules() rules.Set {
 // Plan plans every part of a job. A part that cannot be made has Refusals instead of Setups. The plan is not proved yet: Proved does that too.
 func Plan(job *partspec.Job, opt Options) *plan.Plan {
 	set := opt.rules()
-	p := &plan.Plan{Schema: plan.Schema, Workshop: job.Workshop.Name, BuiltInWorkshop: job.Workshop.BuiltIn, Parts: []plan.Part{}}
-	for _, part := range inOrder(job, set) {
-		if !part.Bought {
-			p.Parts = append(p.Parts, planPart(job, part, set))
-		}
-	}
+	made := slices.DeleteFunc(inOrder(job, set), func(part *partspec.Part) bool { return part.Bought })
+	p := &plan.Plan{Schema: plan.Schema, Workshop: job.Workshop.Name, BuiltInWorkshop: job.Workshop.BuiltIn, Parts: make([]plan.Part, len(made))}
+	parallel.Each(len(made), func(i int) { p.Parts[i] = planPart(job, made[i], set) })
 	p.Rules = cited(p, set)
 	return p
 }

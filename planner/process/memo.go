@@ -2,32 +2,46 @@ package process
 
 import (
 	"fmt"
+	"sync"
 
 	"catchplate/partspec"
 	"catchplate/planner/numbers/steps"
 )
 
-// Memo keeps step tables, which take long to work out, for all contexts of a part that differ only in how its holes are made.
-type Memo struct{ tables map[string]kept }
+// Memo keeps step tables, which take long to work out, for all contexts of a part that differ only in how its holes are made. Contexts may ask at once.
+type Memo struct {
+	mu     sync.Mutex
+	tables map[string]*kept
+}
 
+// kept is one table, worked out by whoever asks first.
 type kept struct {
+	once  sync.Once
 	table steps.Table
 	err   error
 }
 
 // NewMemo is an empty Memo.
-func NewMemo() *Memo { return &Memo{tables: map[string]kept{}} }
+func NewMemo() *Memo { return &Memo{tables: map[string]*kept{}} }
 
 // fewest is steps.Fewest for a feature and a cutter, worked out once.
 func (m *Memo) fewest(feature string, kind partspec.ToolKind, d float64, r steps.Request) (steps.Table, error) {
 	if m == nil {
 		return steps.Fewest(r)
 	}
-	key := fmt.Sprintf("%s %s %g", feature, kind, d)
-	if k, ok := m.tables[key]; ok {
-		return k.table, k.err
+	k := m.of(fmt.Sprintf("%s %s %g", feature, kind, d))
+	k.once.Do(func() { k.table, k.err = steps.Fewest(r) })
+	return k.table, k.err
+}
+
+// of is the place of a table.
+func (m *Memo) of(key string) *kept {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	k, ok := m.tables[key]
+	if !ok {
+		k = &kept{}
+		m.tables[key] = k
 	}
-	table, err := steps.Fewest(r)
-	m.tables[key] = kept{table, err}
-	return table, err
+	return k
 }

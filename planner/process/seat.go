@@ -8,6 +8,7 @@ import (
 
 	"catchplate/partspec"
 	"catchplate/planner/numbers/steps"
+	"catchplate/planner/parallel"
 	"catchplate/planner/plan"
 	"catchplate/planner/shape"
 )
@@ -113,25 +114,31 @@ func (c *Context) steppedSeat(s saddle, t Task) (ways []Way, lacking []string) {
 	if !ok {
 		return nil, []string{fmt.Sprintf("%s: stepped, the pipe's axis must lie along a slide of the mill; draw it at 0 or 90 degrees and turn the holes instead (it is at %.1f)", s.Name, float64(s.Angle))}
 	}
-	for _, kind := range []partspec.ToolKind{partspec.BallNose, partspec.EndMill} {
-		found := 0
-		for _, cutter := range c.widestFirst(kind) {
-			r := c.seatRequest(s, kind, cutter.sizeMM, across)
-			table, err := c.Memo.fewest(s.Name, kind, cutter.sizeMM, r)
-			if err != nil {
-				lacking = append(lacking, fmt.Sprintf("%s by a %s of Ø%.1f: %v", s.Name, toolText(cutter.tool, cutter.sizeMM), cutter.sizeMM, err))
-				continue
-			}
-			half := c.leastHalf(s)
-			table = trimmed(table, func(cut steps.Cut) bool { return idleStep(cut, r.Cutter, half) })
-			ways = append(ways, c.seatWay(s, t, cutter.tool, cutter.sizeMM, r, table))
-			if found++; found == seatCutters {
-				break
-			}
-		}
-	}
+	kinds := []partspec.ToolKind{partspec.BallNose, partspec.EndMill}
+	waysOf, lackingOf := make([][]Way, len(kinds)), make([][]string, len(kinds))
+	parallel.Each(len(kinds), func(i int) { waysOf[i], lackingOf[i] = c.steppedBy(s, t, kinds[i], across) })
+	ways, lacking = slices.Concat(waysOf...), slices.Concat(lackingOf...)
 	if len(ways)+len(lacking) == 0 {
 		lacking = []string{s.Name + ": no ball nose and no end mill is owned to step it with"}
+	}
+	return ways, lacking
+}
+
+// steppedBy lists those of one kind: the widest that serve.
+func (c *Context) steppedBy(s saddle, t Task, kind partspec.ToolKind, across string) (ways []Way, lacking []string) {
+	for _, cutter := range c.widestFirst(kind) {
+		if len(ways) == seatCutters {
+			break
+		}
+		r := c.seatRequest(s, kind, cutter.sizeMM, across)
+		table, err := c.Memo.fewest(s.Name, kind, cutter.sizeMM, r)
+		if err != nil {
+			lacking = append(lacking, fmt.Sprintf("%s by a %s of Ø%.1f: %v", s.Name, toolText(cutter.tool, cutter.sizeMM), cutter.sizeMM, err))
+			continue
+		}
+		half := c.leastHalf(s)
+		table = trimmed(table, func(cut steps.Cut) bool { return idleStep(cut, r.Cutter, half) })
+		ways = append(ways, c.seatWay(s, t, cutter.tool, cutter.sizeMM, r, table))
 	}
 	return ways, lacking
 }

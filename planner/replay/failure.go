@@ -3,6 +3,7 @@ package replay
 import (
 	"fmt"
 	"strings"
+	"sync"
 
 	"catchplate/planner/plan"
 )
@@ -32,8 +33,18 @@ type record struct {
 	part     string
 	failures []Failure
 	clauses  []plan.Clause
-	cleared  map[string]bool // seats on whose curve nothing is left, by what was cut: other worlds need not work it out again
+	cleared  *clearedCurves
 }
+
+// clearedCurves are the curves of seats on which nothing is left, by what was cut: other worlds, which may be followed at the same time, need not work it out again.
+type clearedCurves struct{ known sync.Map }
+
+func (c *clearedCurves) has(key string) bool {
+	_, ok := c.known.Load(key)
+	return ok
+}
+
+func (c *clearedCurves) add(key string) { c.known.Store(key, true) }
 
 // where is the place in the plan that a check looks at.
 type where struct {
@@ -43,7 +54,10 @@ type where struct {
 
 // fail adds a failure, once for each place and clause: the other ends of a range would only tell the same again.
 func (r *record) fail(at where, clause, format string, a ...any) {
-	f := Failure{r.part, at.setup, at.op, clause, fmt.Sprintf(format, a...)}
+	r.add(Failure{r.part, at.setup, at.op, clause, fmt.Sprintf(format, a...)})
+}
+
+func (r *record) add(f Failure) {
 	for _, old := range r.failures {
 		if old.Setup == f.Setup && old.Operation == f.Operation && old.Clause == f.Clause {
 			return

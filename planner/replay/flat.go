@@ -37,23 +37,25 @@ func proveFlat(r *record, job *partspec.Job, part *partspec.Part, p plan.Part) p
 		r.fail(where{}, "drawing", "%v", err)
 		return plan.Proof{}
 	}
-	removing, all, movements := map[cutKey]bool{}, flatWorlds(p), 0
-	for i, world := range all {
-		w := &walk{record: r, job: job, part: part, plan: p, world: world, removing: removing, filed: map[string]bool{}}
+	runs := inEvery(flatWorlds(p), func(world world) *walk {
+		w := &walk{record: &record{part: r.part, cleared: r.cleared}, job: job, part: part, plan: p, world: world, removing: map[cutKey]bool{}, filed: map[string]bool{}}
 		f := &flatWalk{walk: w, drawn: drawn, tapped: map[hole]bool{}, about: map[int]cutKey{}}
-		if !f.lay() || !f.run() {
+		if w.whole = f.lay() && f.run(); w.whole {
+			f.checkFinished()
+		}
+		return w
+	})
+	r.gather(runs)
+	for _, w := range runs {
+		if !w.whole {
 			return plan.Proof{}
 		}
-		f.checkFinished()
-		if i == 0 {
-			movements = w.motion
-		}
 	}
-	checkRemoving(r, p, removing)
+	checkRemoving(r, p, removed(runs))
 	if len(r.failures) == 0 {
-		tellFlat(r, p, part, movements, len(all))
+		tellFlat(r, p, part, runs[0].motion, len(runs))
 	}
-	return plan.Proof{Clauses: r.clauses, Cuts: movements}
+	return plan.Proof{Clauses: r.clauses, Cuts: runs[0].motion}
 }
 
 // run follows the whole plan.

@@ -2,11 +2,13 @@ package replay
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
 	"catchplate/partspec"
 	"catchplate/partspec/units"
+	"catchplate/planner/parallel"
 	"catchplate/planner/plan"
 	"catchplate/planner/solid"
 )
@@ -14,29 +16,19 @@ import (
 // Prove replays a plan. It returns a proof for each part whose plan holds, by name, and every failure of the others. A part that the plan
 // refuses is no failure and has no proof; a part of the job that the plan leaves out is a failure.
 func Prove(job *partspec.Job, p *plan.Plan) (proofs map[string]plan.Proof, failures []Failure) {
-	proofs = map[string]plan.Proof{}
-	failures = checkPlan(job, p)
+	records, found := make([]*record, len(p.Parts)), make([]plan.Proof, len(p.Parts))
+	parallel.Each(len(p.Parts), func(i int) {
+		records[i] = &record{part: p.Parts[i].Name, cleared: &clearedCurves{}}
+		found[i] = proveOne(records[i], job, p.Parts[:i], p.Parts[i])
+	})
+	proofs, failures = map[string]plan.Proof{}, checkPlan(job, p)
 	seen := map[string]bool{}
-	for _, pp := range p.Parts {
-		r := &record{part: pp.Name}
-		part := job.Part(pp.Name)
-		switch {
-		case part == nil:
-			r.fail(where{}, "part", "the job has no part of this name")
-		case seen[pp.Name]:
-			r.fail(where{}, "part", "it is planned twice")
-		case len(pp.Refusals) > 0:
-			if len(pp.Setups) > 0 {
-				r.fail(where{}, "part", "it is refused and planned at once")
-			}
-		default:
-			proof := provePart(r, job, part, pp)
-			if len(r.failures) == 0 {
-				proofs[pp.Name] = proof
-			}
-		}
-		seen[pp.Name] = true
+	for i, r := range records {
+		seen[r.part] = true
 		failures = append(failures, r.failures...)
+		if len(r.failures) == 0 && len(p.Parts[i].Refusals) == 0 {
+			proofs[r.part] = found[i]
+		}
 	}
 	for _, part := range job.Parts {
 		if !part.Bought && !seen[part.Name] {
@@ -44,6 +36,24 @@ func Prove(job *partspec.Job, p *plan.Plan) (proofs map[string]plan.Proof, failu
 		}
 	}
 	return proofs, failures
+}
+
+// proveOne proves one part of a plan, which comes after others.
+func proveOne(r *record, job *partspec.Job, before []plan.Part, p plan.Part) plan.Proof {
+	part := job.Part(p.Name)
+	switch {
+	case part == nil:
+		r.fail(where{}, "part", "the job has no part of this name")
+	case slices.ContainsFunc(before, func(b plan.Part) bool { return b.Name == p.Name }):
+		r.fail(where{}, "part", "it is planned twice")
+	case len(p.Refusals) > 0:
+		if len(p.Setups) > 0 {
+			r.fail(where{}, "part", "it is refused and planned at once")
+		}
+	default:
+		return provePart(r, job, part, p)
+	}
+	return plan.Proof{}
 }
 
 // mostMeasured bounds the worlds, two for each place, so that no plan keeps the proof for ever. Real parts have a handful.
@@ -65,27 +75,53 @@ func provePart(r *record, job *partspec.Job, part *partspec.Part, p plan.Part) p
 	if part.Flat() {
 		return proveFlat(r, job, part, p)
 	}
-	movements, removing := 0, map[cutKey]bool{}
-	all := worlds(p)
-	for i, world := range all {
-		w := &walk{record: r, job: job, part: part, plan: p, world: world, removing: removing, filed: map[string]bool{}, holes: map[holeKey]*drilled{}, punched: map[markKey]bool{}, filedAfter: map[string]int{}}
+	runs := inEvery(worlds(p), func(world world) *walk {
+		w := &walk{record: &record{part: r.part, cleared: r.cleared}, job: job, part: part, plan: p, world: world, removing: map[cutKey]bool{}, filed: map[string]bool{}, holes: map[holeKey]*drilled{}, punched: map[markKey]bool{}, filedAfter: map[string]int{}}
 		w.run()
-		if i == 0 {
-			movements = w.motion
-		}
 		w.checkTarget()
 		w.checkDone()
 		w.checkRunOuts()
-		if len(r.failures) == 0 { // else there may be no such surfaces
+		if len(w.failures) == 0 { // else there may be no such surfaces
 			w.checkRelations()
 			w.checkFinishBend()
 		}
-		if i == 0 && len(r.failures) == 0 {
-			tellClauses(w, len(all))
+		return w
+	})
+	r.gather(runs)
+	if len(r.failures) == 0 {
+		first := runs[0]
+		first.record = r
+		tellClauses(first, len(runs))
+	}
+	checkRemoving(r, p, removed(runs))
+	return plan.Proof{Clauses: r.clauses, Cuts: runs[0].motion}
+}
+
+// inEvery follows a plan in every world, in several at once: they share nothing that is written but what is known of curves.
+func inEvery(all []world, follow func(world) *walk) []*walk {
+	runs := make([]*walk, len(all))
+	parallel.Each(len(all), func(i int) { runs[i] = follow(all[i]) })
+	return runs
+}
+
+// gather takes the failures of every world up, in the worlds' order.
+func (r *record) gather(runs []*walk) {
+	for _, w := range runs {
+		for _, f := range w.failures {
+			r.add(f)
 		}
 	}
-	checkRemoving(r, p, removing)
-	return plan.Proof{Clauses: r.clauses, Cuts: movements}
+}
+
+// removed is which cuts have removed metal in some world.
+func removed(runs []*walk) map[cutKey]bool {
+	any := map[cutKey]bool{}
+	for _, w := range runs {
+		for key, did := range w.removing {
+			any[key] = any[key] || did
+		}
+	}
+	return any
 }
 
 // checkRemoving holds that every cut removes metal in at least one world: where measuring finds nothing left, there is nothing to remove.

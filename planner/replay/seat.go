@@ -276,7 +276,7 @@ func (w *walk) checkSeatLeft(at where, v seatView, list []seatPass, s, q, leftov
 		return true
 	}
 	key := clearedKey(v, list, s, q, r-leftover)
-	if w.cleared[key] {
+	if w.cleared.has(key) {
 		return true
 	}
 	rim := plane.Common([]plane.Set{target.Figure()}, takenBy(list, func(p seatPass) bool { return nearCurve(p, s, q, float64(v.Radius.Low), leftover) }))
@@ -284,10 +284,7 @@ func (w *walk) checkSeatLeft(at where, v seatView, list []seatPass, s, q, leftov
 		rim = plane.Common([]plane.Set{target.Figure()}, takenBy(list, func(seatPass) bool { return true }))
 	}
 	if len(rim) == 0 {
-		if w.cleared == nil {
-			w.cleared = map[string]bool{}
-		}
-		w.cleared[key] = true
+		w.cleared.add(key)
 		return true
 	}
 	near := r

@@ -60,10 +60,11 @@ type walk struct {
 	slackRadius float64 // how far a measured diameter may lie from the one the plan reckons with, in radius
 	slackPlace  float64 // the same for a measured place
 
-	removing map[cutKey]bool // cuts that have removed metal, in any world so far
+	removing map[cutKey]bool // cuts that have removed metal
 	all      []load          // what every cut pushes with
 	loads    []load          // those of this setup
 	motion   int             // movements rebuilt
+	whole    bool            // flat work: it was followed to its end
 }
 
 // free is +1 when the right end points away from the headstock, else -1.
