@@ -8,6 +8,7 @@ package main
 import (
 	"io"
 	"os"
+	"runtime/debug"
 
 	"github.com/spf13/cobra"
 )
@@ -20,7 +21,15 @@ const (
 	exitFault    = 3 // our own fault: the replay refuted our plan, or the program failed
 )
 
-func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }
+func main() {
+	if os.Getenv("GOGC") == "" {
+		debug.SetGCPercent(sparing)
+	}
+	os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
+}
+
+// sparing lets the heap grow to five times what is in use before memory is gathered in: a run lives for a moment, and takes some 60 MB for a folder of parts so.
+const sparing = 400
 
 // run is the whole program without the process around it.
 func run(args []string, stdin io.Reader, stdout, stderr io.Writer) (code int) {
