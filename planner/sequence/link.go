@@ -1,6 +1,9 @@
 package sequence
 
-import "encoding/binary"
+import (
+	"encoding/binary"
+	"iter"
+)
 
 // links keeps what a state must remember for links: for every operation that is done while a partner of it is not, whether
 // its mounting is still open, and else in which setup it was done. What is remembered is a row of marks, one for each linked
@@ -17,10 +20,11 @@ type links struct {
 	row   []byte            // scratch
 }
 
-// partner is the other end of a link; bySetup says, for each setup of the earlier one, in which setups the partner may be done later.
+// partner is the other end of a link, with the setups in which it may be done once the earlier one's mounting is left.
 type partner struct {
-	op      int
-	bySetup map[int]map[int]bool // nil if the link demands one mounting
+	op    int
+	later [][]bool // setup of the earlier one -> setup of this one -> may it be; nil if the link demands one mounting
+	any   []bool   // setup of the earlier one -> is there one in which it may be
 }
 
 // A mark is two bytes of a row.
@@ -68,22 +72,31 @@ func (l *links) partnersOf(op int) Set {
 func (l *links) tie(op, later int, link Link) {
 	pt := partner{op: later}
 	if link.Cross != nil {
-		pt.bySetup = map[int]map[int]bool{}
-		for _, x := range l.m.choices[op] {
-			s := l.m.classes[x.class].setup
-			if pt.bySetup[s] != nil {
-				continue
-			}
-			pt.bySetup[s] = map[int]bool{}
-			for _, y := range l.m.choices[later] {
-				t := l.m.classes[y.class].setup
-				if _, asked := pt.bySetup[s][t]; !asked {
-					pt.bySetup[s][t] = link.Cross(s, t, l.m.opOf[op])
-				}
+		n := len(l.m.p.Setups)
+		pt.later, pt.any = make([][]bool, n), make([]bool, n)
+		for s := range l.setupsOf(op) {
+			pt.later[s] = make([]bool, n)
+			for t := range l.setupsOf(later) {
+				pt.later[s][t] = link.Cross(s, t, l.m.opOf[op])
+				pt.any[s] = pt.any[s] || pt.later[s][t]
 			}
 		}
 	}
 	l.partners[l.slot[op]] = append(l.partners[l.slot[op]], pt)
+}
+
+// setupsOf yields every setup that an operation has a choice in, once.
+func (l *links) setupsOf(op int) iter.Seq[int] {
+	return func(yield func(int) bool) {
+		seen := make([]bool, len(l.m.p.Setups))
+		for _, c := range l.m.choices[op] {
+			s := l.m.classes[c.class].setup
+			if !seen[s] && !yield(s) {
+				return
+			}
+			seen[s] = true
+		}
+	}
 }
 
 func (l *links) mark(slot int) int { return int(binary.LittleEndian.Uint16(l.row[2*slot:])) }
@@ -127,22 +140,13 @@ func (l *links) leave(setup int, done Set) bool {
 			continue
 		}
 		for _, pt := range l.partners[s] {
-			if !done.Has(pt.op) && !pt.anyLater(setup) {
+			if !done.Has(pt.op) && (pt.any == nil || !pt.any[setup]) {
 				return false
 			}
 		}
 		l.setMark(s, markClosed+setup)
 	}
 	return true
-}
-
-func (pt *partner) anyLater(setup int) bool {
-	for _, ok := range pt.bySetup[setup] {
-		if ok {
-			return true
-		}
-	}
-	return false
 }
 
 // meet does the linked operation op: it must agree with each partner done before, and is itself remembered while a partner is not done.
@@ -166,6 +170,11 @@ func (l *links) meet(slot, op, setup int, done Set) bool {
 	return true
 }
 
+// mayBe reports whether the partner may be done in a setup, the earlier one having been done in another: below 0 where that is not remembered.
+func (pt *partner) mayBe(earlier, setup int) bool {
+	return pt.later != nil && earlier >= 0 && pt.later[earlier][setup]
+}
+
 // agrees reports whether op may be done in setup, given its partner at slot earlier. Two links may tie the same pair: each must agree.
 func (l *links) agrees(earlier, op, setup int) bool {
 	mark := l.mark(earlier)
@@ -173,7 +182,7 @@ func (l *links) agrees(earlier, op, setup int) bool {
 		return true
 	}
 	for _, pt := range l.partners[earlier] {
-		if pt.op == op && !pt.bySetup[mark-markClosed][setup] {
+		if pt.op == op && !pt.mayBe(mark-markClosed, setup) {
 			return false
 		}
 	}
