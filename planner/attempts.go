@@ -60,7 +60,7 @@ func orderAll(list []*attempt, desperate bool) {
 // tries lists the attempts at a part: every way that its stock may lie, and its holes be made.
 func tries(job *partspec.Job, part *partspec.Part, set rules.Set, memo *process.Memo, desperate bool) ([]*attempt, []plan.Refusal) {
 	if part.Flat() {
-		return flatTries(job, part, set, desperate)
+		return flatTries(job, part, set, memo, desperate)
 	}
 	lathe, ok := machine(job.Workshop, partspec.Lathe)
 	if !ok {

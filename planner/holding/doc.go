@@ -9,7 +9,6 @@ import (
 
 	"catchplate/partspec"
 	"catchplate/partspec/units"
-	"catchplate/planner/mechanics"
 	"catchplate/planner/plane"
 	"catchplate/planner/process"
 	"catchplate/planner/shape"
@@ -97,7 +96,6 @@ type Shop struct {
 	bodies map[uint64]solid.Body
 	flats  map[uint64]shape.Flat
 	edging []int // tasks that move edges of a flat part
-	rings  map[mechanics.RingGrip]mechanics.Distortion
 	flexes map[flexKey]float64
 	*flatAnswers
 }
@@ -123,7 +121,10 @@ func newFlatAnswers() *flatAnswers {
 func New(c *process.Context) *Shop { return newShop(c, process.Expand(c)) }
 
 func newShop(c *process.Context, tasks []process.Task) *Shop {
-	s := &Shop{Context: c, Tasks: tasks, end: c.Stock, bodies: map[uint64]solid.Body{}, flats: map[uint64]shape.Flat{}, rings: map[mechanics.RingGrip]mechanics.Distortion{}, flexes: map[flexKey]float64{}}
+	s := &Shop{Context: c, Tasks: tasks, end: c.Stock, bodies: map[uint64]solid.Body{}, flats: map[uint64]shape.Flat{}, flexes: map[flexKey]float64{}}
+	for _, t := range s.Tasks {
+		s.of = append(s.of, c.Part.Feature(t.Feature))
+	}
 	if c.Part.Flat() {
 		s.flatAnswers = newFlatAnswers()
 		for i, t := range s.Tasks {
@@ -133,9 +134,8 @@ func newShop(c *process.Context, tasks []process.Task) *Shop {
 		}
 		return s
 	}
-	for _, t := range s.Tasks {
-		s.of = append(s.of, c.Part.Feature(t.Feature))
-		s.sunk = s.sunk || t.Cross || s.isSeat(t)
+	for i, t := range s.Tasks {
+		s.sunk = s.sunk || t.Cross || s.isSeat(i)
 		if t.Keep == nil {
 			s.end = t.Apply(s.end)
 		}

@@ -30,7 +30,7 @@ func (s Shop) Mask(m Mount, task int, way process.Way, tender bool) []int {
 		if i == task {
 			continue
 		}
-		if separates || s.isSeat(t) || m.Machine != "" && m.Surface == "stock" && s.trues(i) || ring && t.Process == plan.Face || m.Step && !t.Inside || t.MakesSurface(m.Surface) || t.Touches(z0, z1) || m.Centre && (t.Inside || t.Process == plan.Face) || (m.Glue == GlueFace || m.Stop) && t.End == m.Free.Other() && t.Process == plan.Face {
+		if separates || s.isSeat(i) || m.Machine != "" && m.Surface == "stock" && s.trues(i) || ring && t.Process == plan.Face || m.Step && !t.Inside || t.MakesSurface(m.Surface) || t.Touches(z0, z1) || m.Centre && (t.Inside || t.Process == plan.Face) || (m.Glue == GlueFace || m.Stop) && t.End == m.Free.Other() && t.Process == plan.Face {
 			mask = append(mask, i)
 		}
 	}

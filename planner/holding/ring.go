@@ -95,15 +95,9 @@ func (s Shop) ringError(ring mechanics.RingGrip) (mechanics.Distortion, error) {
 	if ring.Plug == nil {
 		scale, ring.ForcePerJawN = ring.ForcePerJawN/unitForceN, unitForceN
 	}
-	d, ok := s.rings[ring]
-	if !ok {
-		var err error
-		if d, err = ring.Distortion(); err != nil {
-			return d, err
-		}
-		if ring.Plug == nil {
-			s.rings[ring] = d
-		}
+	d, err := s.Memo.Ring(ring)
+	if err != nil {
+		return d, err
 	}
 	d.ErrorJawPlaneMM, d.ErrorMostMM, d.StressMostMPa = d.ErrorJawPlaneMM*scale, d.ErrorMostMM*scale, d.StressMostMPa*scale
 	return d, nil

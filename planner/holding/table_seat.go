@@ -19,7 +19,7 @@ func (m Mount) Suits(w process.Way) bool {
 func (s Shop) seatLoss(m Mount, done func(int) bool) float64 {
 	loss := 0.0
 	for i, t := range s.Tasks {
-		if !done(i) || !s.isSeat(t) && !t.Cross {
+		if !done(i) || !s.isSeat(i) && !t.Cross {
 			continue
 		}
 		if low, high := max(t.Z0, m.Z0), min(t.Z1, m.Z1); low < high {
@@ -31,8 +31,8 @@ func (s Shop) seatLoss(m Mount, done func(int) bool) float64 {
 
 // SeatedEnd reports whether an end has its seat cut: no longer a face to sit, to be glued or to be clamped on.
 func (s Shop) SeatedEnd(e partspec.End, done func(int) bool) bool {
-	for i, t := range s.Tasks {
-		if f, ok := s.Part.Feature(t.Feature).(*partspec.Seat); ok && done(i) && f.On == e && t.Z0 != t.Z1 {
+	for i := range s.Tasks {
+		if s.isSeat(i) && done(i) && s.of[i].(*partspec.Seat).On == e {
 			return true
 		}
 	}
@@ -70,9 +70,9 @@ func (s Shop) bolted(m Mount) bool {
 }
 
 // isSeat reports whether a task cuts a seat.
-func (s Shop) isSeat(t process.Task) bool {
-	f, ok := s.Part.Feature(t.Feature).(*partspec.Seat)
-	return ok && f != nil && t.Z0 != t.Z1
+func (s Shop) isSeat(task int) bool {
+	_, ok := s.of[task].(*partspec.Seat)
+	return ok && s.Tasks[task].Z0 != s.Tasks[task].Z1
 }
 
 // faced reports whether an end is a plane face: cut, or never to be cut.

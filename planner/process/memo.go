@@ -5,13 +5,16 @@ import (
 	"sync"
 
 	"catchplate/partspec"
+	"catchplate/planner/mechanics"
 	"catchplate/planner/numbers/steps"
 )
 
-// Memo keeps step tables, which take long to work out, for all contexts of a part that differ only in how its holes are made. Contexts may ask at once.
+// Memo keeps what takes long to work out for all contexts of a part that differ only in how its holes are made: step tables, and what jaws do to rings.
+// Contexts may ask at once.
 type Memo struct {
 	mu     sync.Mutex
 	tables map[string]*kept
+	rings  sync.Map // mechanics.RingGrip -> mechanics.Distortion
 }
 
 // kept is one table, worked out by whoever asks first.
@@ -44,4 +47,19 @@ func (m *Memo) of(key string) *kept {
 		m.tables[key] = k
 	}
 	return k
+}
+
+// Ring is the distortion of a ring in jaws. A plug's is not kept: it hangs on what the plug is made of, which is behind a pointer.
+func (m *Memo) Ring(ring mechanics.RingGrip) (mechanics.Distortion, error) {
+	if m == nil || ring.Plug != nil {
+		return ring.Distortion()
+	}
+	if d, ok := m.rings.Load(ring); ok {
+		return d.(mechanics.Distortion), nil
+	}
+	d, err := ring.Distortion()
+	if err == nil {
+		m.rings.Store(ring, d)
+	}
+	return d, err
 }
