@@ -29,6 +29,10 @@ func (w *walk) engagedInSeat(v seatView, p seatPass) (deep, wide float64) {
 	if p.pose.across {
 		return 2 * v.wide, 2 * p.radius
 	}
+	if now := &w.engaging; now.key == p.key && now.from == p.from && now.to == p.to {
+		return now.deep, now.wide
+	}
+	defer func() { w.engaging = engagement{p.key, p.from, p.to, deep, wide} }()
 	lo, hi := p.s-p.radius, p.s+p.radius
 	cuts := []float64{lo, hi}
 	var before []groove
@@ -60,6 +64,13 @@ func (w *walk) engagedInSeat(v seatView, p seatPass) (deep, wide float64) {
 		}
 	}
 	return deep, wide
+}
+
+// engagement is what was found of the pass looked at last: a check and a force both ask.
+type engagement struct {
+	key        cutKey
+	from, to   place
+	deep, wide float64
 }
 
 // groove is what a pass leaves, seen along it: from where to where, and how deep its floor lies.

@@ -63,8 +63,9 @@ type walk struct {
 	removing map[cutKey]bool // cuts that have removed metal
 	all      []load          // what every cut pushes with
 	loads    []load          // those of this setup
-	motion   int             // movements rebuilt
-	whole    bool            // flat work: it was followed to its end
+	engaging engagement
+	motion   int  // movements rebuilt
+	whole    bool // flat work: it was followed to its end
 }
 
 // free is +1 when the right end points away from the headstock, else -1.
