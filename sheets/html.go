@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"bufio"
 	"bytes"
 	_ "embed"
 	"fmt"
@@ -41,7 +42,7 @@ func htmlPage(title, paper string, blocks []block, figures map[string][]byte) ([
 	fmt.Fprintf(&out, "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>%s</title>\n", html.EscapeString(title))
 	fmt.Fprintf(&out, "<style>\n@page{size:%s;@bottom-left{content:%s}}\n%s%s</style>\n</head>\n<body>\n<main>\n",
 		paper, cssString(title), sheetStyle, svg.Style)
-	w := htmlWriter{&out, converter(figures)}
+	w := htmlWriter{&out, converter(figures), bufio.NewWriter(nil)}
 	if err := w.blocks(blocks); err != nil {
 		return nil, err
 	}
@@ -68,6 +69,7 @@ func cssString(text string) string {
 type htmlWriter struct {
 	out       *bytes.Buffer
 	converter goldmark.Markdown
+	line      *bufio.Writer // lent to the converter, which makes one for every block otherwise
 }
 
 func (w htmlWriter) blocks(blocks []block) error {
@@ -98,7 +100,8 @@ func (w htmlWriter) blocks(blocks []block) error {
 
 func (w htmlWriter) leaf(b block) error {
 	var buf bytes.Buffer
-	if err := w.converter.Convert([]byte(blockText(b)), &buf); err != nil {
+	w.line.Reset(&buf)
+	if err := w.converter.Convert([]byte(blockText(b)), w.line); err != nil {
 		return err
 	}
 	text := strings.ReplaceAll(buf.String(), "<td>"+string(tick)+"</td>", `<td class="tick"><span></span></td>`)
