@@ -81,7 +81,8 @@ func (o *ordering) grades(task int, w *process.Way, mount int) []choice {
 		if !o.ctx.Rules.Allows(facts) {
 			continue
 		}
-		out = append(out, choice{way: w, mount: mount, light: light, facts: &facts})
+		kept := facts // those of the refused, which are most, need no place of their own
+		out = append(out, choice{way: w, mount: mount, light: light, facts: &kept})
 		if m.Inside || m.Glue != holding.NoGlue || !o.light || w.ForceN == 0 || w.SureN >= w.ForceN {
 			break
 		}

@@ -28,12 +28,16 @@ func parseCuttingRule(r *record) CuttingRule {
 
 var cuttingRules = sync.OnceValue(func() []CuttingRule { return mustLoad("cutting.csv", parseCuttingRule) })
 
+func (c *CuttingRule) of(operation, parameter string) bool {
+	return (operation == "" || c.Operation == operation) && (parameter == "" || c.Parameter == parameter)
+}
+
 // CuttingRules lists the rules of an operation and a parameter ("drill",
 // "feed"); an empty argument matches all.
 func CuttingRules(operation, parameter string) []CuttingRule {
 	var found []CuttingRule
 	for _, c := range cuttingRules() {
-		if (operation == "" || c.Operation == operation) && (parameter == "" || c.Parameter == parameter) {
+		if c.of(operation, parameter) {
 			found = append(found, c)
 		}
 	}
@@ -43,8 +47,8 @@ func CuttingRules(operation, parameter string) []CuttingRule {
 // FindCutting returns the first rule of an operation and a parameter whose
 // range of use begins with or contains the given words.
 func FindCutting(operation, parameter, appliesTo string) (CuttingRule, bool) {
-	for _, c := range CuttingRules(operation, parameter) {
-		if strings.Contains(c.AppliesTo, appliesTo) {
+	for _, c := range cuttingRules() {
+		if c.of(operation, parameter) && strings.Contains(c.AppliesTo, appliesTo) {
 			return c, true
 		}
 	}
