@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"catchplate/partspec"
+	"catchplate/planner/holding"
 	"catchplate/planner/rules"
 	"catchplate/planner/sequence"
 	"catchplate/planner/shape"
@@ -30,6 +31,7 @@ func TestVerdictsDependOnTheirMasksOnly(t *testing.T) {
 					continue
 				}
 				tried[a.ctx.Place] = true
+				a.shop = holding.New(a.ctx)
 				o := orderWork(a.ctx, a.shop, false)
 				if len(o.alts) == 0 {
 					continue
