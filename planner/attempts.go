@@ -69,6 +69,10 @@ func tries(job *partspec.Job, part *partspec.Part, set rules.Set, memo *process.
 	if wanting := dialsWanting(lathe); wanting != nil {
 		return nil, wanting
 	}
+	if wide := part.Stock.EnvelopeDiameter(); lathe.Swing > 0 && wide > lathe.Swing {
+		return nil, []plan.Refusal{{What: "the stock", Reasons: []string{fmt.Sprintf("Ø%s is over the %s that the lathe swings", wide.Text(unitOf(part)), lathe.Swing.Text(unitOf(part)))},
+			Remedies: []string{"smaller stock, or a lathe that swings it"}}}
+	}
 	var list []*attempt
 	for _, place := range placements(job.Workshop, part, set) {
 		list = append(list, attempts(job, part, lathe, place, set, memo)...)

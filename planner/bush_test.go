@@ -34,5 +34,5 @@ func TestParallelFacesSitOnEachOther(t *testing.T) {
 
 	close := answered(t, edited(t, "within = 0.02", "within = 0.01", "", file)).Parts[0]
 	require.NotEmpty(t, close.Refusals)
-	assert.Contains(t, close.Refusals[0].Reasons[0], "a relation asks for the same setting")
+	assert.Contains(t, close.Refusals[0].Reasons[0], "face.right is made in another setting")
 }

@@ -36,7 +36,7 @@ const (
 
 func orderWork(ctx *process.Context, shop *holding.Shop, desperate bool) *ordering {
 	o := &ordering{ctx: ctx, shop: shop, mounts: shop.Mounts(desperate)}
-	if o.refusals = lacking(shop.Tasks); o.refusals != nil {
+	if o.refusals = lacking(ctx.Part, shop.Tasks); o.refusals != nil {
 		return o
 	}
 	o.arcs = ctx.Rules.Arcs(o.work())

@@ -1,21 +1,34 @@
 package planner
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
-	"sort"
 	"strings"
 
+	"catchplate/partspec"
 	"catchplate/planner/plan"
 	"catchplate/planner/process"
+	"catchplate/planner/sequence"
 )
 
-func lacking(tasks []process.Task) []plan.Refusal {
+// lacking refuses the tasks that nothing owned can do: tasks of one feature, or of none that is drawn by name, that want the same are told together.
+func lacking(part *partspec.Part, tasks []process.Task) []plan.Refusal {
 	var out []plan.Refusal
 	for _, t := range tasks {
-		if len(t.Ways) == 0 {
-			out = append(out, plan.Refusal{Feature: t.Feature, What: t.ID, Reasons: t.Lacking, Remedies: []string{"add the tool that is wanting to the workshop, or change the feature"}})
+		if len(t.Ways) > 0 {
+			continue
 		}
+		if part.Feature(t.Feature) == nil {
+			t.Feature = ""
+		}
+		why := unrepeated(t.Lacking)
+		same := slices.IndexFunc(out, func(r plan.Refusal) bool { return r.Feature == t.Feature && slices.Equal(r.Reasons, why) })
+		if same >= 0 {
+			out[same].What += ", " + t.ID
+			continue
+		}
+		out = append(out, plan.Refusal{Feature: t.Feature, What: t.ID, Reasons: why, Remedies: []string{"what is wanting, written into the workshop; or other limits, sizes or stock for the feature"}})
 	}
 	return out
 }
@@ -25,127 +38,211 @@ func (o *ordering) unheld() []plan.Refusal {
 	var out []plan.Refusal
 	for i, t := range o.shop.Tasks {
 		if len(o.alts[i]) == 0 {
-			why := o.whyNever(i)
-			out = append(out, plan.Refusal{Feature: t.Feature, What: t.ID, Reasons: why, Remedies: remediesFor(why)})
+			out = append(out, refusal(t, o.whyNever(i)))
 		}
 	}
 	return out
 }
 
-// remediesFor are what helps when no holding passes: where a place could not be kept, first of all more room for it.
-func remediesFor(why []string) []string {
-	if slices.ContainsFunc(why, func(w string) bool { return strings.Contains(w, "(C-24)") }) {
-		return append([]string{"wider limits for its place: position = 0.3, or coordinates with limits of their own such as \"20 ±0.2\""}, remedies[:2]...)
-	}
-	return remedies
+// objection is why a mount does not serve a task.
+type objection struct {
+	mount, reason, rule string
+	others              int // how much else stands against it
 }
 
-// remedies are what helps when no holding passes.
-var remedies = []string{"a holding that leaves the surface open and does not crush or lose it", "stock that can be held by its waste", "a tailstock, or lighter cuts"}
-
-// blocked turns the furthest state of a search that failed into refusals.
-func (o *ordering) blocked() []plan.Refusal {
-	var out []plan.Refusal
-	if len(o.result.Blocked.Fronts) == 0 {
-		return []plan.Refusal{{What: "the order of work", Reasons: []string{"no order satisfies every rule and holding at once"}, Remedies: []string{"add a holding, or loosen a relation"}}}
-	}
-	front := o.result.Blocked.Fronts[0]
-	for _, w := range front.Waiting {
-		if w.Missing != 0 {
-			continue
-		}
-		t := o.shop.Tasks[w.Op]
-		r := plan.Refusal{Feature: t.Feature, What: t.ID, Remedies: remedies}
-		seen := map[string]bool{}
-		for _, waiting := range []bool{false, true} { // what only waits for something else is told when nothing worse stands in the way
-			for _, alt := range w.Refused {
-				c := o.alts[w.Op][alt]
-				if (o.waits(w.Op, c, front.Done.Has) >= 0) != waiting || waiting && len(r.Reasons) > 0 {
-					continue
-				}
-				for _, why := range o.reasons(w.Op, c, front.Done.Has) {
-					if !seen[why] {
-						seen[why] = true
-						r.Reasons = append(r.Reasons, why)
-					}
-				}
-			}
-		}
-		for _, alt := range w.Unlinked {
-			why := fmt.Sprintf("%s: a relation asks for the same setting as its partner", o.mounts[o.alts[w.Op][alt].mount].ID)
-			if !seen[why] {
-				seen[why] = true
-				r.Reasons = append(r.Reasons, why)
-			}
-		}
-		if len(o.alts[w.Op]) == 0 {
-			r.Reasons = append(r.Reasons, o.whyNever(w.Op)...)
-		}
-		r.Reasons = few(r.Reasons)
-		out = append(out, r)
-	}
-	return out
-}
-
-func (o *ordering) reasons(task int, c choice, done func(int) bool) []string {
-	if i := o.waits(task, c, done); i >= 0 {
-		return []string{fmt.Sprintf("%s: %s must come first (%s)", o.mounts[c.mount].ID, o.shop.Tasks[o.arcs[i].Before].ID, o.arcs[i].Rule)}
-	}
-	var out []string
-	for _, v := range o.objections(task, c, done) {
-		out = append(out, fmt.Sprintf("%s: %s (%s)", o.mounts[c.mount].ID, v.Reason, v.Rule))
-	}
-	return out
-}
-
-// mostReasons bounds what a refusal tells of holdings that fail.
-const mostReasons = 10
-
-// whyNever tells why no mount ever serves a task, those that come nearest first.
-func (o *ordering) whyNever(task int) []string {
-	type near struct {
-		text  string
-		count int
-	}
-	var found []near
+// whyNever tells why no mount ever serves a task.
+func (o *ordering) whyNever(task int) []objection {
+	var found []objection
 	for _, w := range o.shop.Tasks[task].Ways {
 		for _, m := range o.mounts {
 			if !m.Suits(w) {
 				continue
 			}
-			v := o.ctx.Rules.Judge(o.shop.Facts(m, task, w, lightest()))
-			for _, x := range v {
-				found = append(found, near{fmt.Sprintf("%s: %s (%s)", m.ID, x.Reason, x.Rule), len(v)})
+			verdicts := o.ctx.Rules.Judge(o.shop.Facts(m, task, w, lightest()))
+			for _, v := range verdicts {
+				found = append(found, objection{m.ID, v.Reason, v.Rule, len(verdicts) - 1})
 			}
 		}
 	}
-	sort.SliceStable(found, func(i, j int) bool {
-		if found[i].count != found[j].count {
-			return found[i].count < found[j].count
-		}
-		return found[i].text < found[j].text
-	})
-	var out []string
-	for _, f := range found {
-		out = append(out, f.text)
-	}
-	return few(unrepeated(out))
+	return found
 }
 
-// few cuts a list of reasons short.
-func few(reasons []string) []string {
-	if len(reasons) <= mostReasons {
-		return reasons
+// refusal words a task that nothing holds.
+func refusal(t process.Task, found []objection) plan.Refusal {
+	groups := grouped(found)
+	r := plan.Refusal{Feature: t.Feature, What: t.ID, Remedies: remediesFor(groups)}
+	for _, g := range groups[:min(len(groups), mostReasons)] {
+		r.Reasons = append(r.Reasons, g.String())
 	}
-	return append(reasons[:mostReasons:mostReasons], fmt.Sprintf("and %d more, no nearer", len(reasons)-mostReasons))
+	if more := len(groups) - mostReasons; more > 0 {
+		r.Reasons = append(r.Reasons, fmt.Sprintf("and %d more, no nearer", more))
+	}
+	return r
+}
+
+// mostReasons bounds what a refusal tells of holdings that fail; mostRemedies what might help.
+const (
+	mostReasons  = 6
+	mostRemedies = 3
+)
+
+// group is one objection to several mounts.
+type group struct {
+	objection
+	also int
+}
+
+func (g group) String() string {
+	also := ""
+	if g.also > 0 {
+		also = fmt.Sprintf(" and %d more like it", g.also)
+	}
+	if g.rule == "" {
+		return fmt.Sprintf("%s%s: %s", g.mount, also, g.reason)
+	}
+	return fmt.Sprintf("%s%s: %s (%s)", g.mount, also, g.reason, g.rule)
+}
+
+// grouped puts like objections together, those first that come nearest to a way. What is cut by the task itself, or is not there, was never a way to hold it.
+func grouped(found []objection) []group {
+	found = slices.Clone(found)
+	slices.SortStableFunc(found, func(a, b objection) int {
+		return cmp.Or(cmp.Compare(remote(a), remote(b)), cmp.Compare(a.others, b.others), cmp.Compare(a.mount, b.mount), cmp.Compare(a.reason, b.reason))
+	})
+	var out []group
+	mounts := map[objection]bool{}
+	for _, x := range found {
+		key := objection{x.mount, x.reason, x.rule, 0}
+		if mounts[key] {
+			continue
+		}
+		mounts[key] = true
+		same := slices.IndexFunc(out, func(g group) bool { return g.reason == x.reason && g.rule == x.rule })
+		if same < 0 {
+			out = append(out, group{objection: x})
+		} else {
+			out[same].also++
+		}
+	}
+	return out
+}
+
+// remote is 1 for what stands against a mount that was never a way.
+func remote(x objection) int {
+	if x.rule == "B-45" || x.rule == "B-45a" {
+		return 1
+	}
+	return 0
+}
+
+// remedyOf is what helps against an objection, by its rule.
+var remedyOf = map[string]string{
+	"A-06":  "a wider relation, or a holding that leaves both surfaces open in one setting",
+	"B-05":  "a collet of that very size",
+	"B-13":  "a thicker wall, or a stub mandrel, which clamps along the axis",
+	"B-14":  "lighter cuts, or a wider bore to hold it by",
+	"B-23":  "bored soft jaws, a plug in the bore, or a holding that clamps along the axis: they squeeze less; or a thicker wall",
+	"B-26":  "a holding that takes this size",
+	"B-27":  "longer stock to grip, or a tailstock",
+	"B-28":  "a tailstock, or between centres; or a shorter or a thicker part",
+	"B-37":  "soft jaws or a collet, which do not mark finished work",
+	"B-40":  "a collet or soft jaws beside the thread",
+	"B-42":  "a chuck that grips harder, or a surface of larger diameter to grip",
+	"B-44":  "a three-jaw chuck",
+	"B-45":  "longer stock, so that it is held beyond what is cut",
+	"B-45a": "longer stock, that can be held by its waste, or a holding for another surface of it",
+	"C-24":  "wider limits for its place: position = 0.3, or coordinates with limits of their own such as \"20 ±0.2\"",
+}
+
+// remediesFor are what helps against the nearest objections.
+func remediesFor(groups []group) []string {
+	var out []string
+	for _, g := range groups {
+		if r := remedyOf[g.rule]; r != "" && len(out) < mostRemedies && !slices.Contains(out, r) {
+			out = append(out, r)
+		}
+	}
+	if out == nil {
+		return []string{"a holding that leaves the surface open and does not crush or lose it", "stock that can be held by its waste", "a tailstock, or lighter cuts"}
+	}
+	return out
+}
+
+// blocked turns the furthest state of a search that failed into refusals: of the tasks that nothing holds there. What only waits for one of them is not told.
+func (o *ordering) blocked() []plan.Refusal {
+	if len(o.result.Blocked.Fronts) == 0 {
+		return []plan.Refusal{{What: "the order of work", Reasons: []string{"no order satisfies every rule and holding at once"}, Remedies: []string{"a holding more, or a wider relation"}}}
+	}
+	front := o.result.Blocked.Fronts[0]
+	var out, waiting []plan.Refusal
+	for _, w := range front.Waiting {
+		if w.Missing != 0 {
+			continue
+		}
+		found, waits := o.standing(w, front.Done)
+		if len(found) > 0 {
+			out = append(out, refusal(o.shop.Tasks[w.Op], found))
+		} else {
+			waiting = append(waiting, refusal(o.shop.Tasks[w.Op], waits))
+		}
+	}
+	if out == nil {
+		out = waiting
+	}
+	if done := o.names(front.Done); done != "" && len(out) > 0 {
+		out[0].Reasons = append(out[0].Reasons, "done before, by the way that goes furthest: "+done)
+	}
+	return out
+}
+
+// standing is what stands against a task at a moment, and what of it only waits for others.
+func (o *ordering) standing(w sequence.Waiting, done sequence.Set) (found, waits []objection) {
+	for _, alt := range w.Refused {
+		c := o.alts[w.Op][alt]
+		id := o.mounts[c.mount].ID
+		if i := o.waits(w.Op, c, done.Has); i >= 0 {
+			waits = append(waits, objection{mount: id, reason: o.shop.Tasks[o.arcs[i].Before].ID + " must come first", rule: o.arcs[i].Rule})
+			continue
+		}
+		verdicts := o.objections(w.Op, c, done.Has)
+		for _, v := range verdicts {
+			found = append(found, objection{id, v.Reason, v.Rule, len(verdicts) - 1})
+		}
+	}
+	for _, alt := range w.Unlinked {
+		found = append(found, objection{mount: o.mounts[o.alts[w.Op][alt].mount].ID, reason: o.bound(w.Op), rule: "A-06"})
+	}
+	if len(o.alts[w.Op]) == 0 {
+		found = append(found, o.whyNever(w.Op)...)
+	}
+	return found, waits
+}
+
+// bound says what binds a task to the setting of another.
+func (o *ordering) bound(task int) string {
+	for _, r := range o.ctx.Part.Relations {
+		for _, pair := range [][2]partspec.Surface{{r.Of, r.To}, {r.To, r.Of}} {
+			if o.maker(pair[0]) == task {
+				return fmt.Sprintf("%s is made in another setting, and how true the two are to each other would be lost", pair[1])
+			}
+		}
+	}
+	return "what it belongs to is made in another setting"
+}
+
+// names lists tasks.
+func (o *ordering) names(tasks sequence.Set) string {
+	var ids []string
+	for _, i := range tasks.Ops() {
+		ids = append(ids, o.shop.Tasks[i].ID)
+	}
+	return strings.Join(ids, ", ")
 }
 
 func unrepeated(list []string) []string {
-	seen := map[string]bool{}
 	var out []string
 	for _, s := range list {
-		if !seen[s] {
-			seen[s] = true
+		if !slices.Contains(out, s) {
 			out = append(out, s)
 		}
 	}

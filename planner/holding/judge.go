@@ -1,6 +1,7 @@
 package holding
 
 import (
+	"cmp"
 	"math"
 	"math/bits"
 	"strings"
@@ -151,7 +152,8 @@ func (s Shop) measure(m Mount, task int, way process.Way, light float64, facts r
 	}
 	c, f := facts, Figures{LeastN: facts.LeastN, MostN: facts.FirmN}
 	f.WorkingN = math.Min(math.Max(c.LeastN, c.LightN), c.FirmN)
-	c.Gone = s.gone(m, done) || m.Centre && (!s.mouthOpen(m, done) || !s.centred(m, done))
+	c.Lost = s.absent(m, done)
+	c.Gone = c.Lost != ""
 	s.afterSeat(&c, m, done)
 	if !c.Gone {
 		c.Finished, c.Tight = s.finish(m, done)
@@ -200,17 +202,35 @@ func (s Shop) key(done func(int) bool) uint64 {
 	return key
 }
 
-// gone reports whether the surface to hold by is not there.
-func (s Shop) gone(m Mount, done func(int) bool) bool {
+// absent says why the surface to hold by is not there; nothing when it is.
+func (s Shop) absent(m Mount, done func(int) bool) string {
+	why := s.absentGrip(m, done)
+	if why == "" && m.Centre && (!s.mouthOpen(m, done) || !s.centred(m, done)) {
+		return "there is nothing in its end for the centre to run in"
+	}
+	return why
+}
+
+// What has become of a grip.
+const (
+	cutOff     = "the piece is off its bar by then"
+	onItsBar   = "the piece still hangs on its bar"
+	notMade    = "not made yet"
+	cutAway    = "cut away, or to be cut before it is held so"
+	rawBehind  = "the end that sits behind it is still raw"
+	notRunning = "what it is set by has not been turned yet"
+)
+
+func (s Shop) absentGrip(m Mount, done func(int) bool) string {
 	parted := !s.Place.OnBar()
 	if m.Machine == partspec.Bench {
-		return false // the bar can be marked there as well
+		return "" // the bar can be marked there as well
 	}
 	if m.Between {
 		for i, t := range s.Tasks {
 			parted = parted || done(i) && (t.Process == plan.PartOff || t.Process == plan.SawOff)
 		}
-		return !parted
+		return unless(parted, onItsBar)
 	}
 	made := m.Surface == "stock" || s.supplied(m.Surface)
 	lost, seat := false, !s.rawEnd(m.Free.Other())
@@ -231,19 +251,24 @@ func (s Shop) gone(m Mount, done func(int) bool) bool {
 			lost = true
 		}
 	}
-	if m.Machine != "" && m.Surface == "stock" && !s.trued(done) {
-		return true
+	switch {
+	case m.Machine != "" && m.Surface == "stock" && !s.trued(done):
+		return notRunning
+	case s.bolted(m) && !s.faced(m.Free.Other(), done):
+		return rawBehind
+	case m.Surface == "stock" && s.Place.OnBar():
+		return cmp.Or(unless(!parted, cutOff), unless(!lost, cutAway))
+	case m.Step && !seat:
+		return rawBehind // it stands out behind the place where the finished one will sit on the steps
 	}
-	if s.bolted(m) && !s.faced(m.Free.Other(), done) {
-		return true
+	return cmp.Or(unless(parted, onItsBar), unless(made, notMade), unless(!lost, cutAway))
+}
+
+func unless(held bool, why string) string {
+	if held {
+		return ""
 	}
-	if m.Surface == "stock" && s.Place.OnBar() {
-		return parted || lost
-	}
-	if m.Step && !seat {
-		return true // its raw end stands out behind the place where the finished one will sit on the steps
-	}
-	return !parted || !made || lost
+	return why
 }
 
 // rawEnd reports whether the stock stands out beyond the finished end.

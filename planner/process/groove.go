@@ -33,7 +33,7 @@ func (c *Context) groove(f *partspec.Groove) []Task {
 			t.Ways = append(t.Ways, w)
 		}
 	}
-	return []Task{t.orLacking(fmt.Sprintf("%s: no grooving or parting tool owned is at most %.2f wide and reaches %.2f", f.Name, float64(f.Width.High), t.Depth))}
+	return []Task{t.orLacking(fmt.Sprintf("%s: no grooving or parting tool owned is at most %.2f wide and reaches %.2f (tool \"grooving\" { width = ...  reach = ... })", f.Name, float64(f.Width.High), t.Depth))}
 }
 
 // besideGroove is the greatest radius of metal beside a groove: its own surface's, or a higher neighbour's when the groove lies at its foot.

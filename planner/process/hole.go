@@ -47,7 +47,7 @@ func (c *Context) chainLack(h shape.Hole, chain Chain) string {
 			return fmt.Sprintf("drilling %s to size: its place or its floor matters", h.Name)
 		}
 		if _, _, ok := c.sized(partspec.Drills, float64(h.Diameter.Low), float64(h.Diameter.High)); !ok {
-			return fmt.Sprintf("drilling %s to size: no drill owned between %.2f and %.2f", h.Name, float64(h.Diameter.Low), float64(h.Diameter.High))
+			return fmt.Sprintf("drilling %s to size: no drill owned between %.2f and %.2f (tool \"drills\" { sizes = [...] })", h.Name, float64(h.Diameter.Low), float64(h.Diameter.High))
 		}
 	case ChainReam:
 		if _, ok := c.Lathe.Dial("tailstock"); !ok {
@@ -57,7 +57,7 @@ func (c *Context) chainLack(h shape.Hole, chain Chain) string {
 			return fmt.Sprintf("reaming %s: a reamer leaves no flat floor", h.Name)
 		}
 		if _, _, ok := c.sized(partspec.Reamers, float64(h.Diameter.Low), float64(h.Diameter.High)); !ok {
-			return fmt.Sprintf("reaming %s: no reamer owned between %.3f and %.3f", h.Name, float64(h.Diameter.Low), float64(h.Diameter.High))
+			return fmt.Sprintf("reaming %s: no reamer owned between %.3f and %.3f (tool \"reamers\" { sizes = [...] })", h.Name, float64(h.Diameter.Low), float64(h.Diameter.High))
 		}
 		if !c.reamable(h) {
 			return fmt.Sprintf("reaming %s: no drill owned leaves %.2f for the reamer, and no boring bar enters", h.Name, reamLeave(d))

@@ -182,7 +182,7 @@ func (c *Context) tappingDrill(s *spotted) (lacking []string) {
 		s.drill, s.drillMM, _ = c.sized(partspec.Drills, float64(choice.Drill.Diameter), float64(choice.Drill.Diameter))
 	}
 	if _, ok := c.taps(t.Thread); !ok || t.LeftHand {
-		lacking = append(lacking, fmt.Sprintf("%s: no taps for %s are owned", s.Name, t.Thread.Designation))
+		lacking = append(lacking, fmt.Sprintf("%s: no taps for %s are owned (tool \"taps\" { threads = [...] })", s.Name, t.Thread.Designation))
 	}
 	if s.Through {
 		return lacking

@@ -41,7 +41,11 @@ func (c *Context) cone(i int, f *partspec.Taper) []Task {
 			}
 		}
 	}
-	return append(tasks, t.orLacking(fmt.Sprintf("%s, %.0f long: the small end must be free, with nothing higher between it and the end, and the top slide must travel that far", f.Name, b.Z1-b.Z0)))
+	why := fmt.Sprintf("%s: the small end must be free, with nothing higher between it and the end", f.Name)
+	if !c.slideReaches(f) {
+		why = fmt.Sprintf("%s, %.0f long and clear at both ends: the top slide does not travel that far", f.Name, b.Z1-b.Z0)
+	}
+	return append(tasks, t.orLacking(why))
 }
 
 // clearTo reports whether nothing between a cone's small end and an end of the part stands higher than that small end: the tool comes from there.

@@ -27,7 +27,7 @@ func (c *Context) thread(f *partspec.Thread) Task {
 	}
 	ways, lack := c.singlePoint(f, t)
 	t.Ways = ways
-	why = append(why, fmt.Sprintf("no tap or die for %s is owned", f.Thread.Designation))
+	why = append(why, fmt.Sprintf("no tap or die for %s is owned (tool \"taps\" or \"dies\" { threads = [...] })", f.Thread.Designation))
 	if len(t.Ways) == 0 {
 		t.Lacking = append(why, lack)
 	}
@@ -233,7 +233,7 @@ func (c *Context) knurl(f *partspec.Knurl) Task {
 			t.Ways = append(t.Ways, w)
 		}
 	}
-	return t.orLacking(fmt.Sprintf("no knurl of pitch %s is owned", f.Pitch.Text(c.unit())))
+	return t.orLacking(fmt.Sprintf("no knurl of pitch %s is owned (tool \"knurl\" { pitches = [...] })", f.Pitch.Text(c.unit())))
 }
 
 // knurlForce is what a pressed knurl is reckoned to ask of the grip, N. Common practice, no source: it presses "very hard".

@@ -17,6 +17,7 @@ type Case struct {
 	Flat      bool    // a flat part
 	Elsewhere bool    // what is cut does not lie about the place that runs on the spindle's axis
 	Gone      bool    // the surface to grip is not there yet, or no more
+	Lost      string  // why it is gone, where that is known
 	Cuts      bool    // the operation takes away metal that is gripped, or runs into the jaws
 	Diameter  float64 // of the surface gripped
 	Length    float64 // of the grip
@@ -101,6 +102,9 @@ var gripExists = Holding{
 			return refuse("it does not run on the spindle's axis there")
 		}
 		if c.Gone {
+			if c.Lost != "" {
+				return refuse("%s: %s", c.Surface, c.Lost)
+			}
 			return refuse("%s is not there to be held at this moment", c.Surface)
 		}
 		return Verdict{}
