@@ -33,18 +33,24 @@ type record struct {
 	part     string
 	failures []Failure
 	clauses  []plan.Clause
-	cleared  *clearedCurves
+	known    *known
 }
 
-// clearedCurves are the curves of seats on which nothing is left, by what was cut: other worlds, which may be followed at the same time, need not work it out again.
-type clearedCurves struct{ known sync.Map }
+// known is what one world has found that holds in every other, which may be followed at the same time: they need not work it out again.
+type known struct {
+	curves keys[string] // of seats on which nothing is left, by what was cut
+	cuts   keys[cutKey] // that remove metal: in one world is enough
+}
 
-func (c *clearedCurves) has(key string) bool {
-	_, ok := c.known.Load(key)
+// keys is a set that several worlds read and add to at once.
+type keys[K comparable] struct{ set sync.Map }
+
+func (k *keys[K]) has(key K) bool {
+	_, ok := k.set.Load(key)
 	return ok
 }
 
-func (c *clearedCurves) add(key string) { c.known.Store(key, true) }
+func (k *keys[K]) add(key K) { k.set.Store(key, true) }
 
 // where is the place in the plan that a check looks at.
 type where struct {

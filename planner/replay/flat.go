@@ -38,7 +38,7 @@ func proveFlat(r *record, job *partspec.Job, part *partspec.Part, p plan.Part) p
 		return plan.Proof{}
 	}
 	runs := inEvery(flatWorlds(p), func(world world) *walk {
-		w := &walk{record: &record{part: r.part, cleared: r.cleared}, job: job, part: part, plan: p, world: world, removing: map[cutKey]bool{}, filed: map[string]bool{}}
+		w := &walk{record: &record{part: r.part, known: r.known}, job: job, part: part, plan: p, world: world, removing: map[cutKey]bool{}, filed: map[string]bool{}}
 		f := &flatWalk{walk: w, drawn: drawn, tapped: map[hole]bool{}, about: map[int]cutKey{}}
 		if w.whole = f.lay() && f.run(); w.whole {
 			f.checkFinished()

@@ -18,7 +18,7 @@ import (
 func Prove(job *partspec.Job, p *plan.Plan) (proofs map[string]plan.Proof, failures []Failure) {
 	records, found := make([]*record, len(p.Parts)), make([]plan.Proof, len(p.Parts))
 	parallel.Each(len(p.Parts), func(i int) {
-		records[i] = &record{part: p.Parts[i].Name, cleared: &clearedCurves{}}
+		records[i] = &record{part: p.Parts[i].Name, known: &known{}}
 		found[i] = proveOne(records[i], job, p.Parts[:i], p.Parts[i])
 	})
 	proofs, failures = map[string]plan.Proof{}, checkPlan(job, p)
@@ -76,7 +76,7 @@ func provePart(r *record, job *partspec.Job, part *partspec.Part, p plan.Part) p
 		return proveFlat(r, job, part, p)
 	}
 	runs := inEvery(worlds(p), func(world world) *walk {
-		w := &walk{record: &record{part: r.part, cleared: r.cleared}, job: job, part: part, plan: p, world: world, removing: map[cutKey]bool{}, filed: map[string]bool{}, holes: map[holeKey]*drilled{}, punched: map[markKey]bool{}, filedAfter: map[string]int{}}
+		w := &walk{record: &record{part: r.part, known: r.known}, job: job, part: part, plan: p, world: world, removing: map[cutKey]bool{}, filed: map[string]bool{}, holes: map[holeKey]*drilled{}, punched: map[markKey]bool{}, filedAfter: map[string]int{}}
 		w.run()
 		w.checkTarget()
 		w.checkDone()

@@ -165,7 +165,13 @@ func (w *walk) checkSeatPass(f *partspec.Seat, a aside) {
 	case p.swung && a.process != plan.BoreHead || !p.swung && a.process != plan.SeatSteps:
 		w.failOp("tool", "a %s does not %s", a.Kind, a.process)
 	}
-	w.removing[a.key] = w.removing[a.key] || w.seatTakes(v, p)
+	if w.removing[a.key] || w.known.cuts.has(a.key) {
+		return
+	}
+	if w.seatTakes(v, p) {
+		w.removing[a.key] = true
+		w.known.cuts.add(a.key)
+	}
 }
 
 // seatTakes reports whether a pass takes metal that those before it have left.
@@ -276,7 +282,7 @@ func (w *walk) checkSeatLeft(at where, v seatView, list []seatPass, s, q, leftov
 		return true
 	}
 	key := clearedKey(v, list, s, q, r-leftover)
-	if w.cleared.has(key) {
+	if w.known.curves.has(key) {
 		return true
 	}
 	rim := plane.Common([]plane.Set{target.Figure()}, takenBy(list, func(p seatPass) bool { return nearCurve(p, s, q, float64(v.Radius.Low), leftover) }))
@@ -284,7 +290,7 @@ func (w *walk) checkSeatLeft(at where, v seatView, list []seatPass, s, q, leftov
 		rim = plane.Common([]plane.Set{target.Figure()}, takenBy(list, func(seatPass) bool { return true }))
 	}
 	if len(rim) == 0 {
-		w.cleared.add(key)
+		w.known.curves.add(key)
 		return true
 	}
 	near := r
