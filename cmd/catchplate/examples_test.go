@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"runtime/debug"
 	"slices"
 	"strings"
 	"testing"
@@ -86,6 +87,7 @@ func read(name string) []byte {
 func BenchmarkSheet(b *testing.B) {
 	files, err := filepath.Glob(filepath.Join(repoRoot, "examples", "*", "*.hcl"))
 	require.NoError(b, err)
+	defer debug.SetGCPercent(debug.SetGCPercent(sparing)) // as the command does
 	for _, file := range files {
 		paths := []string{file}
 		if workshop := filepath.Join(filepath.Dir(file), "workshop.hcl"); slices.Contains(files, workshop) {

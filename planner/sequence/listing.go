@@ -128,6 +128,9 @@ func (l *listing) listBetween() {
 	}
 }
 
+// usualAnswers is how many answers a problem of a dozen operations asks for, so that the map of them need not be moved while it grows.
+const usualAnswers = 1 << 10
+
 func (l *listing) keepAnswers() {
 	if l.given.Allowed == nil {
 		return
@@ -136,7 +139,7 @@ func (l *listing) keepAnswers() {
 		op, alt int
 		done    Set
 	}
-	known := map[question]bool{}
+	known := make(map[question]bool, usualAnswers)
 	l.p.Allowed = func(op, alt int, done Set) bool {
 		q := question{op, alt, done}
 		answer, ok := known[q]
