@@ -66,6 +66,9 @@ func (c *Context) chainLack(h shape.Hole, chain Chain) string {
 		if why := c.unmeasurable(h.Name, h.Diameter, insideCheck); why != "" {
 			return "boring " + why
 		}
+		if c.openedTo(h) == 0 {
+			return fmt.Sprintf("boring %s: no drill is owned to open it for a boring bar (tool \"drills\" { sizes = [...] })", h.Name)
+		}
 		if len(c.bars(h)) == 0 {
 			return fmt.Sprintf("boring %s: no boring bar owned enters Ø%.2f and reaches %.1f (a bar may stand out 4 times its diameter): %s", h.Name, c.openedTo(h), c.reachInto(h), c.barWanted(h))
 		}
