@@ -1,11 +1,9 @@
 package planner
 
 import (
-	"fmt"
 	"math"
 
 	"catchplate/partspec"
-	"catchplate/partspec/units"
 	"catchplate/planner/holding"
 	"catchplate/planner/parallel"
 	"catchplate/planner/plan"
@@ -62,41 +60,15 @@ func tries(job *partspec.Job, part *partspec.Part, set rules.Set, memo *process.
 	if part.Flat() {
 		return flatTries(job, part, set, memo, desperate)
 	}
-	lathe, ok := machine(job.Workshop, partspec.Lathe)
-	if !ok {
-		return nil, []plan.Refusal{{What: "turning", Reasons: []string{"the workshop has no lathe"}, Remedies: []string{"add machine \"lathe\" to the workshop"}}}
-	}
-	if wanting := dialsWanting(lathe); wanting != nil {
+	lathe := owned(job.Workshop, partspec.Lathe)
+	if wanting := latheWanting(lathe, part); wanting != nil {
 		return nil, wanting
-	}
-	if wide := part.Stock.EnvelopeDiameter(); lathe.Swing > 0 && wide > lathe.Swing {
-		return nil, []plan.Refusal{{What: "the stock", Reasons: []string{fmt.Sprintf("Ø%s is over the %s that the lathe swings", wide.Text(unitOf(part)), lathe.Swing.Text(unitOf(part)))},
-			Remedies: []string{"smaller stock, or a lathe that swings it"}}}
 	}
 	var list []*attempt
 	for _, place := range placements(job.Workshop, part, set) {
 		list = append(list, attempts(job, part, lathe, place, set, memo)...)
 	}
 	return list, nil
-}
-
-// coarsestSaddle is the coarsest graduation of a saddle by which shoulders are set: roughing leaves 0.2 on them (rule A-05), and a coarser one leaves more or none.
-const coarsestSaddle = 0.25
-
-// dialsWanting refuses a lathe on which no place can be set.
-func dialsWanting(lathe partspec.Machine) []plan.Refusal {
-	var out []plan.Refusal
-	for _, name := range []string{"cross", "saddle"} {
-		if _, ok := lathe.Dial(name); !ok {
-			out = append(out, plan.Refusal{What: "setting the " + name, Reasons: []string{fmt.Sprintf("the %s has no %s dial", lathe.Name, name)},
-				Remedies: []string{fmt.Sprintf("add dial %q { graduation, per_turn, reads } to it; an indicator or a scale is one too", name)}})
-		}
-	}
-	if d, ok := lathe.Dial("saddle"); ok && float64(d.Graduation.Value) > coarsestSaddle {
-		out = append(out, plan.Refusal{What: "setting the saddle", Reasons: []string{fmt.Sprintf("the saddle's graduation of %s is coarser than the %g that shoulders are set to", d.Graduation.Value.Text(units.InMM), coarsestSaddle)},
-			Remedies: []string{"put an indicator or a scale against the saddle, and give its graduation: dial \"saddle\" { graduation = 0.1  reads = \"indicator\" }"}})
-	}
-	return out
 }
 
 func machine(w *partspec.Workshop, kind partspec.MachineKind) (partspec.Machine, bool) {

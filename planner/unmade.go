@@ -110,13 +110,13 @@ func grouped(found []objection) []group {
 		return cmp.Or(cmp.Compare(remote(a), remote(b)), cmp.Compare(a.others, b.others), cmp.Compare(a.mount, b.mount), cmp.Compare(a.reason, b.reason))
 	})
 	var out []group
-	mounts := map[objection]bool{}
+	told := map[[2]string]bool{} // of a mount, one objection a rule: other ways and depths of pass only tell the same with other figures
 	for _, x := range found {
-		key := objection{x.mount, x.reason, x.rule, 0}
-		if mounts[key] {
+		key := [2]string{x.mount, cmp.Or(x.rule, x.reason)}
+		if told[key] {
 			continue
 		}
-		mounts[key] = true
+		told[key] = true
 		same := slices.IndexFunc(out, func(g group) bool { return g.reason == x.reason && g.rule == x.rule })
 		if same < 0 {
 			out = append(out, group{objection: x})
@@ -138,6 +138,9 @@ func remote(x objection) int {
 // remedyOf is what helps against an objection, by its rule.
 var remedyOf = map[string]string{
 	"A-06":  "a wider relation, or a holding that leaves both surfaces open in one setting",
+	"B-04":  "a chuck whose jaws reach it, or a faceplate",
+	"B-06":  "a larger faceplate, or a mill that bores it",
+	"B-07":  "stock with waste beside the part to clamp on",
 	"B-05":  "a collet of that very size",
 	"B-13":  "a thicker wall, or a stub mandrel, which clamps along the axis",
 	"B-14":  "lighter cuts, or a wider bore to hold it by",
@@ -158,6 +161,9 @@ var remedyOf = map[string]string{
 func remediesFor(groups []group) []string {
 	var out []string
 	for _, g := range groups {
+		if remote(g.objection) > remote(groups[0].objection) {
+			break
+		}
 		if r := remedyOf[g.rule]; r != "" && len(out) < mostRemedies && !slices.Contains(out, r) {
 			out = append(out, r)
 		}

@@ -105,7 +105,7 @@ var gripExists = Holding{
 			if c.Lost != "" {
 				return refuse("%s: %s", c.Surface, c.Lost)
 			}
-			return refuse("%s is not there to be held at this moment", c.Surface)
+			return refuse("%s: not there to be held at this moment", c.Surface)
 		}
 		return Verdict{}
 	},
