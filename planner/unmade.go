@@ -147,7 +147,7 @@ var remedyOf = map[string]string{
 	"B-23":  "bored soft jaws, a plug in the bore, or a holding that clamps along the axis: they squeeze less; or a thicker wall",
 	"B-26":  "a holding that takes this size",
 	"B-27":  "longer stock to grip, or a tailstock",
-	"B-28":  "a tailstock, or between centres; or a shorter or a thicker part",
+	"B-28":  "support at its free end, by a tailstock or between centres; or a shorter or a thicker part",
 	"B-37":  "soft jaws or a collet, which do not mark finished work",
 	"B-40":  "a collet or soft jaws beside the thread",
 	"B-42":  "a chuck that grips harder, or a surface of larger diameter to grip",
@@ -263,15 +263,14 @@ func (o *ordering) reached() int {
 	return o.result.Blocked.Fronts[0].Done.Len()
 }
 
-// refusals picks the failed attempt that got furthest.
+// refusals picks the failed attempt that got furthest; of like ones the one that fails at the fewest tasks, and then the one with the most ways to hold the work, whose
+// reasons tell the most.
 func refusals(failed []*attempt) []plan.Refusal {
-	var best []plan.Refusal
-	furthest := -1
-	for _, a := range failed {
-		far := a.order.reached()
-		if far > furthest || far == furthest && len(a.order.refusals) < len(best) {
-			best, furthest = a.order.refusals, far
-		}
+	if len(failed) == 0 {
+		return nil
 	}
-	return best
+	best := slices.MinFunc(failed, func(a, b *attempt) int {
+		return cmp.Or(cmp.Compare(b.order.reached(), a.order.reached()), cmp.Compare(len(a.order.refusals), len(b.order.refusals)), cmp.Compare(len(b.order.mounts), len(a.order.mounts)))
+	})
+	return best.order.refusals
 }
