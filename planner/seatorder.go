@@ -3,9 +3,11 @@ package planner
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"catchplate/partspec"
 	"catchplate/partspec/units"
+	"catchplate/planner/parallel"
 	"catchplate/planner/plan"
 	"catchplate/planner/process"
 	"catchplate/planner/sequence"
@@ -62,15 +64,16 @@ func twoOrders(best *attempt, all []*attempt) (task string, why plan.Reason, ok 
 		}
 		seatLast = seatLast || step.Op == shaped
 	}
-	least := math.MaxInt
-	for _, a := range all {
-		if a.order.refusals != nil {
-			continue
+	costs := make([]int, len(all))
+	parallel.Each(len(all), func(i int) {
+		costs[i] = math.MaxInt
+		if o := all[i].order; o.refusals == nil {
+			if cost, ok := o.turnedRound(seatLast); ok {
+				costs[i] = cost
+			}
 		}
-		if cost, ok := a.order.turnedRound(seatLast); ok {
-			least = min(least, cost)
-		}
-	}
+	})
+	least := slices.Min(costs)
 	chosen, other := "shaped first, then seated", "seated while it is still a plain cylinder, then shaped"
 	if !seatLast {
 		chosen, other = other, chosen
