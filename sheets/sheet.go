@@ -2,8 +2,10 @@ package sheets
 
 import (
 	"fmt"
+	"slices"
 
 	"catchplate/partspec/units"
+	"catchplate/planner/parallel"
 	"catchplate/planner/plan"
 	"catchplate/sheets/draw"
 	"catchplate/sheets/svg"
@@ -49,15 +51,17 @@ func Render(p *plan.Plan, opt Options) ([]File, error) {
 		return nil, err
 	}
 	names := fileNames(p.Parts)
-	var out []File
-	for i := range p.Parts {
+	made, wrong := make([][]File, len(p.Parts)), make([]error, len(p.Parts))
+	parallel.Each(len(p.Parts), func(i int) {
 		s := &sheet{plan: p, part: &p.Parts[i], base: names[i], figures: map[string][]byte{}}
-		files, err := s.render(paper)
+		made[i], wrong[i] = s.render(paper)
+	})
+	for i, err := range wrong {
 		if err != nil {
 			return nil, fmt.Errorf("sheet of %s: %w", p.Parts[i].Name, err)
 		}
-		out = append(out, files...)
 	}
+	out := slices.Concat(made...)
 	if len(p.Parts) > 1 {
 		files, err := index(p, names, paper)
 		if err != nil {

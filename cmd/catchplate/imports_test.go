@@ -63,7 +63,7 @@ var importRules = []importRule{
 	{pkg: "planner/holding", may: []string{"partspec", "partspec/units", "planner/solid", "planner/plane", "planner/shape", "planner/numbers/...", "planner/tables", "planner/plan", "planner/rules", "planner/mechanics", "planner/process"}},
 	{pkg: "planner", may: []string{"partspec", "partspec/units", "planner/..."}},
 	{pkg: "planner/drawing", may: []string{"partspec", "partspec/units", "planner/plan", "planner/plane", "planner/shape", "planner/tables"}},
-	{pkg: "sheets/...", may: []string{"planner/plan", "partspec/units", "goldmark", "sheets/..."}},
+	{pkg: "sheets/...", may: []string{"planner/parallel", "planner/plan", "partspec/units", "goldmark", "sheets/..."}},
 	{pkg: "cmd/...", may: []string{"partspec", "partspec/units", "planner/...", "planner", "sheets/...", "hcl", "cty", "cobra", "pflag", "levenshtein", "term"}},
 	{pkg: "examples", may: nil},
 }
