@@ -30,7 +30,7 @@ var holdingShapes = map[string]shapeOf{
 	string(Tailstock):        always,
 	string(Plug):             always.with(may("capacity", kindLengths)),
 	string(Faceplate):        clamped.with(need("diameter", kindLength)),
-	string(AnglePlate):       clamped.with(may("squareness", kindLength)),
+	string(AnglePlate):       clamped.with(may("squareness", kindLength), may("width", kindLength), may("reach", kindLength), may("leg", kindLength), may("thickness", kindLength)),
 	string(Vice):             pinching.with(need("opening", kindLength)),
 	string(TableClamps):      clamped,
 	string(VerticalSlide):    pinching.with(need("opening", kindLength)),
@@ -52,6 +52,7 @@ func (c *checker) holding(b *hclsyntax.Block, inches bool) (Holding, bool) {
 		RunOut: e.length("run_out"), MostSpeed: units.Speed(e.number("most_speed")), SetupMinutes: units.Minutes(e.number("setup_minutes")),
 		Diameter: e.length("diameter"), Opening: e.length("opening"), JawHeight: e.length("jaw_height"), Squareness: e.length("squareness"),
 		Clamps: int(e.number("clamps")), ClampForce: units.Force(e.number("clamp_force")), ToeWidth: e.length("toe_width"),
+		Width: e.length("width"), Reach: e.length("reach"), Leg: e.length("leg"), Thickness: e.length("thickness"),
 	}
 	h.Smallest, h.Largest = c.pair(e, "capacity")
 	h.InsideSmallest, h.InsideLargest = c.pair(e, "inside")

@@ -125,6 +125,10 @@ type Holding struct {
 	ClampForce     units.Force  // that one clamp presses with, tightened by hand
 	ToeWidth       units.Length // of a clamp
 	Squareness     units.Length // out of square over 100 mm: vice, angle plate
+	Width          units.Length // angle plate: of its ledge, across the spindle
+	Reach          units.Length // angle plate: of its ledge, out from the plate that it is bolted to
+	Leg            units.Length // angle plate: of the leg that is bolted on
+	Thickness      units.Length // angle plate: of both legs
 	SetupMinutes   units.Minutes
 	Range          Range
 }

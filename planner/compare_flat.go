@@ -33,6 +33,10 @@ func (c comparer) flat(f *found) {
 	if p := k.Plate; p != nil {
 		f.UnbalanceKgMM, f.CounterweightKg, f.MostRPM = round2(p.Unbalance), round2(p.WeightKg), p.MostRPM
 	}
+	if l := k.Ledge; l != nil {
+		f.LeastN, f.WorkingN = l.NeedN, math.Floor(l.HaveN)
+		f.UnbalanceKgMM, f.CounterweightKg, f.MostRPM = round2(l.Unbalance), round2(l.WeightKg), l.MostRPM
+	}
 	if j := k.Jaws; j != nil {
 		f.UnbalanceKgMM = round2(j.Unbalance)
 		if f.MostRPM == 0 || j.MostRPM < f.MostRPM {

@@ -16,7 +16,7 @@ func (w *writer) reasonsFor(m holding.Mount, s plan.Setup) []plan.Reason {
 	if s.Grip.LimitMM > 0 {
 		reasons = append(reasons, plan.Reason{Text: fmt.Sprintf("lobed error at the working grip %.3f mm (%s figure), %.3f may pass", s.Grip.ErrorMM, s.Grip.Trust, s.Grip.LimitMM), Rule: "B-23"})
 	}
-	if s.Grip.LeastN > 0 && s.Grip.Kind != "clamps" {
+	if s.Grip.LeastN > 0 && s.Grip.Kind != "clamps" && s.Grip.Kind != "ledge" {
 		reasons = append(reasons, plan.Reason{Text: fmt.Sprintf("the cuts ask %.0f N a jaw, safety 2.5", s.Grip.LeastN), Rule: "B-42"})
 	}
 	if w.truthLostIn(s) {

@@ -99,19 +99,23 @@ func balance(b *plan.Balance) []md {
 
 // clamps are the places of all clamps, numbered as in the sketch.
 func clamps(setup *plan.Setup) []block {
-	if len(setup.Clamps) == 0 {
+	list, words := setup.Clamps, md("**Clamps**, as in the sketch; each toe over metal that is carried below.")
+	if l := setup.Ledge; l != nil {
+		list, words = l.Straps, "**Straps**, as in the sketch; each toe on an edge, over metal that is solid down to the ledge."
+	}
+	if len(list) == 0 {
 		return nil
 	}
 	const stud = 6 // the column
 	t := table{head: []md{"Done", "Clamp", "Toe at X, mm", "Y, mm", "Toe wide, mm", "Stud towards", "Stud from toe, mm", "Presses with"}}
-	for i, c := range setup.Clamps {
+	for i, c := range list {
 		t.rows = append(t.rows, []md{tick, bold(esc(itoa(i + 1))), esc(units.Decimal(c.XMM, 1)), esc(units.Decimal(c.YMM, 1)), esc(units.Decimal(c.ToeMM, 1)),
 			esc(units.Decimal(c.AngleDeg, 0) + "° from X"), positive(c.StudMM), esc(newtons(c.ForceN))})
 	}
 	if t.empty(stud) {
 		t = t.without(stud)
 	}
-	return []block{group{class: "clamps", blocks: []block{para(bold("Clamps") + ", as in the sketch; each toe over metal that is carried below."), t}}}
+	return []block{group{class: "clamps", blocks: []block{para(words), t}}}
 }
 
 // positive shows a length in millimetres, and nothing where none is known.

@@ -24,6 +24,9 @@ func kit(s *sheet) []block {
 	for _, setup := range s.part.Setups {
 		machines.add(setup.Machine)
 		held.add(s.toLay(setup))
+		if setup.Ledge != nil {
+			held.add(setup.Ledge.Faceplate)
+		}
 		held.add(setup.Grip.Packing)
 		for _, op := range setup.Operations {
 			for _, tool := range toolsOf(op) {

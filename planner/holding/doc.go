@@ -28,6 +28,7 @@ type Mount struct {
 	By               Finding              // how that place is brought to run true
 	PressDeg         float64              // vice: direction that the jaws press along, from +X: 0 or 90
 	Spared           []int                // vice, table clamps: edges of the outline that stay free to be cut while it holds; nil = none that is cut
+	Base             int                  // angle plate under flat work: the edge of the outline that stands on its ledge
 	EdgesOnly        bool                 // flat parts: it has no room for the tools of anything but the edges it spares
 	Locate           float64              // how far the work may lie from where the dials have it, radially
 	Along            float64              // and along either axis, where that is less: two edges were found each by itself; 0 = as Locate
@@ -225,7 +226,7 @@ func (s Shop) minutes(h partspec.Holding) float64 {
 	return map[partspec.HoldingKind]float64{
 		partspec.ThreeJaw: 1, partspec.Collets: 2, partspec.SoftJaws: 15, partspec.StubMandrel: 15, partspec.FourJaw: 8,
 		partspec.PlainMandrel: 5, partspec.ExpandingMandrel: 5, partspec.GluedArbor: 40, partspec.Plug: 10, partspec.BetweenCentres: 6,
-		partspec.Vice: 3, partspec.TableClamps: 10, partspec.Faceplate: 20,
+		partspec.Vice: 3, partspec.TableClamps: 10, partspec.Faceplate: 20, partspec.AnglePlate: 30,
 	}[h.Kind]
 }
 
@@ -240,7 +241,7 @@ func (s Shop) runOut(h partspec.Holding, packed bool) float64 {
 	usual := map[partspec.HoldingKind]float64{
 		partspec.ThreeJaw: 0.08, partspec.FourJaw: 0.025, partspec.Collets: 0.02, partspec.SoftJaws: 0.025, partspec.StubMandrel: 0.015,
 		partspec.PlainMandrel: 0.01, partspec.ExpandingMandrel: 0.03, partspec.GluedArbor: 0.05, partspec.BetweenCentres: 0.01,
-		partspec.Faceplate: 0.02,
+		partspec.Faceplate: 0.02, partspec.AnglePlate: 0.02,
 	}[h.Kind]
 	if h.RunOut > 0 {
 		usual = float64(h.RunOut)

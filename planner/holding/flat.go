@@ -24,6 +24,8 @@ func (s Shop) flatMounts(bool) []Mount {
 			mounts = append(mounts, s.clampedDown(h)...)
 		case partspec.Faceplate:
 			mounts = append(mounts, s.onFaceplate(h)...)
+		case partspec.AnglePlate:
+			mounts = append(mounts, s.onAnglePlate(h)...)
 		case partspec.FourJaw:
 			mounts = append(mounts, s.inFourJaw(h)...)
 		case partspec.ThreeJaw, partspec.SoftJaws:
@@ -183,6 +185,8 @@ func (s Shop) tooHeavy(c *rules.Case, m Mount, task int, way process.Way, light 
 		if l := s.clampsFor(m, at); l.Why == "" && l.NeedN > l.HaveN {
 			c.Clamped = &rules.Clamped{Owned: l.Owned, Placed: l.Placed, NeedN: l.NeedN, HaveN: l.HaveN}
 		}
+	case partspec.AnglePlate:
+		c.Ledge = s.ledgeTooHeavy(m, at)
 	}
 }
 
@@ -298,6 +302,8 @@ func (s Shop) flatMeasure(m Mount, task int, way process.Way, light float64, fac
 	case partspec.Faceplate:
 		p := s.plated(m, at)
 		f.Case.Clamped, f.Case.Plate = &p.Clamped, &p.PlateFacts
+	case partspec.AnglePlate:
+		s.ledgeFigures(&f, m, at)
 	case partspec.FourJaw:
 		s.fourJawFigures(&f, m, at)
 	case partspec.ThreeJaw, partspec.SoftJaws:

@@ -47,6 +47,8 @@ func (s Shop) FlatSetup(m Mount, steps []FlatStep, done func(int) bool, setup *p
 		s.tableSetup(m, at, setup)
 	case m.Holding.Kind == partspec.Faceplate:
 		s.plateSetup(m, at, setup)
+	case m.Holding.Kind == partspec.AnglePlate:
+		s.ledgeSetup(m, at, setup)
 	case m.Holding.Kind == partspec.FourJaw:
 		s.fourJawSetup(m, at, s.gripping(m, steps, done), setup)
 	case m.Holding.Kind == partspec.ThreeJaw || m.Holding.Kind == partspec.SoftJaws:
@@ -68,6 +70,8 @@ func (m Mount) flatTitle() string {
 		return fmt.Sprintf("Clamped to the %s's table, %s up%s", m.Machine, face, strings.TrimPrefix(m.Surface, "its "+FaceName(m.Free.Other())))
 	case m.Holding.Kind == partspec.Faceplate:
 		return fmt.Sprintf("Faceplate, running true about %s, %s outward", m.About, face)
+	case m.Holding.Kind == partspec.AnglePlate:
+		return fmt.Sprintf("Angle plate on the faceplate, standing on %s, running true about %s, %s outward", m.Surface, m.About, face)
 	case m.Holding.Kind == partspec.FourJaw:
 		return fmt.Sprintf("Four-jaw chuck by its sides, running true about %s, %s outward", m.About, face)
 	}

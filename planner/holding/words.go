@@ -16,6 +16,8 @@ func (m Mount) GripKind() string {
 		return "vice"
 	case m.Flat && (m.Holding.Kind == partspec.TableClamps || m.Holding.Kind == partspec.Faceplate):
 		return "clamps"
+	case m.Flat && m.Holding.Kind == partspec.AnglePlate:
+		return "ledge"
 	case m.Machine == partspec.Bench:
 		return "bench"
 	case m.Holding.Kind == partspec.TableClamps || m.Holding.Kind == partspec.AnglePlate:
@@ -43,7 +45,7 @@ func (m Mount) Jaws() int {
 	switch {
 	case m.Flat && m.GripKind() == "vice":
 		return 2
-	case m.Flat && (m.GripKind() == "clamps" || m.Machine != ""):
+	case m.Flat && (m.GripKind() == "clamps" || m.GripKind() == "ledge" || m.Machine != ""):
 		return 0
 	}
 	if m.Between || m.Inside || m.Glue != NoGlue || m.Machine == partspec.Bench {

@@ -111,6 +111,7 @@ type Setup struct {
 	LocateMM      float64     `json:"locate_mm,omitempty"` // mill, faceplate: how far the work may lie from where the dials have it, radially
 	Clamps        []Clamp     `json:"clamps,omitempty"`
 	Bed           *Bed        `json:"bed,omitempty"`
+	Ledge         *Ledge      `json:"ledge,omitempty"` // angle plate on a faceplate
 	Balance       *Balance    `json:"balance,omitempty"`
 	Presses       []Press     `json:"presses,omitempty"` // vice, four-jaw: where the jaws press on flat work
 	Operations    []Operation `json:"operations"`
@@ -123,7 +124,7 @@ type Setup struct {
 
 // Grip is what holds the work, in the part's coordinates.
 type Grip struct {
-	Kind       string  `json:"kind"`    // "jaws", "collet", "mandrel", "centres", "glued_face", "glued_bore"; "vice", "clamps", "vee", "bench" (by hand, in the bench vice)
+	Kind       string  `json:"kind"`    // "jaws", "collet", "mandrel", "centres", "glued_face", "glued_bore"; "vice", "clamps", "ledge" (by straps on an angle plate that turns with a faceplate), "vee", "bench" (by hand, in the bench vice)
 	Surface    string  `json:"surface"` // feature gripped, or "stock"
 	Inside     bool    `json:"inside"`
 	FromZ      float64 `json:"from_z"`

@@ -147,6 +147,7 @@ func (f *flatWalk) checkHoldersClear(name string, end float64, way func(by float
 			return
 		}
 	}
+	f.checkStrapsClear(name, way)
 	lo, hi := f.heights()
 	top := hi
 	if f.free() < 0 {

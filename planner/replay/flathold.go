@@ -37,6 +37,8 @@ func (f *flatWalk) checkHeld() {
 		f.checkVice()
 	case "clamps":
 		f.checkClamps()
+	case "ledge":
+		f.checkLedge()
 	case "jaws":
 		f.checkFlatJaws()
 	case "mandrel", "glued_bore", "glued_face":
@@ -55,7 +57,7 @@ func (f *flatWalk) holdingFits() bool {
 		return g == "bench"
 	}
 	want := map[partspec.HoldingKind]string{
-		partspec.Vice: "vice", partspec.TableClamps: "clamps", partspec.Faceplate: "clamps", partspec.FourJaw: "jaws", partspec.ThreeJaw: "jaws", partspec.SoftJaws: "jaws",
+		partspec.Vice: "vice", partspec.TableClamps: "clamps", partspec.Faceplate: "clamps", partspec.AnglePlate: "ledge", partspec.FourJaw: "jaws", partspec.ThreeJaw: "jaws", partspec.SoftJaws: "jaws",
 		partspec.StubMandrel: "mandrel", partspec.PlainMandrel: "mandrel", partspec.ExpandingMandrel: "mandrel",
 	}
 	kind := f.holding.Kind
@@ -90,6 +92,7 @@ func (f *flatWalk) checkSwing() {
 		s := f.strap(c)
 		far = math.Max(far, math.Hypot(s.X1-f.setup.CentreX, s.Y1-f.setup.CentreY)+s.Radius)
 	}
+	far = math.Max(far, f.ledgeFar())
 	if swing := float64(f.machine.Swing); swing > 0 && 2*far > swing {
 		f.failOp("machine", "work and clamps swing Ø%s; %s swings %s", mm(2*far), f.machine.Name, mm(swing))
 	}

@@ -325,6 +325,11 @@ func (f *flatWalk) checkWeight(b plan.Balance, ux, uy, work, mass float64) {
 		x, y, m := f.strapWeight(c)
 		ux, uy = ux+m*x, uy+m*y
 	}
+	lx, ly, iron := f.ledgeWeights()
+	ux, uy = ux+lx, uy+ly
+	if b.MassKg < (mass+iron)*(1-balanceShare) {
+		f.failOp("balance", "work and angle plate are %.3f kg, the plan says %.3f", mass+iron, b.MassKg)
+	}
 	if total := math.Hypot(ux, uy); len(f.setup.Presses) == 0 && b.UnbalanceKgMM < total*(1-balanceShare)-figure {
 		f.failOp("balance", "work and clamps are %.2f kg·mm out of balance, the plan says %.2f", total, b.UnbalanceKgMM)
 	}

@@ -46,6 +46,7 @@ func (f *flatWalk) checkCentred() {
 		f.failOp("located", "nothing is there to set the work by: no bore, no mark at %s, %s, and not both datum edges", mm(f.setup.CentreX), mm(f.setup.CentreY))
 		return
 	}
+	need += f.leans()
 	if f.setup.LocateMM < need-figure {
 		f.failOp("located", "the work is said to run within %s of its place; by %s it does within %s", mm(f.setup.LocateMM), how, mm(need))
 	}

@@ -182,6 +182,8 @@ func (f *flatWalk) release() {
 		f.checkViceForce()
 	case "clamps":
 		f.checkClampForce()
+	case "ledge":
+		f.checkLedgeForce()
 	case "jaws":
 		f.checkFlatJawForce()
 	case "glued_bore", "glued_face":

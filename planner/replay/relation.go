@@ -55,6 +55,7 @@ var tableName = map[partspec.HoldingKind]string{
 	partspec.ExpandingMandrel: "expanding mandrel",
 	partspec.GluedArbor:       "glued to a turned arbor face",
 	partspec.BetweenCentres:   "between centres",
+	partspec.AnglePlate:       "faceplate, clocked",
 }
 
 // checkRelations holds every drawn relation through the chain of setups.

@@ -12,7 +12,7 @@ func All() Set {
 		},
 		Holdings: []Holding{
 			gripExists, gripNotCut, capacity, colletSize, boreFinished, neverOnThread, packFinished, squareBar, grippedLength, stickOut, wallUnderGrip, wallOnMandrel, gripHolds,
-			gluedArborLight, mandrelDrive, clampsPlaced, viceOnParallels, faceplateSeat, unbalanced, fourJawSides, coordinates, lyingRound, workFromFlatSide,
+			gluedArborLight, mandrelDrive, clampsPlaced, viceOnParallels, faceplateSeat, angleOnPlate, unbalanced, fourJawSides, coordinates, lyingRound, workFromFlatSide,
 		},
 		Numbers: []Number{
 			spotFirst, stockForFinish, separateRoughing, pilotChain, drillBoreOrReam, reamAllowance, partSpare, runOutExpected, holdingTimes,

@@ -67,6 +67,7 @@ type Case struct {
 	Vice    *ViceFacts // of flat work in a vice
 	Plate   *PlateFacts
 	Jaws    *JawFacts
+	Ledge   *LedgeFacts // of flat work on an angle plate
 
 	Interrupted bool // the cut meets gaps
 

@@ -139,8 +139,12 @@ var unbalanced = Holding{
 		Why:  "shaking spoils the bore, loosens clamps, walks the lathe",
 		Sure: "published", Source: "counterweight: US Navy Engineman 2 ch. 9; workshop pages (Hall, p. 201, 280); the force is ours", Except: "none: turn by hand one full revolution first"},
 	func(c Case) Verdict {
+		const slow = "balanced by hand it may run at %.0f a minute, the lathe's slowest is %.0f"
 		if p := c.Plate; p != nil && p.MostRPM < p.Slowest {
-			return refuse("balanced by hand it may run at %.0f a minute, the lathe's slowest is %.0f", p.MostRPM, p.Slowest)
+			return refuse(slow, p.MostRPM, p.Slowest)
+		}
+		if l := c.Ledge; l != nil && l.Why == "" && l.MostRPM < l.Slowest {
+			return refuse(slow, l.MostRPM, l.Slowest)
 		}
 		return Verdict{}
 	},

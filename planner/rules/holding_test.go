@@ -34,6 +34,10 @@ func doing(p plan.Process) func(*rules.Case) { return func(c *rules.Case) { c.Op
 
 func clamped(f rules.Clamped) func(*rules.Case) { return func(c *rules.Case) { c.Clamped = &f } }
 
+func ledged(l rules.LedgeFacts) func(*rules.Case) {
+	return func(c *rules.Case) { c.Ledge = &l }
+}
+
 func plated(f rules.PlateFacts) func(*rules.Case) { return func(c *rules.Case) { c.Plate = &f } }
 
 func flat(c *rules.Case) { c.Flat = true }
@@ -70,6 +74,7 @@ func holdingCases() map[string]struct{ refused, passed rules.Case } {
 			sound(in(partspec.TableClamps), clamped(rules.Clamped{Owned: 4, Placed: 3, NeedN: 9000, HaveN: 9000}))},
 		"B-06": {sound(in(partspec.Faceplate), plated(rules.PlateFacts{Diameter: 160, Reach: 60, OffCentre: 57})), sound(in(partspec.Faceplate), plated(rules.PlateFacts{Diameter: 160, Reach: 60, OffCentre: 56}))},
 		"B-09": {sound(in(partspec.Faceplate), plated(rules.PlateFacts{Diameter: 160, MostRPM: 59, Slowest: 60})), sound(in(partspec.Faceplate), plated(rules.PlateFacts{Diameter: 160, MostRPM: 60, Slowest: 60}))},
+		"B-10": {sound(in(partspec.AnglePlate), ledged(rules.LedgeFacts{Plate: 170, Owned: 2, Swing: 180, Reach: 91, HaveN: 8000})), sound(in(partspec.AnglePlate), ledged(rules.LedgeFacts{Plate: 170, Owned: 2, Swing: 180, Reach: 90, HaveN: 8000}))},
 		"B-04": {sound(in(partspec.FourJaw), flat, func(c *rules.Case) { c.Jaws = &rules.JawFacts{Reach: 46, Capacity: 45} }), sound(in(partspec.FourJaw), flat, func(c *rules.Case) { c.Jaws = &rules.JawFacts{Reach: 45, Capacity: 45} })},
 		"B-33": {sound(in(partspec.Vice), viced(rules.ViceFacts{Across: 60, Opening: 80, Grip: 3.2, Thick: 10, HaveN: 5000})),
 			sound(in(partspec.Vice), viced(rules.ViceFacts{Across: 60, Opening: 80, Grip: 3.4, Thick: 10, HaveN: 5000}))},

@@ -301,6 +301,7 @@ func (c *Canvas) latheSide(sc *flatScene, held Box) {
 			c.Rect(Holder, Point{plate + plateThick, p.Y}, Point{v.base + top, p.Y + math.Copysign(jawDeep, along.Y)})
 		}
 	}
+	c.ledgeSide(sc, v, plate+plateThick)
 	c.cutWork(sc, v)
 	if arbor {
 		c.arborThrough(sc, v, axis)

@@ -22,6 +22,7 @@ const (
 // flatHolderBehind draws what lies behind the work.
 func (c *Canvas) flatHolderBehind(sc *flatScene) {
 	centre := sc.v.at(sc.centre.x, sc.centre.y)
+	c.ledgeBehind(sc)
 	switch {
 	case onLathe(sc.s) && len(sc.s.Clamps) > 0:
 		r := sc.plateRadius()
@@ -72,6 +73,11 @@ func (sc *flatScene) plateRadius() float64 {
 		_, end := sc.strap(cl)
 		most = max(most, math.Hypot(end.X-centre.X, end.Y-centre.Y))
 	}
+	if l, ok := sc.ledge(); ok {
+		for _, p := range l.corners() {
+			most = max(most, math.Hypot(p.X-centre.X, p.Y-centre.Y))
+		}
+	}
 	if b := sc.s.Balance; b != nil && b.WeightKg > 0 {
 		most = max(most, min(b.RadiusMM*sc.v.scale+weightRadius, most*1.5))
 	}
@@ -92,6 +98,7 @@ func (sc *flatScene) strap(cl plan.Clamp) (stud, end Point) {
 // flatHolderBefore draws what lies on or around the work.
 func (c *Canvas) flatHolderBefore(sc *flatScene) {
 	c.carriers(sc)
+	c.ledgeBefore(sc)
 	for _, cl := range sc.s.Clamps {
 		c.clamp(sc, cl)
 	}
@@ -142,6 +149,7 @@ func (c *Canvas) clamp(sc *flatScene, cl plan.Clamp) {
 
 // clampNames writes each clamp's number at the end of its strap.
 func (c *Canvas) clampNames(sc *flatScene) {
+	c.ledgeNames(sc)
 	for i, cl := range sc.s.Clamps {
 		_, end := sc.strap(cl)
 		c.near(&sc.keep, end, 2.5, sc.v.towards(cl.AngleDeg), Text{Size: noteSize, Text: fmt.Sprintf("clamp %d", i+1)})

@@ -44,6 +44,9 @@ func holderWords(s *plan.Setup) string {
 	if s.Grip.Kind == "clamps" && s.Grip.Inside {
 		text = "bush and screw through " + Plain(s.Grip.Surface) + ", on the " + text
 	}
+	if l := s.Ledge; l != nil {
+		text += " on the " + Plain(l.Faceplate)
+	}
 	if s.Grip.Packing != "" {
 		text += ", with " + s.Grip.Packing
 	}

@@ -1,0 +1,364 @@
+package replay
+
+import (
+	"math"
+
+	"catchplate/partspec"
+	"catchplate/planner/mechanics"
+	"catchplate/planner/plan"
+	"catchplate/planner/plane"
+)
+
+// An angle plate where the workshop does not give its sizes, and what work needs on it. Common practice, no source.
+const (
+	ledgeWidth   = 100.0
+	ledgeReach   = 60.0
+	ledgeLeg     = 60.0
+	ledgeThick   = 10.0
+	ledgeSlope   = 0.02 // out of parallel with the spindle over 100, clocked (that of a vice, rule B-02)
+	ledgeShare   = 2.0 / 3
+	ledgeStraps  = 2
+	barEnd       = 6.0  // of a bar, past its stud
+	studBeyond   = 30.0 // of a stud, through ledge, strap and nut
+	plateOfSwing = 0.9  // of a faceplate's diameter
+)
+
+func given(v, usual float64) float64 {
+	if v > 0 {
+		return v
+	}
+	return usual
+}
+
+// standing is flat work as an angle plate's ledge sees it: along the ledge from its beginning, and up from its face.
+type standing struct {
+	*plan.Ledge
+	long, ux, uy float64
+}
+
+// standing is false where no ledge is told of, or one without two straps.
+func (f *flatWalk) standing() (standing, bool) {
+	l := f.setup.Ledge
+	if l == nil || len(l.Straps) != ledgeStraps {
+		return standing{}, false
+	}
+	long := math.Hypot(l.X1-l.X0, l.Y1-l.Y0)
+	return standing{l, long, (l.X1 - l.X0) / long, (l.Y1 - l.Y0) / long}, long > same
+}
+
+func (s standing) sees(x, y float64) (along, up float64) {
+	return (x-s.X0)*s.ux + (y-s.Y0)*s.uy, (y-s.Y0)*s.ux - (x-s.X0)*s.uy
+}
+
+func (s standing) place(along, up float64) (x, y float64) {
+	return s.X0 + along*s.ux - up*s.uy, s.Y0 + along*s.uy + up*s.ux
+}
+
+// block is a rectangle along the ledge.
+func (s standing) block(a0, up0, a1, up1 float64) plane.Set {
+	var r plane.Region
+	corners := [][2]float64{{a0, up0}, {a1, up0}, {a1, up1}, {a0, up1}}
+	for i, c := range corners {
+		n := corners[(i+1)%len(corners)]
+		x0, y0 := s.place(c[0], c[1])
+		x1, y1 := s.place(n[0], n[1])
+		r.Edges = append(r.Edges, plane.Edge{X0: x0, Y0: y0, X1: x1, Y1: y1})
+	}
+	return r.Figure()
+}
+
+// end is where a strap ends, or its bar.
+func (s standing) end(c plan.Clamp) (x, y float64) {
+	long := 3 * c.StudMM // the stud stands at one third (rule B-08)
+	if s.Bar {
+		long = c.StudMM + barEnd
+	}
+	sin, cos := math.Sincos(c.AngleDeg * math.Pi / 180)
+	return c.XMM + long*cos, c.YMM + long*sin
+}
+
+// foot is the stretch of a finished edge that stands on the ledge, along it.
+func (f *flatWalk) foot(s standing) (from, to float64, ok bool) {
+	lo, hi := f.heights()
+	from, to = math.Inf(1), math.Inf(-1)
+	for _, e := range f.work.outer((lo + hi) / 2) {
+		a0, up0 := s.sees(e.X0, e.Y0)
+		a1, up1 := s.sees(e.X1, e.Y1)
+		if e.IsArc() || math.Abs(up0) > figure || math.Abs(up1) > figure || a1 <= a0 {
+			continue
+		}
+		for _, d := range f.drawn.outline.Edges {
+			b0, v0 := s.sees(d.X0, d.Y0)
+			b1, v1 := s.sees(d.X1, d.Y1)
+			if !d.IsArc() && math.Abs(v0) <= figure && math.Abs(v1) <= figure && b1 > b0 {
+				from, to, ok = math.Min(from, math.Max(a0, b0)), math.Max(to, math.Min(a1, b1)), true
+			}
+		}
+	}
+	return from, to, ok && to > from
+}
+
+// checkLedge holds that work stands by a finished edge on an angle plate that is owned and has room, and that its straps press on metal that is solid down to it.
+func (f *flatWalk) checkLedge() {
+	l, h := f.setup.Ledge, f.holding
+	s, ok := f.standing()
+	if !ok {
+		f.failOp("grip", "nothing tells where the angle plate's ledge lies and which two straps press the work on it")
+		return
+	}
+	if s.long > given(float64(h.Width), ledgeWidth)+figure || l.ReachMM > given(float64(h.Reach), ledgeReach)+figure || l.LegMM < given(float64(h.Leg), ledgeLeg)-figure || l.ThickMM < given(float64(h.Thickness), ledgeThick)-figure {
+		f.failOp("grip", "a ledge of %s by %s, its leg %s, both %s thick, is not that of %s", mm(s.long), mm(l.ReachMM), mm(l.LegMM), mm(l.ThickMM), h.Name)
+	}
+	f.checkBolted(s)
+	from, to, stands := f.foot(s)
+	if !stands {
+		f.failOp("grip", "no finished straight edge of the work stands on the ledge")
+		return
+	}
+	lo, hi := f.heights()
+	for _, e := range f.work.outer((lo + hi) / 2) {
+		for _, share := range []float64{0, 0.25, 0.5, 0.75} {
+			if _, up := s.sees(e.At(share)); up < -figure {
+				f.failOp("grip", "the work reaches %s into the ledge", mm(-up))
+				return
+			}
+		}
+	}
+	on := math.Min(hi-lo, l.ReachMM)
+	if b := f.setup.Bed; b != nil {
+		on = math.Min(hi-lo, l.ReachMM-b.HeightMM)
+	}
+	if on < ledgeShare*(hi-lo)-figure {
+		f.failOp("grip", "%s of %s thickness stand on the ledge; two thirds are the least (rule B-10)", mm(on), mm(hi-lo))
+	}
+	f.checkStraps(s, from, to)
+}
+
+// checkBolted holds that the angle plate finds a faceplate under its leg.
+func (f *flatWalk) checkBolted(s standing) {
+	plate := 0.0
+	for _, h := range f.job.Workshop.Holdings {
+		if h.Kind == partspec.Faceplate && h.Name == s.Faceplate {
+			plate = math.Max(plate, given(float64(h.Diameter), plateOfSwing*float64(f.machine.Swing)))
+		}
+	}
+	if plate == 0 {
+		f.failOp("holding", "an angle plate is bolted to a faceplate, and no %q is owned", s.Faceplate)
+		return
+	}
+	if _, height := s.sees(f.setup.CentreX, f.setup.CentreY); height+(s.LegMM+s.ThickMM)/2 > plate/2+figure {
+		f.failOp("holding", "the middle of the angle plate's leg lies %s from the axis, beyond the faceplate of Ø%s", mm(height+(s.LegMM+s.ThickMM)/2), mm(plate))
+	}
+}
+
+// checkStraps holds the straps on a ledge: two, on both sides of the axis, each toe flat on an edge, over solid metal all the way down, their ends on the ledge.
+func (f *flatWalk) checkStraps(s standing, from, to float64) {
+	if owned := f.holding.Clamps; owned > 0 && owned < ledgeStraps {
+		f.failOp("clamps", "%d bolt with its strap is owned: two hold the work (rule B-10)", owned)
+		return
+	}
+	axis, _ := s.sees(f.setup.CentreX, f.setup.CentreY)
+	low, high := f.sides(s)
+	beside := [2]bool{}
+	for i, c := range s.Straps {
+		a, up := s.sees(c.XMM, c.YMM)
+		sin, cos := math.Sincos(c.AngleDeg * math.Pi / 180)
+		out := cos*s.ux + sin*s.uy
+		ends, _ := s.sees(s.end(c))
+		stud := a + out*c.StudMM
+		half := c.ToeMM / 2
+		switch {
+		case !(c.ToeMM > 0) || !(c.StudMM > 0) || math.Abs(math.Abs(out)-1) > same*100 || i == 1 && s.Bar && math.Abs(up-f.upOf(s, 0)) > figure:
+			f.failOp("clamps", "a strap at %s, %s does not lie along the ledge", mm(c.XMM), mm(c.YMM))
+		case stud > low+figure && stud < high-figure:
+			f.failOp("clamps", "the stud of the strap at %s, %s would stand in the work", mm(c.XMM), mm(c.YMM))
+		case ends < -figure || ends > s.long+figure:
+			f.failOp("clamps", "the strap at %s, %s ends beyond the ledge", mm(c.XMM), mm(c.YMM))
+		case a-half < from-figure || a+half > to+figure || !f.column(s, a, up, half):
+			f.failOp("clamps", "the toe at %s, %s does not press on metal that is solid down to the ledge (rule B-10)", mm(c.XMM), mm(c.YMM))
+		case math.Abs(a-axis) < half:
+			f.failOp("clamps", "the strap at %s, %s presses over the bore", mm(c.XMM), mm(c.YMM))
+		}
+		if most := float64(f.holding.ClampForce); most > 0 && c.ForceN > most*(1+figure) {
+			f.failOp("grip force", "a strap is to press with %.0f N; those of %s give %.0f", c.ForceN, f.holding.Name, most)
+		}
+		if widest := float64(f.holding.ToeWidth); widest > 0 && c.ToeMM > widest+figure {
+			f.failOp("clamps", "a toe %s wide; those of %s are %s", mm(c.ToeMM), f.holding.Name, mm(widest))
+		}
+		if a < axis {
+			beside[0] = true
+		} else {
+			beside[1] = true
+		}
+	}
+	if !beside[0] || !beside[1] {
+		f.failOp("clamps", "both straps press on one side of the bore (rule B-10)")
+	}
+}
+
+func (f *flatWalk) upOf(s standing, strap int) float64 {
+	_, up := s.sees(s.Straps[strap].XMM, s.Straps[strap].YMM)
+	return up
+}
+
+// sides are how far the work reaches along the ledge.
+func (f *flatWalk) sides(s standing) (low, high float64) {
+	lo, hi := f.heights()
+	low, high = math.Inf(1), math.Inf(-1)
+	for _, e := range f.work.outer((lo + hi) / 2) {
+		for _, share := range []float64{0, 0.25, 0.5, 0.75} {
+			a, _ := s.sees(e.At(share))
+			low, high = math.Min(low, a), math.Max(high, a)
+		}
+	}
+	return low, high
+}
+
+// column reports whether the toe lies flat on an edge that looks away from the ledge, with solid metal under it all the way down.
+func (f *flatWalk) column(s standing, a, up, half float64) bool {
+	lo, hi := f.heights()
+	flat := 0.0
+	for _, e := range f.work.outer((lo + hi) / 2) {
+		a0, up0 := s.sees(e.X0, e.Y0)
+		a1, up1 := s.sees(e.X1, e.Y1)
+		if !e.IsArc() && math.Abs(up0-up) <= figure && math.Abs(up1-up) <= figure && a1 < a0 {
+			flat += math.Max(0, math.Min(a0, a+half)-math.Max(a1, a-half))
+		}
+	}
+	if flat < 2*half-2*figure {
+		return false
+	}
+	block := s.block(a-half+figure, figure, a+half-figure, up-figure)
+	for _, z := range []float64{lo + 2*same, (lo + hi) / 2, hi - 2*same} {
+		if !f.work.solidAt(block, z) {
+			return false
+		}
+	}
+	return true
+}
+
+// leans is how far a ledge out of parallel with the spindle takes one face of the work to the side of the other.
+func (f *flatWalk) leans() float64 {
+	if f.setup.Grip.Kind != "ledge" {
+		return 0
+	}
+	return given(float64(f.holding.Squareness), ledgeSlope) * float64(f.part.Length.Mid()) / 100
+}
+
+// ledgeFar is how far an angle plate and its straps get from the spindle's axis.
+func (f *flatWalk) ledgeFar() float64 {
+	s, ok := f.standing()
+	if !ok {
+		return 0
+	}
+	far := 0.0
+	away := func(x, y float64) { far = math.Max(far, math.Hypot(x-f.setup.CentreX, y-f.setup.CentreY)) }
+	for _, a := range []float64{0, s.long} {
+		away(s.place(a, -s.LegMM))
+	}
+	for _, c := range s.Straps {
+		away(s.end(c))
+	}
+	return far
+}
+
+// ledgeWeights add the unbalance of an angle plate, its straps and studs, kg mm, and their mass.
+func (f *flatWalk) ledgeWeights() (ux, uy, mass float64) {
+	s, ok := f.standing()
+	if !ok {
+		return 0, 0, 0
+	}
+	add := func(kg, x, y float64) {
+		ux, uy, mass = ux+kg*(x-f.setup.CentreX), uy+kg*(y-f.setup.CentreY), mass+kg
+	}
+	x, y := s.place(s.long/2, -s.ThickMM/2)
+	add(steelKgMM3*s.long*s.ReachMM*s.ThickMM, x, y)
+	x, y = s.place(s.long/2, -(s.LegMM+s.ThickMM)/2)
+	add(steelKgMM3*s.long*(s.LegMM-s.ThickMM)*s.ThickMM, x, y)
+	for _, c := range s.Straps {
+		ex, ey := s.end(c)
+		add(steelKgMM3*strapThick*c.ToeMM*math.Hypot(ex-c.XMM, ey-c.YMM), (c.XMM+ex)/2, (c.YMM+ey)/2)
+		sin, cos := math.Sincos(c.AngleDeg * math.Pi / 180)
+		a, up := s.sees(c.XMM+c.StudMM*cos, c.YMM+c.StudMM*sin)
+		x, y = s.place(a, up/2)
+		add(steelKgMM3*math.Pi/4*studThick*studThick*(up+studBeyond), x, y)
+	}
+	return ux, uy, mass
+}
+
+// checkLedgeForce holds the straps on a ledge against every cut, and what they do to the bore against its roundness.
+func (f *flatWalk) checkLedgeForce() {
+	s, ok := f.standing()
+	if !ok {
+		return // told already
+	}
+	from, to, _ := f.foot(s)
+	axis, height := s.sees(f.setup.CentreX, f.setup.CentreY)
+	total, middle := 0.0, 0.0
+	for _, c := range s.Straps {
+		a, _ := s.sees(c.XMM, c.YMM)
+		total, middle = total+c.ForceN, middle+a/ledgeStraps
+	}
+	if g := f.setup.Grip; g.WorkingN > total*(1+figure)+1 || g.WorkingN < total*(1-figure)-ledgeStraps {
+		f.failOp("grip force", "the straps press with %.0f N in all; the grip says %.0f", total, g.WorkingN)
+	}
+	for _, l := range f.loads {
+		d := mechanics.LedgeDemand{SideN: math.Hypot(l.force.MainN, l.force.PassiveN), TorqueNmm: l.force.MainN * l.radius, HeightMM: height, BesideMM: math.Max(to-axis, axis-from),
+			ArmMM: math.Min(middle-from, to-middle), Friction: frictionFinished, Safety: safety}
+		if l.axial {
+			d.SideN = 0
+		}
+		if need, err := mechanics.LeastLedgeForce(d); err != nil || total < gripShare*need {
+			f.fail(l.at, "grip force", "cut %q needs %.0f N of the straps; they press with %.0f in all (rule B-10)", l.name, need, total)
+			return
+		}
+	}
+	f.checkPressedBeside(total)
+}
+
+func (f *flatWalk) checkPressedBeside(total float64) {
+	limit, of := f.boreLimit()
+	back, front, ok := f.work.faces()
+	h, there := f.holeAt(f.setup.CentreX, f.setup.CentreY)
+	if math.IsInf(limit, 1) || !ok || !there {
+		return
+	}
+	x, y, bore := h.centred((back + front) / 2)
+	web := plane.Region{Edges: f.work.outer((back + front) / 2)}.Inside(x, y) - bore
+	m := f.part.Material
+	d, err := mechanics.PressedBeside{ForceN: total, BoreMM: 2 * bore, WebMM: web, ThickMM: front - back, ModulusMPa: m.ModulusGPa.Low * 1000, YieldMPa: m.YieldMPa.Low}.Distortion()
+	g := f.setup.Grip
+	switch {
+	case err != nil || d.Trust == mechanics.TrustNone:
+		f.failOp("distortion", "what the straps do to %s cannot be told: %s", of, d.Why)
+	case d.ErrorMostMM > limit+figure:
+		f.failOp("distortion", "the straps leave %s out of round by %s; %s is allowed (rule B-23)", of, mm(d.ErrorMostMM), mm(limit))
+	case g.ErrorMM < d.ErrorMostMM*(1-errorFigure)-figure:
+		f.failOp("distortion", "the straps leave %s out of round by %s; the plan says %s", of, mm(d.ErrorMostMM), mm(g.ErrorMM))
+	}
+}
+
+// checkStrapsClear holds a tool's way against the straps on a ledge, and their studs.
+func (f *flatWalk) checkStrapsClear(name string, way func(by float64) plane.Set) {
+	s, ok := f.standing()
+	if !ok {
+		return
+	}
+	for _, c := range s.Straps {
+		a, up := s.sees(c.XMM, c.YMM)
+		e, _ := s.sees(s.end(c))
+		low, high := math.Min(a, e), math.Max(a, e)
+		if s.Bar { // it goes over to the other toe
+			low, high = math.Min(low, f.alongOf(s, 0)), math.Max(high, f.alongOf(s, 1))
+		}
+		if plane.Meet(s.block(low, up, high, up+strapThick), way(clearance-figure)) {
+			f.failOp("clearance", "cut %q comes within %s of the strap at %s, %s (rule B-45)", name, mm(clearance), mm(c.XMM), mm(c.YMM))
+			return
+		}
+	}
+}
+
+func (f *flatWalk) alongOf(s standing, strap int) float64 {
+	a, _ := s.sees(s.Straps[strap].XMM, s.Straps[strap].YMM)
+	return a
+}
