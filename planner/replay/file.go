@@ -8,7 +8,7 @@ import (
 	"catchplate/planner/solid"
 )
 
-// mostToFile is the most metal that steps may leave for the file, normal to the surface, when the operation does not say how much it takes
+// mostToFile is the most metal that steps may leave for the file, normal to the surface, where the operation does not say that it takes less
 // (rule C-18: 0.05 to 0.1 usual).
 const mostToFile = 0.1
 
@@ -24,7 +24,7 @@ type filed struct {
 func (w *walk) file(op plan.Operation) {
 	most := mostToFile
 	if op.DepthMM > 0 {
-		most = op.DepthMM
+		most = math.Min(most, op.DepthMM)
 	}
 	f, ok := w.toFile(op, most)
 	if !ok {
@@ -35,6 +35,7 @@ func (w *walk) file(op plan.Operation) {
 	if !ok {
 		return
 	}
+	w.checkMarkedWithin(f.name, z0, z1, false, 0)
 	z0, z1 = z0+f.edge, z1-f.edge
 	now := solid.NewBody(w.body.Outer.Clip(z0, z1), solid.Const(z0, z1, 0))
 	curve := solid.NewBody(f.drawn.Clip(z0, z1), solid.Const(z0, z1, 0))

@@ -85,6 +85,7 @@ func (f *flatWalk) mount(s plan.Setup) bool {
 	if !f.findMachine() || f.onSpindle() && !f.findHolding() {
 		return false
 	}
+	f.checkPose()
 	f.laySolid()
 	f.checkHeld()
 	f.checkFlatEased()
@@ -103,6 +104,8 @@ func (f *flatWalk) onLathe() bool { return f.setup.MachineKind == string(partspe
 // operate carries one operation out.
 func (f *flatWalk) operate(i, k int, op plan.Operation) {
 	f.passes = nil
+	f.checkByHand(op)
+	f.checkToolOfChain(op)
 	switch op.Process {
 	case plan.Deburr:
 	case plan.MarkOut:

@@ -50,7 +50,7 @@ func (f *flatWalk) tap(op plan.Operation, m pass) {
 			continue
 		}
 		for _, t := range c.tapped {
-			f.tapInto(c, t, m, back, front)
+			f.tapInto(op, c, t, m, back, front)
 		}
 		if len(c.tapped) == 0 {
 			f.failOp("tool", "%s has no thread", c.name)
@@ -60,11 +60,12 @@ func (f *flatWalk) tap(op plan.Operation, m pass) {
 	f.failOp("tool", "no hole is drawn where cut %q taps", m.name)
 }
 
-func (f *flatWalk) tapInto(c column, t tapping, m pass, back, front float64) {
+func (f *flatWalk) tapInto(op plan.Operation, c column, t tapping, m pass, back, front float64) {
 	if !slices.Contains(m.Threads, t.thread.Thread.Designation) {
 		f.failOp("tool", "%s is %s; these taps do not cut it", c.name, t.thread.Thread.Designation)
 		return
 	}
+	f.checkSizeOfTaps(op, float64(t.thread.Thread.Major))
 	deep := front - m.to[2]
 	if m.pose.up() < 0 {
 		deep = m.to[2] - back

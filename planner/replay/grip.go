@@ -37,6 +37,7 @@ func (w *walk) checkGrip() {
 	if w.onMill() {
 		w.checkOnTable()
 	}
+	w.checkKindOfGrip()
 	if g.Surface != w.setup.Locates {
 		w.failOp("grip", "it grips %q and is located on %q", g.Surface, w.setup.Locates)
 	}

@@ -34,6 +34,7 @@ func (w *walk) checkMeasurable(cut plan.Cut, inside bool) {
 		w.failOp("measure", "cut %q is to end between %s and %s: there is nothing between", cut.Name, mm(q.LowMM), mm(q.HighMM))
 		return
 	}
+	w.checkGuide(cut)
 	size := q.HighMM
 	if q.What == "position" {
 		z0, z1 := w.body.Ends()

@@ -69,6 +69,9 @@ func (w *walk) zeroMill(op plan.Operation, work touchable) {
 		if z.Outward {
 			w.failOp("zero", "the %s dial does not count outward", z.Dial)
 		}
+		if z.WoundBack != 0 && axisOf(z.Dial) == 2 {
+			w.failOp("zero", "the %s dial is wound back %d turns: only dials of the table are", z.Dial, z.WoundBack)
+		}
 		if old, set := w.zeros[z.Dial]; set && axisOf(z.Dial) < 2 && old.Dial == z.Dial && old.ReferenceMM == z.ReferenceMM && old.WoundBack == z.WoundBack {
 			continue // as it was set in this setting already
 		}

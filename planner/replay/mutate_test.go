@@ -184,6 +184,9 @@ func bushCorruptions() []corruption {
 		{"nought of the saddle moved", change("flange.rim/turn", func(o *plan.Operation) { o.Zeros[1].ReferenceMM = 19 }), "zero"},
 		{"nought of the tailstock moved", change("bore.main/drill", func(o *plan.Operation) { o.Zeros[0].ReferenceMM = 21 }), "zero"},
 		{"nought turned round", change("flange.rim/turn", func(o *plan.Operation) { o.Zeros[0].Outward = true }), ""},
+		{"nought of a lathe's dial wound back", change("flange.rim/turn", func(o *plan.Operation) { o.Zeros[0].WoundBack = 1 }), "zero"},
+		{"guide of a measured length", shift("face.left", 0, "saddle", 20), "measure"},
+		{"guide of a measured diameter", shift("spigot.body/turn", 0, "cross", 20), "measure"},
 		{"nought forgotten", change("flange.rim/turn", func(o *plan.Operation) { o.Zeros = o.Zeros[:1] }), "zero"},
 		{"nought set twice", change("flange.rim/turn", func(o *plan.Operation) { o.Zeros = append(o.Zeros, o.Zeros[0]) }), "zero"},
 
@@ -209,6 +212,10 @@ func bushCorruptions() []corruption {
 		{"located on raw stock", held(2, func(s *plan.Setup) { s.Locates = "stock" }), "located on"},
 		{"other end outward", held(2, func(s *plan.Setup) { s.FreeEnd = "right" }), ""},
 		{"a holding that is not owned", held(1, func(s *plan.Setup) { s.Holding = "vice" }), "holding"},
+		{"a holding that grips otherwise", held(1, func(s *plan.Setup) { s.Holding, s.HoldingKind = "collets", "collets" }), "grip"},
+		{"clamps of a mill's table on the lathe", held(1, func(s *plan.Setup) { s.Holding, s.HoldingKind = "table_clamps", "table_clamps" }), "grip"},
+		{"lying across in a lathe", held(1, func(s *plan.Setup) { s.Across = true }), "pose"},
+		{"turned round its axis", held(1, func(s *plan.Setup) { s.AcrossDeg = 30 }), "pose"},
 		{"a machine that is not owned", held(1, func(s *plan.Setup) { s.Machine = "big lathe" }), "machine"},
 
 		{"no step of the machine", change("flange.rim/turn", func(o *plan.Operation) { o.RPM = 700 }), "speed"},

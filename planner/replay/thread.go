@@ -25,10 +25,12 @@ func (w *walk) markBlank(op plan.Operation) {
 		w.checkBlank(f.On, f.Span, f.Inside, 0)
 		w.checkRunOut(op.Process, f)
 		w.checkReliefFirst(f)
+		w.checkMarkedWithin(f.Name, float64(f.Span.Left), float64(f.Span.Right), f.Inside, float64(f.Thread.MinorInt)/2-float64(f.Thread.Pitch)/2)
 		w.mark(f.Name, f.Inside, f.Span)
 	case *partspec.Knurl:
 		w.checkKnurlTool(op, f)
 		w.checkBlank(f.On, f.Span, false, knurlUnder*float64(f.Pitch))
+		w.checkMarkedWithin(f.Name, float64(f.Span.Left), float64(f.Span.Right), false, 0)
 		w.mark(f.Name, false, f.Span)
 	default:
 		w.failOp("thread", "%q is no thread or knurl of the part", op.Feature)
@@ -99,6 +101,7 @@ func (w *walk) checkThreadTool(op plan.Operation, f *partspec.Thread) {
 		return
 	}
 	if op.Process != plan.Thread {
+		w.checkSizeOfTaps(op, float64(f.Thread.Major))
 		if !cuts(c.Tool, f.Thread) {
 			w.failOp("tool", "%s has no %s", c.Name, f.Thread.Designation)
 		}

@@ -112,6 +112,7 @@ func (w *walk) mount(s plan.Setup) bool {
 	if !w.findMachine() || !w.findHolding() {
 		return false
 	}
+	w.checkPose()
 	w.checkWhole()
 	w.checkGrip()
 	w.checkEased()
@@ -136,6 +137,8 @@ func (w *walk) operate(i, k int, op plan.Operation) {
 		w.failOp("order", "the piece has been cut off already in this setup: it is no longer held")
 		return
 	}
+	w.checkByHand(op)
+	w.checkToolOfChain(op)
 	if w.operateAside(i, k, op) {
 		return
 	}

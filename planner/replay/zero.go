@@ -42,6 +42,9 @@ func (w *walk) setZeros(op plan.Operation) {
 			w.failOp("zero", "%s has no %s dial", w.machine.Name, z.Dial)
 			continue
 		}
+		if z.WoundBack != 0 {
+			w.failOp("zero", "the %s dial is wound back %d turns: only dials of a mill's table are", z.Dial, z.WoundBack)
+		}
 		n := nought{Zero: z, graduation: graduationOf(d)}
 		n.reference, ok = w.touch(op, z)
 		if ok {
@@ -54,6 +57,9 @@ func (w *walk) setZeros(op plan.Operation) {
 func (w *walk) touch(op plan.Operation, z plan.Zero) (float64, bool) {
 	switch z.Dial {
 	case "top":
+		if z.ReferenceMM != 0 {
+			w.failOp("zero", "the top slide counts from where it stands, not from %s", mm(z.ReferenceMM))
+		}
 		return 0, true
 	case "cross":
 		return w.touchRadius(op, z)
