@@ -183,7 +183,8 @@ type Holes struct {
 	Sink     *Sink        // counterbore or countersink at From
 	Locate   LocateBy     // how the places are found; "" = the workshop's best
 	Within   units.Length // how far each hole may lie from its place, radially, when written (position); 0 = by the places' limits
-	Match    FeatureRef   // drilled through from this pattern of another part; zero = by its own places
+	Match    FeatureRef   // spotted through from this pattern of another part; zero = by its own places
+	Mate     *Mating      // what is known of that pattern; nil without one
 }
 
 // Circle is a ring of equally spaced holes. Start is the angle of hole 1 from +X, anticlockwise as seen from the right end (front).

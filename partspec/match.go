@@ -15,6 +15,9 @@ func (c *checker) checkMatches(job *Job) {
 			}
 			if mate := c.matchOf(job, p, e, f); mate != nil {
 				c.checkMatch(e, f, mate)
+				if !e.broken {
+					c.resolveMatch(job, e, p.name, f, mate)
+				}
 			}
 		}
 	}

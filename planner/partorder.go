@@ -5,19 +5,25 @@ import (
 	"catchplate/planner/rules"
 )
 
-// inOrder lists the parts so that the one with the hole of a fit comes before the one with the shaft (rule A-10), else as in the files.
+// inOrder lists the parts so that those whose holes are spotted through come before those that get the spots (rule A-33), and the one with the hole of a fit before
+// the one with the shaft (rule A-10), else as in the files.
 func inOrder(job *partspec.Job, set rules.Set) []*partspec.Part {
 	parts := append([]*partspec.Part(nil), job.Parts...)
-	if !set.Has("A-10") {
-		return parts
-	}
-	after := map[string]map[string]bool{}
-	for _, f := range job.Fits {
-		if f.Hole.Part != f.Shaft.Part {
-			if after[f.Shaft.Part] == nil {
-				after[f.Shaft.Part] = map[string]bool{}
+	after := needs{}
+	if set.Has("A-33") {
+		for _, p := range parts {
+			for _, f := range p.Features {
+				if h, ok := f.(*partspec.Holes); ok && h.Mate != nil {
+					after.add(p.Name, h.Match.Part)
+				}
 			}
-			after[f.Shaft.Part][f.Hole.Part] = true
+		}
+	}
+	if set.Has("A-10") {
+		for _, f := range job.Fits {
+			if f.Hole.Part != f.Shaft.Part && !after[f.Hole.Part][f.Shaft.Part] {
+				after.add(f.Shaft.Part, f.Hole.Part)
+			}
 		}
 	}
 	var out []*partspec.Part
@@ -39,6 +45,16 @@ func inOrder(job *partspec.Job, set rules.Set) []*partspec.Part {
 		}
 	}
 	return out
+}
+
+// needs are the parts that come before each.
+type needs map[string]map[string]bool
+
+func (n needs) add(part, before string) {
+	if n[part] == nil {
+		n[part] = map[string]bool{}
+	}
+	n[part][before] = true
 }
 
 func ready(needs, placed map[string]bool) bool {

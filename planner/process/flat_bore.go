@@ -247,7 +247,7 @@ func (c *Context) centreMark(f *partspec.Bore) []Task {
 		return nil
 	}
 	s := spotted{Holes: asHoles(f), by: partspec.LocatePunch, from: []partspec.End{f.From}, columns: []column{{0, c.Length}}, drillMM: 1}
-	return []Task{c.markHoles(s)}
+	return []Task{c.markHoles(s, c.tools(partspec.Scriber)[0], c.writeMarks)}
 }
 
 // nearBore reports whether an edge ends up so near to a large bore that the metal between must stay thick until the bore is made.

@@ -20,8 +20,9 @@ type spotted struct {
 	columns []column       // of metal, one a hole
 	drill   partspec.Tool
 	drillMM float64
-	reamMM  float64 // 0 = not reamed
-	depth   float64 // of the full diameter, from the face; blind holes only
+	reamMM  float64   // 0 = not reamed
+	depth   float64   // of the full diameter, from the face; blind holes only
+	spots   mateSpots // of a pattern that is spotted through from its mate
 }
 
 // pattern makes the tasks of a pattern of holes: marked out where they are found by marks; spotted and drilled; reamed; the mouth widened; tapped.
@@ -31,8 +32,11 @@ func (c *Context) pattern(f *partspec.Holes) []Task {
 		return []Task{{Op: shape.Op{ID: f.ID() + "/drill", Feature: f.Name, Process: plan.Drill}, Lacking: lacking}}
 	}
 	var tasks []Task
-	if s.marked() {
-		tasks = append(tasks, c.markHoles(s))
+	switch {
+	case s.Mate != nil:
+		tasks = append(tasks, c.markHoles(s, s.spots.drill, c.writeSpots))
+	case s.marked():
+		tasks = append(tasks, c.markHoles(s, c.tools(partspec.Scriber)[0], c.writeMarks))
 	}
 	tasks = append(tasks, c.drillHoles(s))
 	if s.Sink != nil {
@@ -50,7 +54,7 @@ func (c *Context) pattern(f *partspec.Holes) []Task {
 // spotted looks a pattern through: where its metal is, how its places are found, and which tools make it.
 func (c *Context) spotted(f *partspec.Holes) (s spotted, lacking []string) {
 	s = spotted{Holes: f, from: []partspec.End{f.From}}
-	if f.Through && f.Sink == nil {
+	if f.Through && f.Sink == nil && f.Mate == nil {
 		s.from = []partspec.End{f.From, f.From.Other()}
 	}
 	r := math.Max(float64(f.Diameter.High), s.widest()) / 2
@@ -61,12 +65,16 @@ func (c *Context) spotted(f *partspec.Holes) (s spotted, lacking []string) {
 		}
 		s.columns = append(s.columns, l)
 	}
-	by, why := c.locate(f)
-	s.by = by
+	var why string
+	if f.Mate != nil {
+		s.spots, why = c.spotThrough(f)
+	} else {
+		s.by, why = c.locate(f)
+	}
 	if why != "" {
 		lacking = append(lacking, why)
 	}
-	if c.Rules.Has("A-02") && len(c.tools(partspec.CentreDrill)) == 0 {
+	if c.Rules.Has("A-02") && f.Mate == nil && len(c.tools(partspec.CentreDrill)) == 0 {
 		lacking = append(lacking, fmt.Sprintf("drilling %s: no centre drill is owned to spot it with", f.Name))
 	}
 	return s, append(lacking, c.holeTools(&s)...)
@@ -89,8 +97,6 @@ func (c *Context) locate(f *partspec.Holes) (by partspec.LocateBy, why string) {
 	dials, marks := c.coordinates(), len(c.tools(partspec.Scriber)) > 0 && c.Bench.Kind != "" && (c.Drill.Kind != "" || c.Mill.Kind != "")
 	by = f.Locate
 	switch {
-	case f.Match.Part != "":
-		return by, fmt.Sprintf("%s: drilling through from %s is not planned here; give the holes their own places", f.Name, f.Match)
 	case by == "" && dials:
 		by = partspec.LocateDial
 	case by == "" && marks:
@@ -107,7 +113,7 @@ func (c *Context) locate(f *partspec.Holes) (by partspec.LocateBy, why string) {
 	return by, why
 }
 
-// marked reports whether the places are found by marks on the work.
+// marked reports whether the places are found by marks or spots on the work.
 func (s spotted) marked() bool { return s.by != partspec.LocateDial }
 
 // holeTools chooses the drill, the reamer and the depth.
@@ -208,7 +214,7 @@ func (c *Context) taps(t tables.Thread) (partspec.Tool, bool) {
 
 // task begins a task of a pattern: circles of that diameter, that deep from the face it is drilled from.
 func (c *Context) holesTask(s spotted, verb string, kind plan.Process, diameter, depth float64) Task {
-	t := Task{Op: shape.Op{ID: s.ID() + "/" + verb, Feature: s.Name, Process: kind, Stage: shape.Roughing, Place: c.placeWithin(s.Holes), Zone: s.Within > 0, About: ringOff(s.Holes)}}
+	t := Task{Op: shape.Op{ID: s.ID() + "/" + verb, Feature: s.Name, Process: kind, Stage: shape.Roughing, Place: c.placeWithin(s.Holes), Zone: s.Within > 0 || s.Mate != nil, About: ringOff(s.Holes)}}
 	t.Z0, t.Z1 = math.Inf(1), math.Inf(-1)
 	cut := &shape.FlatCut{}
 	for i, at := range s.Places {
@@ -234,7 +240,7 @@ func ordered(a, b float64) (low, high float64) { return math.Min(a, b), math.Max
 
 // ringOff is how far the middle of a ring may lie off: its holes keep their limits from it.
 func ringOff(f *partspec.Holes) float64 {
-	if f.Circle == nil || f.Within > 0 {
+	if f.Circle == nil || f.Within > 0 || f.Mate != nil {
 		return 0
 	}
 	return math.Min(float64(f.Circle.Centre.X.Width()), float64(f.Circle.Centre.Y.Width())) / 2
@@ -243,6 +249,9 @@ func ringOff(f *partspec.Holes) float64 {
 // placeWithin is how far the holes of a pattern may lie from their places: radially as written, else along either axis by the limits of the places. 0 = anywhere: a hole
 // that a round part's rim is turned about is where the part's middle is.
 func (c *Context) placeWithin(f *partspec.Holes) float64 {
+	if f.Mate != nil {
+		return float64(f.Mate.Room) // from the hole of the mate
+	}
 	if len(f.Places) == 1 && c.turnedAbout(f.Places[0]) {
 		return 0
 	}
@@ -263,6 +272,10 @@ func (c *Context) placeWithin(f *partspec.Holes) float64 {
 // follow the hole that is there already.
 func (c *Context) holeWays(s spotted, follows bool) []Way {
 	var ways []Way
+	off := c.markError()
+	if s.Mate != nil {
+		off = s.spots.apart
+	}
 	for _, e := range s.from {
 		if !s.marked() {
 			ways = append(ways, Way{Machine: partspec.Mill, End: e, Off: c.placesOff(s) + wander(follows)})
@@ -270,7 +283,7 @@ func (c *Context) holeWays(s spotted, follows bool) []Way {
 		}
 		for _, m := range []partspec.Machine{c.Drill, c.Mill} {
 			if m.Kind != "" {
-				ways = append(ways, Way{Machine: m.Kind, End: e, Marked: true, Off: c.markError() + wander(follows)})
+				ways = append(ways, Way{Machine: m.Kind, End: e, Marked: true, Off: off + wander(follows)})
 			}
 		}
 	}

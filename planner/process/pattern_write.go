@@ -19,14 +19,13 @@ const (
 	minutesATapHole = 1.5
 )
 
-// markHoles marks and punches the places of a pattern at the bench.
-func (c *Context) markHoles(s spotted) Task {
+// markHoles marks the places of a pattern at the bench, with a scriber and a punch or through its mate.
+func (c *Context) markHoles(s spotted, tool partspec.Tool, write func(spotted, Task, Way, Job) (plan.Operation, Done)) Task {
 	t := c.holesTask(s, "mark", plan.MarkOut, s.drillMM, 0)
 	t.Place = 0
-	scriber := c.tools(partspec.Scriber)[0]
 	for _, e := range s.from {
-		w := Way{Machine: partspec.Bench, End: e, Tool: scriber, Minutes: minutesMarkOut + minutesAMark*float64(len(s.Places)), Span: [2]float64{t.Z0, t.Z1}}
-		w.Write = func(j Job) (plan.Operation, Done) { return c.writeMarks(s, t, w, j) }
+		w := Way{Machine: partspec.Bench, End: e, Tool: tool, SizeMM: s.spots.drillMM, Minutes: minutesMarkOut + minutesAMark*float64(len(s.Places)), Span: [2]float64{t.Z0, t.Z1}}
+		w.Write = func(j Job) (plan.Operation, Done) { return write(s, t, w, j) }
 		t.Ways = append(t.Ways, w)
 	}
 	return t
@@ -108,7 +107,10 @@ func (s spotted) span(from partspec.End, deep float64) [2]float64 {
 func (c *Context) writeHoles(s spotted, t Task, w Way, steps []float64, j Job) (plan.Operation, Done) {
 	p := c.page(j, t, w, fmt.Sprintf("Drill %s: %s, %s mm", s.Name, holesInWords(len(s.Places)), units.Decimal(s.drillMM, 3)))
 	p.begin(s, w)
-	if c.Rules.Has("A-02") {
+	if s.Mate != nil {
+		p.note("Drill one hole in its spot first; lay %s on again and try it with its screw or a drill through both, then the rest.", s.Match.Part)
+		p.why("one hole shows an error before the others have it", "A-33")
+	} else if c.Rules.Has("A-02") {
 		p.spotHoles(s, w, steps[0])
 	}
 	for _, d := range steps {
@@ -166,6 +168,9 @@ func (p *page) over(s spotted, w Way, i int) stand {
 		return p.overDials(x, y)
 	}
 	place := &plan.Place{XMM: x, YMM: y, By: "punch mark", WithinMM: p.c.markError()}
+	if s.Mate != nil {
+		place = s.mated(x, y)
+	}
 	if s.by == partspec.LocateScribe {
 		place.By = "scribed line"
 	}
@@ -213,7 +218,7 @@ func (p *page) spotHoles(s spotted, w Way, first float64) {
 
 // chords are the distances over pins that show a wrong count before metal is lost (rule C-25).
 func (p *page) chords(s spotted, pinMM float64) {
-	if len(s.Places) < 2 || !p.c.Rules.Has("C-25") {
+	if len(s.Places) < 2 || s.Mate != nil || !p.c.Rules.Has("C-25") {
 		return
 	}
 	within := 2 * p.c.placeWithin(s.Holes)

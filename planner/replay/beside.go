@@ -57,12 +57,20 @@ func (w *walk) operateFeature(i, k int, op plan.Operation, f partspec.Feature) {
 		w.failOp("cuts", "there is no cut in it, so nothing shows what it takes away")
 		return
 	}
+	h := matchedHoles(f)
+	if h != nil && op.Process == plan.MarkOut {
+		w.checkRegistered(h)
+		w.spotThrough(op, h)
+		w.markOut(i, k, op, f)
+		return
+	}
 	w.checkSuits(op)
 	w.zeroMill(op, turnedWork{w})
 	if op.Process == plan.MarkOut {
 		w.markOut(i, k, op, f)
 		return
 	}
+	w.checkMatched(op, f)
 	w.checkDials(op)
 	var passes []pass
 	for c, cut := range op.Cuts {

@@ -17,6 +17,7 @@ type aim struct {
 	diameter partspec.Size
 	thread   *partspec.Thread
 	sink     *partspec.Sink
+	mated    bool // it lies where the hole of another part does
 }
 
 // drilled is a hole as it has been made so far.
@@ -45,11 +46,11 @@ func (w *walk) aimsOf(f partspec.Feature, p pose) []aim {
 	case *partspec.Holes:
 		var list []aim
 		for i, at := range f.Places {
-			list = append(list, aim{f.ID(), i + 1, at.X, at.Y, float64(f.Within), ringOff(f), f.Diameter, f.Thread, f.Sink})
+			list = append(list, aim{f.ID(), i + 1, at.X, at.Y, float64(f.Within), ringOff(f), f.Diameter, f.Thread, f.Sink, f.Mate != nil})
 		}
 		return list
 	case *partspec.CrossHole:
-		return []aim{{f.ID(), 1, f.Z, w.onAxis(w.widthOf(f.On)), 0, 0, f.Diameter, f.Thread, nil}}
+		return []aim{{f.ID(), 1, f.Z, w.onAxis(w.widthOf(f.On)), 0, 0, f.Diameter, f.Thread, nil, false}}
 	}
 	return nil
 }

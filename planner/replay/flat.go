@@ -109,7 +109,12 @@ func (f *flatWalk) operate(i, k int, op plan.Operation) {
 	switch op.Process {
 	case plan.Deburr:
 	case plan.MarkOut:
-		f.checkHandTool(op)
+		if h := matchedHoles(f.part.Feature(op.Feature)); h != nil {
+			f.checkRegistered(h)
+			f.spotThrough(op, h)
+		} else {
+			f.checkHandTool(op)
+		}
 		f.markOut(op)
 	case plan.Saw, plan.FileEdge:
 		f.checkHandTool(op)
@@ -125,6 +130,7 @@ func (f *flatWalk) onMachine(i, k int, op plan.Operation) {
 		f.failOp("cuts", "there is no cut in it, so nothing shows what it takes away")
 		return
 	}
+	f.checkMatched(op, f.part.Feature(op.Feature))
 	switch {
 	case f.onLathe():
 		f.turn(i, k, op)

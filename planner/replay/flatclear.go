@@ -71,7 +71,7 @@ func (f *flatWalk) checkDrilled(op plan.Operation, m pass) {
 	}
 	switch m.Kind {
 	case partspec.Drills:
-		if !ok && !f.spotted(x, y) && m.by != byPunch {
+		if !ok && !f.markedAt(x, y) && m.by != byPunch && m.by != byMate {
 			f.failOp("start", "cut %q starts a drill on bare metal: spot it first (rule A-02)", m.name)
 		}
 		if m.size > mostFromSolid && (!ok || m.size-across > mostDrillStep+same) {
@@ -92,8 +92,8 @@ func (f *flatWalk) checkDrilled(op plan.Operation, m pass) {
 	}
 }
 
-// spotted reports whether a centre drill has made a start there.
-func (f *flatWalk) spotted(x, y float64) bool {
+// markedAt reports whether a centre drill has made a start there.
+func (f *flatWalk) markedAt(x, y float64) bool {
 	for _, t := range f.work.taken {
 		if tx, ty, _ := t.centred(t.z0); t.mark && math.Hypot(tx-x, ty-y) <= figure {
 			return true

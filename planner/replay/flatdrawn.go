@@ -25,6 +25,7 @@ type column struct {
 	x, y   partspec.Size
 	within float64 // radially, where the drawing says so; else the limits of x and y count
 	ring   float64 // of a hole of a ring: how far the ring's middle may lie off, beside the limits of x and y
+	mated  bool    // its hole lies where that of another part does
 	rounds []drawnRound
 	tapped []tapping
 }
@@ -118,7 +119,7 @@ func (d *drawnFlat) add(f partspec.Feature) {
 func (d *drawnFlat) addHole(f *partspec.Holes, number int, at partspec.Point) {
 	c := d.columnAt(at)
 	c.name = fmt.Sprintf("%s, hole %d", f.ID(), number)
-	c.within, c.ring = float64(f.Within), ringOff(f)
+	c.within, c.ring, c.mated = float64(f.Within), ringOff(f), f.Mate != nil
 	h := hole{f.Name, number}
 	c.rounds = append(c.rounds, drawnRound{hole: h, from: f.From, through: f.Through, depth: f.Depth, low: float64(f.Diameter.Low) / 2, high: float64(f.Diameter.High) / 2})
 	if s := f.Sink; s != nil {
@@ -163,6 +164,9 @@ func ringOff(f *partspec.Holes) float64 {
 // drawn for it, where all were made in one setting and so share what that had off.
 func (c column) lies(t taken, x, y float64, together bool) bool {
 	dx, dy := math.Abs(x-float64(c.x.Mid())), math.Abs(y-float64(c.y.Mid()))
+	if c.mated {
+		return math.Hypot(dx, dy) <= figure // held against the mate, cut by cut
+	}
 	if c.within > 0 {
 		return math.Hypot(dx, dy)+t.off <= c.within+figure
 	}

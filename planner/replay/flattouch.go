@@ -178,7 +178,7 @@ func (f *flatWalk) markOut(op plan.Operation) {
 		return // lines only: what is cut to them says so itself
 	}
 	for _, axis := range []int{0, 1} {
-		if !f.datumReady(axis) {
+		if matchedHoles(f.part.Feature(op.Feature)) == nil && !f.datumReady(axis) {
 			f.failOp("order", "marks are measured from an edge that is not there yet")
 			return
 		}
@@ -250,7 +250,7 @@ func (f *flatWalk) checkPlaced(cut plan.Cut, m pass) {
 		return
 	}
 	switch cut.At.By {
-	case byPunch, byScribe:
+	case byPunch, byScribe, byMate:
 		if !f.punchedAt(cut.At.XMM, cut.At.YMM) {
 			f.failOp("located", "cut %q stands at a %s at %s, %s; none was made there", cut.Name, cut.At.By, mm(cut.At.XMM), mm(cut.At.YMM))
 		}

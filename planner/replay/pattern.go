@@ -61,6 +61,9 @@ func (w *walk) checkHole(f partspec.Feature, number int, metal metalAlong) {
 
 // checkHolePlace holds that a hole lies in its limits wherever within its error it is.
 func (w *walk) checkHolePlace(at where, h *drilled) {
+	if h.mated {
+		return // held against the mate, cut by cut
+	}
 	if h.within > 0 {
 		if off := math.Hypot(h.x-float64(h.x0()), h.y-float64(h.y0())) + h.off; off > h.within+figure {
 			w.fail(at, "place", "hole %d of %s may lie %s from its place, drawn within %s", h.number, h.id, mm(off), mm(h.within))

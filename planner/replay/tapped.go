@@ -115,7 +115,7 @@ type markKey struct {
 
 // checkMarked holds that a mark is there where a tool is set by one.
 func (w *walk) checkMarked(h *drilled, a aside) {
-	if a.by != byPunch && a.by != byScribe {
+	if a.by != byPunch && a.by != byScribe && a.by != byMate {
 		return
 	}
 	if !w.punched[markKey{holeKey{a.feature, h.number}, w.free()}] {

@@ -40,10 +40,11 @@ type walk struct {
 	milled     []aside              // seats, flats and slots, pass by pass
 	seats      map[string]*seatSeen // of them, as looked at along the pipe's axis
 	punched    map[markKey]bool
-	filedAfter map[string]int // how many passes of a seat came before the file
-	pushes     []push         // of this setup, off the lathe
-	parted     bool           // the piece has been cut off in this setup
-	fixed      bool           // a face has been made that places along the axis are counted from
+	spotted    map[string]float64 // patterns spotted through from another part, and the drill that did it
+	filedAfter map[string]int     // how many passes of a seat came before the file
+	pushes     []push             // of this setup, off the lathe
+	parted     bool               // the piece has been cut off in this setup
+	fixed      bool               // a face has been made that places along the axis are counted from
 
 	setup   plan.Setup
 	mounted solid.Body // the work when it was put in

@@ -7,7 +7,7 @@ func All() Set {
 			faceFirst, roughBeforeFinish, insideFirst, freeEndFirst, diameterBeforeEdge, threadLate, knurlEarly, weakenLate, stepsThenFile,
 			partOffLast, drillBeforeBore, boreBeforeReam, finalFaceBeforeItsHoles, throughBeforeCounterbore, partedBeforeSecondFace,
 			facesBeforeEdges, datumEdgesFirst, sawBeforeFile, holesBeforeNearEdge, lastCutAfterNearEdge, holesWhileSolid, edgesBrokenLast,
-			facesBeforeHoles, markBeforeDrill, sinkAfterDrill, tapLast, ringAfterBore,
+			facesBeforeHoles, markBeforeDrill, spotThrough, sinkAfterDrill, tapLast, ringAfterBore,
 			seatFromPilot, holesBeforeSeat, roundBeforeInterruptions, flatBeforeHole, crossingHoles,
 		},
 		Holdings: []Holding{

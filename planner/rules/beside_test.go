@@ -28,7 +28,10 @@ func besideOrderCases() map[string]struct{ binds, leaves pairing } {
 	bore := cut("main", plan.BoreOut, 0, 30, 4.9)
 	seat := shape.Op{ID: "pipe/steps", Feature: "pipe", Process: plan.SeatSteps, Stage: shape.Finishing, End: partspec.Left, Z1: 8}
 	mark := shape.Op{ID: "pipe/mark", Feature: "pipe", Process: plan.MarkOut, End: partspec.Left}
+	spots := ring(plan.MarkOut, 0)
+	spots.ID, spots.Feature = "spotted/mark", "spotted"
 	return map[string]struct{ binds, leaves pairing }{
+		"A-33":  {pairing{bore, spots}, pairing{bore, ring(plan.MarkOut, 0)}},
 		"A-37":  {pairing{cut("main", plan.Drill, 0, 30, 4), seat}, pairing{seat, bore}},
 		"A-38":  {pairing{seat, ring(plan.Tap, 0)}, pairing{seat, ring(plan.Drill, 0.2)}},
 		"A-22":  {pairing{cut("body", plan.TurnFinish, 0, 20, 10), seat}, pairing{cut("body", plan.TurnFinish, 10, 20, 10), mark}},

@@ -1,0 +1,136 @@
+package partspec
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"catchplate/partspec/units"
+	"catchplate/planner/tables"
+)
+
+// Mating is the pattern of another part that holes are spotted through, and the fit that holds the two parts true to each other meanwhile.
+type Mating struct {
+	Diameter Size         // of the other part's holes
+	Spread   units.Length // how far those may lie from their places, radially
+	Fit      string       // name of the fit that registers the two
+	Register string       // feature of this part that belongs to it
+	Slack    units.Length // how far the two axes of the fit may lie apart, radially: half of the largest hole less the smallest shaft
+	Room     units.Length // how far a hole may lie from the other part's, radially, and its screw still passes: half of what the smallest holes are wider
+}
+
+// resolveMatch keeps what a pattern is spotted through; an error where nothing can be spotted, or nothing brings the two parts true to each other.
+func (c *checker) resolveMatch(job *Job, e *entry, part string, f, mate *Holes) {
+	if c.unmatchable(e, f, mate) {
+		return
+	}
+	fit, here, ok := registerOf(job, part, f, mate)
+	if !ok && slices.ContainsFunc(c.fits, func(fit *entry) bool { return fit.broken }) {
+		return // told there
+	}
+	if !ok {
+		c.fail(e, e.at("match"), fmt.Sprintf("Nothing holds %s true to %s while it is spotted through", e.title(), f.Match),
+			"Write a fit of a bore and a spigot of the two parts that both patterns lie alike about, like fit \"register\" { hole = \"flange.way\" shaft = \"cover.spigot\" class = \"H7/g6\" }.")
+		return
+	}
+	m := &Mating{Diameter: mate.Diameter, Spread: mate.spread(), Fit: fit.Name, Register: here, Slack: fit.slack(job), Room: f.screwRoom(mate)}
+	if m.Room <= 2*m.Slack {
+		c.fail(e, e.at("match"), fmt.Sprintf("The screw of %s finds no room in its match", e.title()),
+			"It has %s to each side, and fit %q alone lets the parts shift by %s: write a closer fit, or wider holes in %s.", m.Room.Round(3), fit.Name, (2 * m.Slack).Round(3), f.Match)
+		return
+	}
+	f.Mate = m
+}
+
+// unmatchable tells why nothing can be spotted through these holes, or into those.
+func (c *checker) unmatchable(e *entry, f, mate *Holes) bool {
+	at := e.at("match")
+	switch {
+	case mate.Match != (FeatureRef{}):
+		c.fail(e, at, fmt.Sprintf("%s is spotted through %s, which is spotted through %s itself", e.title(), f.Match, mate.Match), "Name the pattern that has places of its own: match = part.%s.holes.%s.", mate.Match.Part, mate.Match.Feature)
+	case f.Within > 0:
+		c.fail(e, at, fmt.Sprintf("%s has both a match and a position", e.title()), "Holes that are spotted through lie where those of %s do: leave one of the two out.", f.Match)
+	case f.Locate != "":
+		c.fail(e, at, fmt.Sprintf("%s has both a match and a locate_by", e.title()), "Holes that are spotted through are found by those of %s: leave one of the two out.", f.Match)
+	case mate.Thread != nil:
+		c.fail(e, at, fmt.Sprintf("%s is spotted through tapped holes", e.title()), "A drill spoils their threads: drill the clearance holes first, and name them as the match of %s.", f.Match)
+	case !mate.Through:
+		c.fail(e, at, fmt.Sprintf("%s is spotted through blind holes", e.title()), "Let %s go through: leave out its depth.", f.Match)
+	case f.Thread == nil && f.Screw == "":
+		c.fail(e, at, fmt.Sprintf("%s is spotted through, and nothing says for which screw", e.title()), "Write thread = \"M4\" or clearance = \"M4\" instead; holes for dowels are drilled by places of their own.")
+	default:
+		return false
+	}
+	return true
+}
+
+// registerOf finds the fit of the two parts about whose axis both patterns lie alike, and the feature of this part in it.
+func registerOf(job *Job, part string, f, mate *Holes) (fit Fit, here string, ok bool) {
+	for _, fit := range job.Fits {
+		own, other := fit.Hole, fit.Shaft
+		if own.Part != part {
+			own, other = other, own
+		}
+		if own.Part != part || other.Part != f.Match.Part {
+			continue
+		}
+		a, okA := axisAt(job.Part(own.Part).Feature(own.Feature))
+		b, okB := axisAt(job.Part(other.Part).Feature(other.Feature))
+		if !okA || !okB {
+			continue
+		}
+		alike := true
+		for i := range f.Places {
+			alike = alike && (apart(a, f.Places[i])-apart(b, mate.Places[i])).Abs() <= 2*sameLength
+		}
+		if alike {
+			return fit, own.Feature, true
+		}
+	}
+	return Fit{}, "", false
+}
+
+// axisAt is where the axis of a bore or a spigot stands; not ok for anything else.
+func axisAt(f Feature) (Point, bool) {
+	switch f := f.(type) {
+	case *Bore:
+		if f.At != nil {
+			return *f.At, true
+		}
+		return Point{}, true
+	case *Spigot:
+		return Point{}, true
+	}
+	return Point{}, false
+}
+
+// slack is how far the axes of a fit's two sides may lie apart.
+func (f Fit) slack(job *Job) units.Length {
+	hole, _ := job.Part(f.Hole.Part).Feature(f.Hole.Feature).(*Bore)
+	shaft, _ := job.Part(f.Shaft.Part).Feature(f.Shaft.Feature).(*Spigot)
+	return max(0, hole.Diameter.High-shaft.Diameter.Low) / 2
+}
+
+// spread is how far the holes of a pattern may lie from their places, radially.
+func (f *Holes) spread() units.Length {
+	if f.Within > 0 {
+		return f.Within
+	}
+	most := 0.0
+	for _, at := range f.Places {
+		most = math.Max(most, math.Hypot(float64(at.X.Width()), float64(at.Y.Width()))/2)
+	}
+	return units.Length(most)
+}
+
+// screwRoom is how far the holes of two patterns may lie apart, radially, so that the screw of this one passes both.
+func (f *Holes) screwRoom(mate *Holes) units.Length {
+	if f.Thread != nil {
+		return (mate.Diameter.Low - f.Thread.Thread.Major) / 2
+	}
+	screw, err := tables.FindThread(f.Screw)
+	if err != nil {
+		return 0
+	}
+	return (mate.Diameter.Low - screw.Major + f.Diameter.Low - screw.Major) / 2
+}

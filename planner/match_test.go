@@ -1,0 +1,116 @@
+package planner_test
+
+import (
+	"encoding/json"
+	"fmt"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"catchplate/partspec"
+	"catchplate/partspec/units"
+	"catchplate/planner/plan"
+	"catchplate/planner/replay"
+)
+
+// matchFile is a cover whose holes the ring of a housing is spotted through from.
+var matchFile = filepath.Join("testdata", "rules", "cover-on-ring.hcl")
+
+// operation finds an operation of a part; its setup too.
+func operationOf(t *testing.T, part *plan.Part, id string) (*plan.Setup, *plan.Operation) {
+	t.Helper()
+	for i := range part.Setups {
+		for k := range part.Setups[i].Operations {
+			if o := &part.Setups[i].Operations[k]; o.ID == id {
+				return &part.Setups[i], o
+			}
+		}
+	}
+	require.Fail(t, "no operation "+id)
+	return nil, nil
+}
+
+// Holes are spotted through from the mate by a drill that just passes its holes, with the register finished, and drilled by those spots.
+func TestSpottedThroughFromTheMate(t *testing.T) {
+	p := answered(t, inShop(t, matchFile))
+	require.Len(t, p.Parts, 2)
+	ring := &p.Parts[1]
+	require.Empty(t, ring.Refusals)
+	_, spot := operationOf(t, ring, "holes.screws/mark")
+	_, drill := operationOf(t, ring, "holes.screws/drill")
+	_, register := operationOf(t, ring, "spigot.register/turn")
+	assert.InDelta(t, 4.5, spot.Tool.SizeMM, 1e-9, "the drill of an M4 clearance hole")
+	assert.Less(t, register.Number, spot.Number)
+	assert.Less(t, spot.Number, drill.Number)
+	for _, c := range append(append([]plan.Cut(nil), spot.Cuts...), drill.Cuts...) {
+		require.NotNil(t, c.At, c.Name)
+		assert.Equal(t, "mate", c.At.By, c.Name)
+	}
+	assert.Contains(t, strings.Join(spot.Notes, " "), "registered by register")
+}
+
+// The part whose holes are spotted through is planned first, wherever it stands in the files.
+func TestMateIsPlannedFirst(t *testing.T) {
+	job := inShop(t, matchFile)
+	job.Parts[0], job.Parts[1] = job.Parts[1], job.Parts[0]
+	job.Fits = nil // that rule A-10 does not decide
+	p := answered(t, job)
+	assert.Equal(t, "gauge_cover", p.Parts[0].Name)
+}
+
+// A drill far smaller than the mate's holes leans in them by more than the screw has room: no plan, and the drill to buy is named.
+func TestSpottingDrillTooSmall(t *testing.T) {
+	job := withShop(inShop(t, matchFile), func(s *partspec.Workshop) {
+		s.Tools = slices.Clone(s.Tools)
+		for i := range s.Tools {
+			if s.Tools[i].Kind == partspec.Drills {
+				s.Tools[i].Sizes = slices.DeleteFunc(slices.Clone(s.Tools[i].Sizes), func(d units.Length) bool { return d > 3.8 && d <= 4.5 })
+			}
+		}
+	})
+	ring := answered(t, job).Parts[1]
+	require.NotEmpty(t, ring.Refusals)
+	assert.Contains(t, fmt.Sprint(ring.Refusals), "buy a drill nearer to Ø4.50")
+}
+
+// Every way in which a plan could leave the mate's holes is caught.
+func TestMatchCorruptions(t *testing.T) {
+	job := inShop(t, matchFile)
+	good := answered(t, job)
+	text, err := json.Marshal(good)
+	require.NoError(t, err)
+	const spot, drill = "holes.screws/mark", "holes.screws/drill"
+	for _, c := range []struct {
+		name, op string
+		spoil    func(*plan.Setup, *plan.Operation)
+		clause   string
+	}{
+		{"a drill that does not pass the mate", spot, func(_ *plan.Setup, o *plan.Operation) { o.Tool.SizeMM = 5 }, "match"},
+		{"a drill that leans too far", spot, func(_ *plan.Setup, o *plan.Operation) { o.Tool.SizeMM = 4 }, "match"},
+		{"a scriber", spot, func(_ *plan.Setup, o *plan.Operation) { o.Tool.ID = "scriber" }, "match"},
+		{"one hole is left out", spot, func(_ *plan.Setup, o *plan.Operation) { o.Cuts, o.Holes = o.Cuts[:5], o.Holes[:5] }, "match"},
+		{"on the other face", spot, func(s *plan.Setup, _ *plan.Operation) { s.FreeEnd = "left" }, "match"},
+		{"never spotted", spot, func(_ *plan.Setup, o *plan.Operation) { o.Process, o.Cuts, o.Holes = plan.Deburr, nil, nil }, "match"},
+		{"a spot beside its place", spot, func(_ *plan.Setup, o *plan.Operation) { o.Cuts[2].At.XMM += 0.1 }, "match"},
+		{"drilled by a punch mark", drill, func(_ *plan.Setup, o *plan.Operation) { o.Cuts[0].At.By = "punch mark" }, "match"},
+		{"drilled beside the spot", drill, func(_ *plan.Setup, o *plan.Operation) { o.Cuts[0].At.YMM += 0.1 }, "match"},
+		{"said truer than it is", drill, func(_ *plan.Setup, o *plan.Operation) { o.Cuts[0].At.WithinMM = 0.05 }, "located"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			var p plan.Plan
+			require.NoError(t, json.Unmarshal(text, &p))
+			s, o := operationOf(t, &p.Parts[1], c.op)
+			c.spoil(s, o)
+			_, failures := replay.Prove(job, &p)
+			var clauses []string
+			for _, f := range failures {
+				clauses = append(clauses, f.Clause)
+			}
+			assert.Contains(t, clauses, c.clause)
+		})
+	}
+}
