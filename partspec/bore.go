@@ -10,7 +10,7 @@ import (
 
 var boreShape = shapeOf{attrs: []attr{
 	may("at", kindPlace), may("diameter", kindSize), may("depth", kindSize), may("through", kindFlag), may("from", kindWord), may("flat", kindFlag),
-	may("as_supplied", kindFlag), may("measured", kindLength), may("roughness", kindNumber), may("note", kindText),
+	may("as_supplied", kindFlag), may("measured", kindLength), may("roughness", kindNumber), may("note", kindText), aboutAxis,
 }}
 
 // bore builds an inside cylinder. Which stretch is left to it is found by
@@ -20,6 +20,7 @@ func (s *shaper) bore(e *entry) Feature {
 		FeatureHead: s.head(e), From: s.boreFrom(e), At: s.boreAt(e), FlatBottom: e.flag("flat") || e.word == "counterbore",
 		Roughness: e.number("roughness"), AsSupplied: e.flag("as_supplied"), Measured: measured(e),
 	}
+	s.onMainAxis(e)
 	f.Diameter = s.boreDiameter(e)
 	s.boreDepth(e, f)
 	if e.broken {

@@ -110,7 +110,9 @@ type Part struct {
 	Roughness float64      // Ra in micrometres asked of every machined surface unless the feature says otherwise
 	// InnerCorner is the largest radius a tool may leave in an internal corner that the drawing shows sharp.
 	InnerCorner units.Length
-	Features    []Feature // in file order
+	Features    []Feature // in file order: what lies about the main axis, and beside or across it
+	Axes        []Axis    // beside the main one, with what lies about them
+	Seen        *Seen     // set on a part as it is seen from an offset axis
 	Relations   []Relation
 	Note        string
 	Range       Range

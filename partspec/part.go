@@ -16,7 +16,7 @@ var partShape = shapeOf{
 		may("quantity", kindCount), may("bought", kindFlag), may("roundness", kindLength), may("roughness", kindNumber),
 		may("inner_corner", kindLength), may("note", kindText),
 	},
-	blocks: slices.Concat([]string{"stock", "outline"}, FeatureWords(), relationWords),
+	blocks: slices.Concat([]string{"stock", "outline"}, []string{"axis"}, FeatureWords(), relationWords),
 }
 
 // defaultInnerCorner is the largest radius left in a corner that is drawn sharp
@@ -28,6 +28,7 @@ type partEntry struct {
 	*entry
 	stock     *entry
 	outline   *entry // of a flat part
+	axis      *entry // beside the main one
 	features  []*entry
 	relations []*entry
 }
@@ -40,6 +41,9 @@ func (p *partEntry) all() []*entry {
 	}
 	if p.outline != nil {
 		list = append(list, p.outline.withChildren()...)
+	}
+	if p.axis != nil {
+		list = append(list, p.axis)
 	}
 	for _, e := range slices.Concat(p.features, p.relations) {
 		list = append(list, e.withChildren()...)
@@ -65,6 +69,8 @@ func (c *checker) gatherPart(block *hclsyntax.Block) {
 			c.gatherStock(p, b)
 		case b.Type == "outline":
 			c.gatherOutline(p, b)
+		case b.Type == "axis":
+			c.gatherAxis(p, b)
 		case slices.Contains(relationWords, b.Type):
 			p.relations = append(p.relations, c.enter(b, p.path(), inches, relationShape, noLabel))
 		case slices.Contains(FeatureWords(), b.Type):
@@ -137,7 +143,14 @@ func (c *checker) buildPart(p *partEntry) *Part {
 		c.fail(p.entry, p.at("quantity"), "The quantity is too large", "At most %d are believed.", maxQuantity)
 	}
 	part.Material = c.material(p.entry)
-	s := &shaper{c: c, part: part, owner: p.entry, entries: p.features}
+	s := &shaper{c: c, part: part, owner: p.entry}
+	for _, e := range p.features {
+		if e.has("axis") {
+			s.about = append(s.about, e)
+		} else {
+			s.entries = append(s.entries, e)
+		}
+	}
 	s.buildFrame(p)
 	if p.stock == nil && !part.Bought {
 		c.fail(p.entry, p.head(), p.title()+" has no stock", "Write what it is cut from: %s.", exampleStock(p))
@@ -148,6 +161,7 @@ func (c *checker) buildPart(p *partEntry) *Part {
 	if part.Length.Value > 0 {
 		s.checkStock()
 	}
+	part.Axes = s.eccentrics(p.axis, s.about)
 	part.Relations = s.relations(p.relations)
 	return part
 }

@@ -15,6 +15,7 @@ type shaper struct {
 	part     *Part  // its length, general class and stock are known already
 	owner    *entry // the part or the stock
 	entries  []*entry
+	about    []*entry // what lies about an offset axis
 	done     map[string]Feature
 	existing *shaper        // of the existing piece that the part is made from
 	rims     map[string]rim // edges of the chamfers and fillets
@@ -264,6 +265,12 @@ func (s *shaper) target(e *entry, name, attribute string) Feature {
 func (s *shaper) isThere(e *entry, name, attribute string) bool {
 	if s.entryOf(name) != nil {
 		return true
+	}
+	for _, other := range s.about {
+		if other.name == name {
+			s.c.fail(e, e.at(attribute), fmt.Sprintf("%s lies about an offset axis", other.title()), "No %s can stand on it or bind it: its own limits and those of the axis' offset say how true it is. Leave this out.", e.word)
+			return false
+		}
 	}
 	s.c.fail(e, e.at(attribute), fmt.Sprintf("There is no feature %q", name), "%s", didYouMean(name, s.names()))
 	return false

@@ -8,7 +8,7 @@ import (
 
 var spigotShape = shapeOf{attrs: append([]attr{
 	may("diameter", kindSize), may("length", kindSize), may("as_supplied", kindFlag), may("measured", kindLength),
-	may("roughness", kindNumber), may("note", kindText),
+	may("roughness", kindNumber), may("note", kindText), aboutAxis,
 }, placeOf...)}
 
 // spigot builds an outside cylinder. Its place is found later, with the chain.
@@ -17,6 +17,7 @@ func (s *shaper) spigot(e *entry) Feature {
 		FeatureHead: s.head(e), Length: s.size(e, "length", useLength), Roughness: e.number("roughness"),
 		AsSupplied: e.flag("as_supplied"), Measured: measured(e),
 	}
+	s.onMainAxis(e)
 	f.Diameter = s.spigotDiameter(e)
 	if e.broken {
 		return nil

@@ -11,7 +11,7 @@ var alsoCalled = map[string]string{
 // laterWords are words of the trade that the language does not take yet; they
 // are refused by name, so that nobody looks for a misspelling.
 var laterWords = []string{
-	"axis", "wrapper", "joint", "finish", "place", "job", "rack", "keyway", "gear",
+	"wrapper", "joint", "finish", "place", "job", "rack", "keyway", "gear",
 }
 
 // wordExamples are those of words, figureExamples those of figures whose kind says too little.

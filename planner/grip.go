@@ -25,7 +25,7 @@ func (w *writer) gripOf(m holding.Mount, steps []sequence.Step) plan.Grip {
 	g := plan.Grip{Kind: m.GripKind(), Surface: m.Surface, Inside: m.Inside, FromZ: tidy(m.Z0), ToZ: tidy(m.Z1), RadiusMM: tidy(m.Radius), Jaws: m.Jaws(), JawWidthMM: float64(m.Holding.JawWidth)}
 	if m.Inside {
 		g.RadiusMM = tidy(w.body.Inner.Least(m.Z0, m.Z1))
-	} else if m.Surface != "stock" && m.Glue == holding.NoGlue && w.ctx.Part.Stock.Kind != partspec.Hexagon {
+	} else if m.Surface != "stock" && m.Glue == holding.NoGlue && w.ctx.Part.Stock.Kind != partspec.Hexagon && w.ctx.Part.Seen == nil {
 		g.RadiusMM = tidy(w.body.Outer.Greatest(m.Z0, m.Z1))
 	}
 	if math.IsInf(g.RadiusMM, 0) || math.IsNaN(g.RadiusMM) {

@@ -60,5 +60,6 @@ func planPart(job *partspec.Job, part *partspec.Part, set rules.Set) plan.Part {
 		return out
 	}
 	writeOut(&out, best)
+	planEccentrics(&out, job, part, set)
 	return out
 }

@@ -107,7 +107,7 @@ func (w *writer) setup(steps []sequence.Step, last bool) {
 		now := w.flatNow()
 		s.FlatAfter = &now
 	} else {
-		s.After, s.Beside = Section(w.body), append([]plan.FlatHole(nil), w.beside...)
+		s.After, s.Beside = w.section(), append([]plan.FlatHole(nil), w.beside...)
 	}
 	for _, o := range s.Operations {
 		s.BeforeRelease = append(s.BeforeRelease, o.Checks...)
@@ -122,11 +122,12 @@ func (w *writer) setup(steps []sequence.Step, last bool) {
 
 // turnedSetup fills in what a setup of a turned part has of its own.
 func (w *writer) turnedSetup(m holding.Mount, steps []sequence.Step, s *plan.Setup) {
-	s.Title, s.Before = m.Title(), Section(w.body)
+	s.Title, s.Before = m.Title(), w.section()
 	s.Grip = w.gripOf(m, steps)
 	s.StickOutMM = tidy(w.stickOut(m))
 	s.Bed = m.Bed()
 	s.How = m.How(w.ctx, s.Grip)
+	w.shop.SetOver(m, s)
 }
 
 // cutsLengths reports whether shoulders, grooves or depths are cut with an end free, in this setting or another, and not only its face and edges.

@@ -23,11 +23,13 @@ func Of(p *partspec.Part) plan.Drawing {
 		Beside:  holesOf(p),
 		Rings:   rings(p),
 		Crossed: crossed(p),
+		Axes:    axes(p),
 		Notes:   notes(p),
 	}
 	for _, f := range p.Features {
 		d.Dims = append(d.Dims, dims(p, f)...)
 	}
+	d.Dims = append(d.Dims, axisDims(p)...)
 	if !sameAsOne(p) {
 		d.Dims = append(d.Dims, length(0, mm(p.Length.Value), "part", sizeText(p, p.Length)))
 	}

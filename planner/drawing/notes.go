@@ -22,6 +22,7 @@ func notes(p *partspec.Part) []string {
 		}
 	}
 	out = append(out, holesNotes(p)...)
+	out = append(out, axisNotes(p)...)
 	if p.General != "" {
 		out = append(out, "Sizes without limits: ISO 2768-"+p.General+".")
 	}

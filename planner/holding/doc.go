@@ -151,6 +151,9 @@ func (s Shop) Mounts(desperate bool) []Mount {
 	if s.Part.Flat() {
 		return s.flatMounts(desperate)
 	}
+	if s.Part.Seen != nil {
+		return s.setOver()
+	}
 	var mounts []Mount
 	for _, h := range s.Shop.Holdings {
 		switch h.Kind {
@@ -194,6 +197,9 @@ func (m Mount) name() string {
 		id = fmt.Sprintf("%s on the %s, lying, on %s over %s, %s end free, up at %.0f", m.Holding.Name, m.Machine, m.Surface, units.Decimal(m.Z1-m.Z0, 1), m.Free, m.AcrossDeg)
 	} else if m.Machine != "" {
 		id = fmt.Sprintf("%s on the %s, on %s, %s end up", m.Holding.Name, m.Machine, m.Surface, m.Free)
+	}
+	if m.About != "" && !m.Flat {
+		id += ", set over for " + m.About
 	}
 	if m.Stop {
 		id += ", against the step"

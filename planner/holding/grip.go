@@ -89,6 +89,9 @@ func (s Shop) leastGrip(m Mount, t process.Task, way process.Way, force float64,
 	}
 	d := mechanics.GripDemand{MainN: force, FeedN: force / 2, PassiveN: force / 2, CutRadiusMM: way.ForceAt, GripRadiusMM: m.Radius, GripLengthMM: m.Z1 - m.Z0,
 		OverhangMM: math.Abs(cut - middle), Jaws: jaws, Friction: mu, Safety: safety, AxialStop: m.Stop || m.Across}
+	if s.Part.Seen != nil { // what is turned there meets gaps until it is round
+		d.Safety = interruptedSafety
+	}
 	if m.Machine != "" && !pressesDown(t) { // a push in the table's plane turns and tips the work; the bed carries what presses down
 		d.FeedN, d.PassiveN = 0, 0
 	}

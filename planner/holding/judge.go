@@ -81,6 +81,9 @@ func (s Shop) Facts(m Mount, task int, way process.Way, light float64) rules.Cas
 	c.Disc = s.disc(m)
 	c.Cuts = s.cuts(m, t, way)
 	c.Capacity = s.capacity(m)
+	if s.Part.Seen != nil {
+		c.Offset, c.Interrupted = s.offset(m), !t.Inside
+	}
 	s.support(&c, m, t, way, light)
 	s.demand(&c, m, t, way, light)
 	return c
@@ -336,6 +339,15 @@ func (s Shop) capacity(m Mount) string {
 		return ""
 	}
 	d, h := 2*m.Radius, m.Holding
+	if e := s.throw(); e > 0 {
+		switch widest := s.wide; {
+		case s.Lathe.Swing > 0 && widest > float64(s.Lathe.Swing):
+			return "it swings Ø" + mm(widest) + ", over the lathe's " + mm(float64(s.Lathe.Swing))
+		case d-2*e < float64(h.Smallest):
+			return "the jaw that the work is drawn to stands " + mm(m.Radius-e) + " from the axis, under half of its smallest"
+		}
+		d += 2 * e // as far out as the other jaw of the pair stands
+	}
 	switch {
 	case h.Largest > 0 && d > float64(h.Largest):
 		return "Ø" + mm(d) + " is over its " + mm(float64(h.Largest))

@@ -17,7 +17,7 @@ func (s Shop) squeeze(c *rules.Case, f *Figures, m Mount, t process.Task, body s
 	if m.Glue != NoGlue || m.Between || m.Machine == partspec.Bench || m.GripKind() == "clamps" || m.Across {
 		return
 	}
-	c.Wall = body.LeastWall(m.Z0, m.Z1)
+	_, c.Wall = s.truly(0, body.LeastWall(m.Z0, m.Z1))
 	f.Wall = c.Wall
 	if m.Inside {
 		return
@@ -56,7 +56,7 @@ const lobeShare = 1.0 / 3
 
 // ring is the work under the jaws as a plain ring, as wide as they are set and as thin as it is anywhere under them; not hollow where it is solid there.
 func (s Shop) ring(m Mount, body solid.Body, forcePerJawN float64) (ring mechanics.RingGrip, hollow bool) {
-	outer, wall := body.Outer.Greatest(m.Z0, m.Z1), body.LeastWall(m.Z0, m.Z1)
+	outer, wall := s.truly(body.Outer.Greatest(m.Z0, m.Z1), body.LeastWall(m.Z0, m.Z1))
 	if body.Inner.Greatest(m.Z0, m.Z1) <= 0 || math.IsInf(wall, 0) {
 		return ring, false
 	}

@@ -68,6 +68,9 @@ func (m Mount) Title() string {
 	if m.Flat {
 		return m.flatTitle()
 	}
+	if m.About != "" {
+		return fmt.Sprintf("Four-jaw chuck on %s, set over for the axis %s, %s end outward", m.Surface, m.About, m.Free)
+	}
 	on := "the bar"
 	switch {
 	case m.Surface != "stock":

@@ -108,6 +108,10 @@ type Setup struct {
 	AcrossDeg     float64     `json:"across_deg,omitempty"` // where up then is, from +X of the part's frame
 	CentreX       float64     `json:"centre_x,omitempty"`   // lathe: the place of the part that runs on the spindle's axis
 	CentreY       float64     `json:"centre_y,omitempty"`
+	Axis          string      `json:"axis,omitempty"` // of a turned part: the offset axis that runs true, at CentreX; radii and sections are then as seen from it
+	ThrowMM       float64     `json:"throw_mm,omitempty"`
+	SwingLowMM    float64     `json:"swing_low_mm,omitempty"` // what the clock on the round outside may swing by, in all
+	SwingHighMM   float64     `json:"swing_high_mm,omitempty"`
 	LocateMM      float64     `json:"locate_mm,omitempty"` // mill, faceplate: how far the work may lie from where the dials have it, radially
 	Clamps        []Clamp     `json:"clamps,omitempty"`
 	Bed           *Bed        `json:"bed,omitempty"`

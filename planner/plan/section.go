@@ -16,6 +16,8 @@ type Segment struct {
 type Section struct {
 	Outer []Segment `json:"outer"`
 	Inner []Segment `json:"inner"`
+	// Near is, of work that is set over, the outside on the side of the spindle's axis on which it is nearest; Outer is then the side on which it is farthest.
+	Near []Segment `json:"near,omitempty"`
 }
 
 // Drawing is the part as it was understood, to be held against the paper drawing.
@@ -26,9 +28,27 @@ type Drawing struct {
 	Datum   []string   `json:"datum,omitempty"`   // of a flat part: names of the edges that coordinates begin at
 	Rings   []Ring     `json:"rings,omitempty"`   // pitch circles
 	Crossed []Crossed  `json:"crossed,omitempty"` // of a turned part: what is cut across its axis
+	Axes    []Axis     `json:"axes,omitempty"`    // of a turned part: beside its main one, towards +X
 	Hexagon bool       `json:"hexagon"`           // the outside is a hexagon bar's; Section shows it across corners
 	Dims    []Dim      `json:"dims"`
 	Notes   []string   `json:"notes"` // chamfers, general tolerances, relations
+}
+
+// Axis is an axis beside the main one, with what is turned about it.
+type Axis struct {
+	Name       string      `json:"name"`
+	ThrowMM    float64     `json:"throw_mm"` // from the main axis, towards +X
+	Text       string      `json:"text"`     // the throw as drawn
+	Eccentrics []Eccentric `json:"eccentrics"`
+}
+
+// Eccentric is a cylinder about an offset axis.
+type Eccentric struct {
+	Feature  string  `json:"feature"`
+	Z0       float64 `json:"z0"`
+	Z1       float64 `json:"z1"`
+	RadiusMM float64 `json:"radius_mm"`
+	Inside   bool    `json:"inside"`
 }
 
 // Ring is the pitch circle of a pattern.

@@ -81,8 +81,12 @@ func (w *walk) demand(l load) mechanics.GripDemand {
 	if w.setup.Locates == "stock" {
 		friction = frictionRaw
 	}
+	held, _ := w.own(w.setup.Grip.RadiusMM, 0)
 	d := mechanics.GripDemand{AxialStop: w.seated(), MainN: l.force.MainN, FeedN: l.force.FeedN, PassiveN: l.force.PassiveN, CutRadiusMM: l.radius,
-		GripRadiusMM: w.setup.Grip.RadiusMM, GripLengthMM: w.contact, Jaws: w.setup.Grip.Jaws, Friction: friction, Safety: safety}
+		GripRadiusMM: held, GripLengthMM: w.contact, Jaws: w.setup.Grip.Jaws, Friction: friction, Safety: safety}
+	if w.part.Seen != nil { // what is turned there meets gaps until it is round
+		d.Safety = interrupted
+	}
 	if !w.setup.Tailstock && !l.axial {
 		d.OverhangMM = math.Abs(l.z - (lo+hi)/2)
 	}
@@ -173,6 +177,8 @@ func (w *walk) ring(forcePerJawN float64) mechanics.RingGrip {
 		OutsideDiameterMM: 2 * outside, WallMM: wall, LengthMM: math.Max(z1-z0, hi-lo), GripLengthMM: hi - lo, Jaws: g.Jaws, JawWidthMM: g.JawWidthMM,
 		ForcePerJawN: forcePerJawN, ModulusMPa: m.ModulusGPa.Middle() * 1000, Poisson: m.Poisson, YieldMPa: m.YieldMPa.Low, Inside: g.Inside,
 	}
+	outside, r.WallMM = w.own(outside, wall)
+	r.OutsideDiameterMM = 2 * outside
 	if w.holding.Kind == partspec.SoftJaws {
 		r.JawWidthMM, r.JawArcDeg = 0, boredShare*360/float64(max(1, g.Jaws))
 	}

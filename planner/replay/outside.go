@@ -52,7 +52,10 @@ func (d drawing) outerStretch(f partspec.Feature, m metal) (solid.Curve, bool) {
 }
 
 func (d drawing) spigotRadius(f *partspec.Spigot, m metal) float64 {
-	if f.AsSupplied {
+	switch {
+	case f.AsSupplied && d.part.Stock.Kind == partspec.Existing: // it may have several, and what is there is taken as it is
+		return float64(f.Diameter.Mid()) / 2
+	case f.AsSupplied:
 		return d.stockOuter
 	}
 	r := m.outside(f.Diameter) / 2

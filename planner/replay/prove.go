@@ -59,13 +59,25 @@ func proveOne(r *record, job *partspec.Job, before []plan.Part, p plan.Part) pla
 // mostMeasured bounds the worlds, two for each place, so that no plan keeps the proof for ever. Real parts have a handful.
 const mostMeasured = 40
 
-// provePart replays a part in every world.
+// provePart proves a part.
 func provePart(r *record, job *partspec.Job, part *partspec.Part, p plan.Part) plan.Proof {
+	if len(part.Axes) > 0 {
+		return proveAxes(r, job, part, p)
+	}
+	if _, over := byAxis(p); len(over.Setups) > 0 {
+		r.fail(where{setup: over.Setups[0].Number}, "set over", "it is set over for an offset axis, and the part has none")
+		return plan.Proof{}
+	}
+	return proveTurned(r, job, part, p, 1)
+}
+
+// proveTurned replays a part, or what is turned about one of its axes, in every world; its setups are numbered from first on.
+func proveTurned(r *record, job *partspec.Job, part *partspec.Part, p plan.Part, first int) plan.Proof {
 	if len(p.Setups) == 0 {
 		r.fail(where{}, "part", "nothing is done to it, and no reason is given")
 		return plan.Proof{}
 	}
-	checkNumbers(r, part, p)
+	checkNumbers(r, part, p, first)
 	checkHead(r, part, p)
 	checkSizes(r, job, part, p)
 	if n := len(measuredCuts(p)); n > mostMeasured {
@@ -138,11 +150,11 @@ func checkRemoving(r *record, p plan.Part, removing map[cutKey]bool) {
 }
 
 // checkNumbers holds that setups are numbered from 1, and that operations have ids of their own and rising numbers.
-func checkNumbers(r *record, part *partspec.Part, p plan.Part) {
+func checkNumbers(r *record, part *partspec.Part, p plan.Part, first int) {
 	ids, last := map[string]bool{}, 0
 	for i, s := range p.Setups {
-		if s.Number != i+1 {
-			r.fail(where{setup: s.Number}, "order", "setup %d stands in place %d", s.Number, i+1)
+		if s.Number != i+first {
+			r.fail(where{setup: s.Number}, "order", "setup %d stands in place %d", s.Number, i+first)
 		}
 		for _, op := range s.Operations {
 			at := where{s.Number, op.ID}

@@ -12,7 +12,7 @@ func All() Set {
 		},
 		Holdings: []Holding{
 			gripExists, gripNotCut, capacity, colletSize, boreFinished, neverOnThread, packFinished, squareBar, grippedLength, stickOut, wallUnderGrip, wallOnMandrel, gripHolds,
-			gluedArborLight, mandrelDrive, clampsPlaced, viceOnParallels, faceplateSeat, angleOnPlate, unbalanced, fourJawSides, coordinates, lyingRound, workFromFlatSide,
+			gluedArborLight, mandrelDrive, setOver, clampsPlaced, viceOnParallels, faceplateSeat, angleOnPlate, unbalanced, fourJawSides, coordinates, lyingRound, workFromFlatSide,
 		},
 		Numbers: []Number{
 			spotFirst, stockForFinish, separateRoughing, pilotChain, drillBoreOrReam, reamAllowance, partSpare, runOutExpected, holdingTimes,
@@ -20,7 +20,7 @@ func All() Set {
 			taperBySlide, screwInfeed, passDepth, pointDepth, partingTool, stockLength, toMeasuredSize,
 			sameSetting, runOutShare, fewestSettings, holeFirst, helpersFirst, instrumentChoice, measureInTime, easeGrip, colletGrip, surfaceSpeedCap, clampGeometry, clampedToTable, backing,
 			chordCheck, fromHeldDatum, blindTapped,
-			sagitta, wrongRadius, swungRadius, gaugeSeat,
+			mainAxisFirst, clockSwing, sagitta, wrongRadius, swungRadius, gaugeSeat,
 		},
 		Cautions: []Caution{
 			cautionAlways, cautionKey, cautionOffBalance, cautionParting, cautionFiling, cautionEmery, cautionSlender, cautionSheet, cautionBreakThrough, cautionSwarf, cautionSwung, cautionGlue, cautionFluid, cautionBarBehind,

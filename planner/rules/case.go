@@ -70,6 +70,7 @@ type Case struct {
 	Ledge   *LedgeFacts // of flat work on an angle plate
 
 	Interrupted bool // the cut meets gaps
+	Offset      *OffsetFacts
 
 	WebMM   float64 // of flat work: metal between the bore and the rim
 	WasteMM float64 // web with which the jaws' squeeze would pass; 0 = it passes

@@ -75,6 +75,11 @@ func holdingCases() map[string]struct{ refused, passed rules.Case } {
 		"B-06": {sound(in(partspec.Faceplate), plated(rules.PlateFacts{Diameter: 160, Reach: 60, OffCentre: 57})), sound(in(partspec.Faceplate), plated(rules.PlateFacts{Diameter: 160, Reach: 60, OffCentre: 56}))},
 		"B-09": {sound(in(partspec.Faceplate), plated(rules.PlateFacts{Diameter: 160, MostRPM: 59, Slowest: 60})), sound(in(partspec.Faceplate), plated(rules.PlateFacts{Diameter: 160, MostRPM: 60, Slowest: 60}))},
 		"B-10": {sound(in(partspec.AnglePlate), ledged(rules.LedgeFacts{Plate: 170, Owned: 2, Swing: 180, Reach: 91, HaveN: 8000})), sound(in(partspec.AnglePlate), ledged(rules.LedgeFacts{Plate: 170, Owned: 2, Swing: 180, Reach: 90, HaveN: 8000}))},
+		"B-04e": {sound(in(partspec.FourJaw), func(c *rules.Case) {
+			c.Offset = &rules.OffsetFacts{Throw: 4.1, JawHalf: 4, MostRPM: 500, Slowest: 100, Clock: true}
+		}), sound(in(partspec.FourJaw), func(c *rules.Case) {
+			c.Offset = &rules.OffsetFacts{Throw: 4, JawHalf: 4, MostRPM: 500, Slowest: 100, Clock: true}
+		})},
 		"B-04": {sound(in(partspec.FourJaw), flat, func(c *rules.Case) { c.Jaws = &rules.JawFacts{Reach: 46, Capacity: 45} }), sound(in(partspec.FourJaw), flat, func(c *rules.Case) { c.Jaws = &rules.JawFacts{Reach: 45, Capacity: 45} })},
 		"B-33": {sound(in(partspec.Vice), viced(rules.ViceFacts{Across: 60, Opening: 80, Grip: 3.2, Thick: 10, HaveN: 5000})),
 			sound(in(partspec.Vice), viced(rules.ViceFacts{Across: 60, Opening: 80, Grip: 3.4, Thick: 10, HaveN: 5000}))},

@@ -10,7 +10,7 @@ import (
 const endApart = 12.0
 
 // hasEnd reports whether a drawing of a turned part needs a view of its end.
-func hasEnd(d plan.Drawing) bool { return len(d.Beside) > 0 || len(d.Crossed) > 0 }
+func hasEnd(d plan.Drawing) bool { return len(d.Beside) > 0 || len(d.Crossed) > 0 || len(d.Axes) > 0 }
 
 // endView draws a turned part as seen from its right end: the ring of holes with numbers and pitch circle, seats, flats, slots and cross holes.
 func endView(d plan.Drawing, scale float64) *Canvas {
@@ -42,6 +42,7 @@ func endView(d plan.Drawing, scale float64) *Canvas {
 	for _, h := range flat.Holes {
 		c.hole(b.v, h, seenClass(h, flat, b.v), &b.field)
 	}
+	c.axesEnd(b.v, d, &b.field)
 	c.rings(b.v, d.Rings, flat.Holes, &b.field)
 	for _, ring := range d.Rings {
 		c.angleArc(b.v, &b.field, b.v.at(ring.XMM, ring.YMM), ring.StartDeg)

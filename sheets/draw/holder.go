@@ -60,7 +60,7 @@ func (c *Canvas) holderBefore(sc *scene) {
 func sided(side half, x, y float64) Point { return Point{x, -y * float64(side)} }
 
 func (c *Canvas) jaw(sc *scene, side half) {
-	head, free, r := sc.gripHead, sc.gripFree, sc.gripR
+	head, free, r := sc.gripHead, sc.gripFree, sc.gripOn(side)
 	if sc.setup.Grip.Inside {
 		c.Rect(Holder, sided(side, sc.xHead-2, r), sided(side, free, max(r-insideJaw, r/3)))
 		return
@@ -109,7 +109,7 @@ func (c *Canvas) gluedFace(sc *scene) {
 // film is adhesive in a bore or soft packing on the outside.
 func (c *Canvas) film(sc *scene) {
 	for _, side := range []half{upper, lower} {
-		c.Line(Glue, sided(side, sc.gripHead, sc.gripR), sided(side, sc.gripFree, sc.gripR))
+		c.Line(Glue, sided(side, sc.gripHead, sc.gripOn(side)), sided(side, sc.gripFree, sc.gripOn(side)))
 	}
 }
 

@@ -123,14 +123,15 @@ func (c *Canvas) addEnd(end *Canvas, beside bool) {
 // body draws the part without dimensions.
 func (c *Canvas) body(v view, d plan.Drawing) {
 	s := d.Section
-	c.skin(v, s, lower)
-	c.metal(Stays, v, s, upper)
+	c.skin(v, eccentric(s, d.Axes, lower), lower)
+	c.metal(Stays, v, eccentric(s, d.Axes, upper), upper)
+	c.axes(v, d)
 	for _, e := range edges(s.Inner) {
 		if e.r > 0 {
 			c.Line(Outline, v.at(e.z, 0), v.at(e.z, e.r))
 		}
 	}
-	for _, e := range edges(s.Outer) {
+	for _, e := range edges(eccentric(s, d.Axes, lower).Outer) {
 		c.Line(Outline, v.at(e.z, 0), v.at(e.z, -e.r))
 	}
 	if d.Hexagon {

@@ -201,7 +201,7 @@ func greatest(segments []plan.Segment, from, to float64) float64 {
 
 // clip keeps what lies between two places.
 func clip(s plan.Section, from, to float64) plan.Section {
-	return plan.Section{Outer: clipCurve(s.Outer, from, to), Inner: clipCurve(s.Inner, from, to)}
+	return plan.Section{Outer: clipCurve(s.Outer, from, to), Inner: clipCurve(s.Inner, from, to), Near: clipCurve(s.Near, from, to)}
 }
 
 func clipCurve(segments []plan.Segment, from, to float64) []plan.Segment {

@@ -144,6 +144,7 @@ func (sc *scene) draw() *Canvas {
 	c.work(sc)
 	c.holderBefore(sc)
 	c.Line(Centre, Point{sc.xHead - 6, 0}, Point{sc.xFree + 6, 0})
+	c.mainAxis(sc)
 	held := c.Bounds()
 	upper, column, unmarked := sc.operationMarks()
 	bottom := c.column(sc, column)
@@ -162,9 +163,9 @@ func (sc *scene) right() float64 { return sc.left() + PageWidth - 2*pageEdge }
 // work draws the work: all that was there as coming off, and over it what stays.
 func (c *Canvas) work(sc *scene) {
 	for _, side := range []half{upper, lower} {
-		c.metal(Off, sc.v, sc.before, side)
+		c.metal(Off, sc.v, nearSide(sc.before, side), side)
 		c.metal(Paper, sc.v, sc.rest, side)
-		c.metal(Stays, sc.v, sc.after, side)
+		c.metal(Stays, sc.v, nearSide(sc.after, side), side)
 	}
 	for _, e := range edges(sc.after.Inner) {
 		if e.r > 0 {
@@ -222,6 +223,9 @@ func (c *Canvas) legend(sc *scene, unmarked []string) {
 		swatch(Paper, "is left in the chuck")
 	}
 	lines := []string{"Not to scale. Headstock at the left, the part's " + sc.setup.FreeEnd + " end points to the right."}
+	if sc.setup.ThrowMM > 0 {
+		lines = append(lines, fmt.Sprintf("Cut open through both axes, which are %s mm apart: the work's own is the upper one, the spindle turns about the lower one.", units.Decimal(sc.setup.ThrowMM, 3)))
+	}
 	if len(sc.seats) > 0 {
 		lines = append(lines, "Cut open across the pipe that the seat is for.")
 	}

@@ -23,7 +23,7 @@ part "a" {
   }
   keyway "k" { # ERROR "keyway is not known to this version"
   }
-  axis "crank" { # ERROR "axis is not known to this version"
+  axis "crank" { # ERROR "lacks offset"
   }
   hole "h" { # ERROR "Did you mean 'holes'?"
   }

@@ -1,0 +1,77 @@
+package planner
+
+import (
+	"catchplate/partspec"
+	"catchplate/planner/plan"
+	"catchplate/planner/rules"
+	"catchplate/planner/solid"
+)
+
+// Work about an offset axis is planned as work on a piece that is there already: what the main axis leaves, as it is seen from the offset one
+// (partspec.Part.SeenFrom). It comes last, when the work is whole, finished and round about its main axis, and so can be gripped and clocked by it.
+
+// planEccentrics adds to the plan of a part what is turned about its offset axes.
+func planEccentrics(out *plan.Part, job *partspec.Job, part *partspec.Part, set rules.Set) {
+	for _, axis := range part.Axes {
+		seen := part.SeenFrom(axis)
+		best, refused := bestAttempt(job, seen, set)
+		if best == nil {
+			*out = plan.Part{Name: out.Name, Note: out.Note, Material: out.Material, MaterialName: out.MaterialName, Quantity: out.Quantity, DrawnInInch: out.DrawnInInch,
+				LengthMM: out.LengthMM, Drawing: out.Drawing, Refusals: refused}
+			return
+		}
+		added := plan.Part{}
+		writeOut(&added, best)
+		appendWork(out, added)
+	}
+}
+
+// appendWork lets the work of one plan follow that of another.
+func appendWork(out *plan.Part, added plan.Part) {
+	setups := len(out.Setups)
+	last := out.Setups[setups-1].Operations
+	number, before := last[len(last)-1].Number, last[len(last)-1].ID
+	out.Setups[setups-1].SafeStop = true
+	for _, s := range added.Setups {
+		s.Number += setups
+		for i := range s.Operations {
+			op := &s.Operations[i]
+			op.Number += number
+			if op.Process == plan.TurnRough || op.Process == plan.TurnFinish {
+				op.Notes = append(op.Notes, "Until it is round the cut meets metal in part of every turn only: a tough, sharp tool short in its post, and the belt or gears at the speed given or the next slower one. Diameters are touched with the spindle turning, on the side that swings farthest out.")
+			}
+		}
+		out.Setups = append(out.Setups, s)
+	}
+	out.Rejected = append(out.Rejected, added.Rejected...)
+	first := added.Setups[0].Operations[0].ID
+	out.Order.Pairs = append(out.Order.Pairs, plan.Pair{Before: before, After: first, Rule: "A-06e", Text: "what lies about the main axis is finished first"})
+	out.Order.Pairs = append(out.Order.Pairs, added.Order.Pairs...)
+	out.Order.CostMinutes += added.Order.CostMinutes
+	out.Order.BoundMinutes += added.Order.BoundMinutes
+	out.Order.Proven = out.Order.Proven && added.Order.Proven
+	out.Order.States += added.Order.States
+	out.Minutes += added.Minutes
+	for _, c := range added.Cautions {
+		out.Cautions = caution(out.Cautions, c)
+	}
+}
+
+// caution adds a warning that is not there yet.
+func caution(list []plan.Caution, c plan.Caution) []plan.Caution {
+	for _, known := range list {
+		if known == c {
+			return list
+		}
+	}
+	return append(list, c)
+}
+
+// section is the work as it now is; of work that is set over on either side of the spindle's axis.
+func (w *writer) section() plan.Section {
+	s := Section(w.body)
+	if seen := w.ctx.Part.Seen; seen != nil {
+		s.Near = segments(solid.Lower(w.body.Outer, w.ctx.Stock.Outer.Shift(0, -2*float64(seen.From.Offset.Value))))
+	}
+	return s
+}
