@@ -154,8 +154,11 @@ func (c comparer) idle(used []plan.Option) []plan.Option {
 		if h.Kind == partspec.Tailstock || slices.ContainsFunc(used, shown) {
 			continue
 		}
-		out = append(out, plan.Option{Holding: h.Name, Kind: string(h.Kind), Title: h.Name, Changed: []string{},
-			Verdict: "refused: it finds no surface of its size on this part that leaves the operation open"})
+		verdict := "refused: it finds no surface of its size on this part that leaves the operation open"
+		if h.Kind == partspec.VerticalSlide {
+			verdict = "refused: no plan mills in the lathe yet; a mill with a vice or clamps does such work"
+		}
+		out = append(out, plan.Option{Holding: h.Name, Kind: string(h.Kind), Title: h.Name, Changed: []string{}, Verdict: verdict})
 	}
 	return out
 }

@@ -2,6 +2,10 @@ package planner_test
 
 import (
 	"fmt"
+	"math/rand/v2"
+	"os"
+	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -67,4 +71,47 @@ func TestAnglePlateIsCompared(t *testing.T) {
 	}
 	assert.Positive(t, passed)
 	assert.Positive(t, refused)
+}
+
+// Bearings of many sizes on many angle plates are proved or refused with reasons, whatever they stand on.
+func TestBearingsOfManySizes(t *testing.T) {
+	text, err := os.ReadFile("testdata/rules/bearing.hcl")
+	require.NoError(t, err)
+	r := rand.New(rand.NewPCG(10, 7))
+	between := func(low, high int) int { return low + r.IntN(high-low+1) }
+	stood := 0
+	for range 150 {
+		wide, high, bore := between(30, 130), between(25, 90), between(5, 25)*2
+		x, y := between(bore/2+2, max(bore/2+2, wide)), between(bore/2+2, max(bore/2+2, high))
+		with := strings.NewReplacer("width             = 96", fmt.Sprintf("width = %d", wide), "length            = 44", fmt.Sprintf("length = %d", high), "width  = 96", fmt.Sprintf("width = %d", wide),
+			"height = 44", fmt.Sprintf("height = %d", high), `["44 ±0.2", "24 ±0.15"]`, fmt.Sprintf(`["%d ±0.2", "%d ±0.2"]`, x, y), "20 H8", fmt.Sprintf("%d H9", bore),
+			"thickness         = 30", fmt.Sprintf("thickness = %d", 30), "swing           = 250", fmt.Sprintf("swing = %d", between(18, 36)*10), "diameter    = 110", fmt.Sprintf("diameter = %d", between(8, 16)*10),
+			"width       = 130", fmt.Sprintf("width = %d", between(8, 20)*10), "clamps      = 4", fmt.Sprintf("clamps = %d", between(2, 4)), "reach       = 50", fmt.Sprintf("reach = %d", between(3, 8)*10)).Replace(string(text))
+		job, _, diags := partspec.Parse([]partspec.Source{{Name: "bearing.hcl", Text: []byte(with)}})
+		if diags.HasErrors() {
+			continue // the bore does not lie in the plate
+		}
+		part := answered(t, job).Parts[0]
+		if t.Failed() {
+			t.Log(with[strings.Index(with, `part "`):])
+			return
+		}
+		if len(part.Setups) > 0 && part.Setups[0].Ledge != nil {
+			stood++
+		}
+	}
+	assert.Greater(t, stood, 4, "angle plates are hardly used")
+}
+
+// A vertical slide that stands in the list is told of, with what does its work instead.
+func TestVerticalSlideIsToldOf(t *testing.T) {
+	job := withShop(load(t, "testdata/rules/bearing.hcl"), func(w *partspec.Workshop) {
+		w.Holdings = append(append([]partspec.Holding(nil), w.Holdings...), partspec.Holding{Kind: partspec.VerticalSlide, Name: "vertical_slide", Opening: 50})
+	})
+	surfaces, err := planner.Compare(job, job.Part("bearing"), "journal", plan.WhatIf{}, planner.Options{})
+	require.NoError(t, err)
+	options := surfaces[0].Options
+	i := slices.IndexFunc(options, func(o plan.Option) bool { return o.Kind == string(partspec.VerticalSlide) })
+	require.GreaterOrEqual(t, i, 0)
+	assert.Contains(t, options[i].Verdict, "no plan mills in the lathe yet")
 }

@@ -131,6 +131,9 @@ func (f *flatWalk) boreLimit() (limit float64, of string) {
 			continue
 		}
 		for _, r := range c.rounds {
+			if !f.sizedHere(x, y, r.low) {
+				continue
+			}
 			allowed := float64(f.part.Roundness)
 			if allowed == 0 {
 				allowed = r.high - r.low
@@ -141,6 +144,19 @@ func (f *flatWalk) boreLimit() (limit float64, of string) {
 		}
 	}
 	return limit, of
+}
+
+// sizedHere reports whether a cut of this setup brings a bore to its least radius.
+func (f *flatWalk) sizedHere(x, y, least float64) bool {
+	for _, t := range f.work.taken {
+		if !t.centre || t.mark || t.key.setup != f.setup.Number-1 {
+			continue
+		}
+		if hx, hy, r := t.centred((math.Max(t.z0, f.work.back) + math.Min(t.z1, f.work.front)) / 2); math.Hypot(hx-x, hy-y) <= centreNear && r >= least-figure {
+			return true
+		}
+	}
+	return false
 }
 
 // squeezed is the out of round that the jaws leave in the bore: of a plate where it lies on the middle line between two of them, else bounded by a ring as thin as
