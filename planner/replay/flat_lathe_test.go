@@ -69,6 +69,12 @@ func TestFlatCorruptionsInTheLatheAreRefused(t *testing.T) {
 		{"a clamp over the bore", held(4, func(s *plan.Setup) { s.Clamps[0].XMM = 14 }), "clearance"},
 		{"a strap over the bore", held(4, func(s *plan.Setup) { s.Clamps[0].AngleDeg = 0 }), "clearance"},
 		{"a clamp on air", held(4, func(s *plan.Setup) { s.Clamps[0].XMM = -1 }), "clamps"},
+		{"a clamp with its stud in the work", held(4, func(s *plan.Setup) {
+			for i := range s.Clamps {
+				s.Clamps[i].AngleDeg += 180
+			}
+		}), "clamps"},
+		{"clamps belied", held(4, func(s *plan.Setup) { s.Grip.WorkingN = 2000 }), "grip force"},
 		{"a clamp over no packing", held(4, func(s *plan.Setup) { s.Bed.Under = s.Bed.Under[1:] }), "clamps"},
 		{"two clamps", held(4, func(s *plan.Setup) { s.Clamps = s.Clamps[:2] }), "clamps"},
 		{"clamps on one side", held(4, func(s *plan.Setup) { s.Clamps = s.Clamps[:3]; s.Clamps[2].XMM, s.Clamps[2].YMM = 34, 37 }), "clamps"},

@@ -204,6 +204,7 @@ func (f *flatWalk) checkClamps() {
 				f.failOp("clamps", "the toe at %s, %s does not press on solid metal", mm(c.XMM), mm(c.YMM))
 			}
 		}
+		f.checkStud(c, back, front)
 		if !f.carried(c.XMM, c.YMM) {
 			f.failOp("clamps", "nothing carries the work under the toe at %s, %s (rule B-07)", mm(c.XMM), mm(c.YMM))
 		}
@@ -211,6 +212,7 @@ func (f *flatWalk) checkClamps() {
 			f.failOp("grip force", "a clamp is to press with %.0f N; those of %s give %.0f", c.ForceN, f.holding.Name, most)
 		}
 	}
+	f.checkPressedInAll(list)
 	cx, cy := f.setup.CentreX, f.setup.CentreY
 	if !f.onLathe() {
 		cx, cy = plane.Region{Edges: f.work.outer((back + front) / 2)}.Centroid()
@@ -244,6 +246,37 @@ func (f *flatWalk) strap(c plan.Clamp) plane.Capsule {
 	back := (wide - c.ToeMM) / 2 // a strap wider than what it bites
 	return plane.Capsule{X0: c.XMM + back*cos, Y0: c.YMM + back*sin, X1: c.XMM + 3*c.StudMM*cos, Y1: c.YMM + 3*c.StudMM*sin, Radius: wide / 2}
 }
+
+// checkStud holds that a clamp's stud stands clear of metal, and its packing beside the work.
+func (f *flatWalk) checkStud(c plan.Clamp, back, front float64) {
+	sin, cos := math.Sincos(c.AngleDeg * math.Pi / 180)
+	s := f.strap(c)
+	for _, place := range []struct {
+		what   string
+		figure plane.Set
+	}{{"stud", plane.Round(c.XMM+c.StudMM*cos, c.YMM+c.StudMM*sin, studThick/2)}, {"packing", plane.Round(s.X1, s.Y1, s.Radius)}} {
+		for _, z := range []float64{back + 2*same, front - 2*same} {
+			if len(plane.Common([]plane.Set{f.work.stock, place.figure}, f.work.gone(z))) > 0 {
+				f.failOp("clamps", "the %s of the clamp at %s, %s would stand in the work", place.what, mm(c.XMM), mm(c.YMM))
+				return
+			}
+		}
+	}
+}
+
+// checkPressedInAll holds that the force which the sheet gives is that of all clamps together.
+func (f *flatWalk) checkPressedInAll(list []plan.Clamp) {
+	total := 0.0
+	for _, c := range list {
+		total += c.ForceN
+	}
+	if said := f.setup.Grip.WorkingN; math.Abs(said-total) > sameForceN {
+		f.failOp("grip force", "the clamps press with %.0f N in all, the plan says %.0f", total, said)
+	}
+}
+
+// sameForceN is how far two printed forces may differ by rounding.
+const sameForceN = 1.0
 
 // widestBetween is the widest angle between two neighbouring clamps, seen from a place, in degrees.
 func widestBetween(list []plan.Clamp, cx, cy float64) float64 {

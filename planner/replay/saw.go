@@ -25,6 +25,9 @@ func (w *walk) saw(op plan.Operation, key cutKey) {
 	}
 	face := s.z + w.free()*float64(c.Kerf)
 	if q := cut.ToMeasure; q != nil {
+		if face < q.LowMM-sawGuide || face > q.HighMM+sawGuide {
+			w.failOp("measure", "the saw is set to leave the work at %s, and it is to end between %s and %s", mm(face), mm(q.LowMM), mm(q.HighMM))
+		}
 		face = w.world.value(key, *q)
 	}
 	z0, z1 := w.body.Ends()
@@ -43,3 +46,7 @@ func (w *walk) saw(op plan.Operation, key cutKey) {
 	w.parted = true
 	w.motion++
 }
+
+// sawGuide is how far the saddle's reading may lie beside the place that is measured when the work is sawn off: a saw is started by a line that the
+// saddle scribes, to half a millimetre at best. Common practice, no source.
+const sawGuide = 0.5
