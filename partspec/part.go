@@ -152,7 +152,7 @@ func (c *checker) buildPart(p *partEntry) *Part {
 		}
 	}
 	s.buildFrame(p)
-	if p.stock == nil && !part.Bought {
+	if _, said := p.block.Body.Attributes["stock"]; p.stock == nil && !part.Bought && !said {
 		c.fail(p.entry, p.head(), p.title()+" has no stock", "Write what it is cut from: %s.", exampleStock(p))
 	}
 	part.Stock = c.buildStock(p, s)

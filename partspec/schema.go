@@ -246,5 +246,8 @@ func hint(word string, known, blocks []string) string {
 	if text := didYouMean(word, known); text != "" {
 		return text
 	}
-	return "Take it out, or see the language's list of what may stand here."
+	if len(known) == 0 {
+		return "Take it out."
+	}
+	return "Known here: " + strings.Join(slices.Sorted(slices.Values(known)), ", ") + "."
 }

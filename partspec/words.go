@@ -1,5 +1,7 @@
 package partspec
 
+import "fmt"
+
 // alsoCalled are words of the drawing office for what the language calls otherwise.
 var alsoCalled = map[string]string{
 	"pcd": "circle", "pitch_circle": "circle", "bolt_circle": "circle", "number": "count", "dia": "diameter", "tap": "thread", "tapped": "thread",
@@ -34,9 +36,9 @@ func example(a attr) string {
 	}
 	switch a.kind {
 	case kindSize:
-		return a.name + ` = 20, = "7/8 in" or = "20 +0.02 -0"`
+		return fmt.Sprintf(`%s = 20, or %[1]s = "7/8 in", or %[1]s = "20 +0.02 -0"`, a.name)
 	case kindLength, kindPosition:
-		return a.name + ` = 20 or = "7/8 in"`
+		return fmt.Sprintf(`%s = 20, or %[1]s = "7/8 in"`, a.name)
 	case kindAngle:
 		return a.name + " = 60"
 	case kindNumber, kindCount:
