@@ -95,7 +95,7 @@ func (s Shop) leastGrip(m Mount, t process.Task, way process.Way, force float64,
 	if m.Machine != "" && !pressesDown(t) { // a push in the table's plane turns and tips the work; the bed carries what presses down
 		d.FeedN, d.PassiveN = 0, 0
 	}
-	if t.Process == plan.Drill || t.Process == plan.Ream || t.Process == plan.Tap || t.Process == plan.Die || len(t.Spots) > 0 {
+	if t.Process == plan.Drill || t.Process == plan.Spot || t.Process == plan.Ream || t.Process == plan.Tap || t.Process == plan.Die || len(t.Spots) > 0 {
 		// On the axis: the torque twists, the thrust goes into the chuck, nothing tips.
 		d.FeedN, d.PassiveN, d.OverhangMM = way.ThrustN, 0, 0
 	}

@@ -42,6 +42,12 @@ func (s Shop) onStock(h partspec.Holding) []Mount {
 			front = s.freeEnd(m.Free) - inward(m.Free)*max(shortStand, 2*base.Radius)
 			m.Z0, m.Z1 = span(front, front-inward(m.Free)*jawLength(h))
 			mounts = append(mounts, m)
+			if s.throughSpindle(base.Radius) { // and the piece cut off it close to its other end, for the same
+				m.Free = m.Free.Other()
+				front = s.freeEnd(m.Free) - inward(m.Free)*max(shortStand, 2*base.Radius)
+				m.Z0, m.Z1 = span(front, front-inward(m.Free)*jawLength(h))
+				mounts = append(mounts, m)
+			}
 		}
 		return mounts
 	}
@@ -219,11 +225,16 @@ func (s Shop) passesThrough(i int, free partspec.End) bool {
 		if free == partspec.Left {
 			behind = k > i
 		}
-		if behind && (other.Greatest >= s.Blocks[i].Greatest || s.Lathe.SpindleBore > 0 && 2*other.Greatest > float64(s.Lathe.SpindleBore)) {
+		if behind && (other.Greatest >= s.Blocks[i].Greatest || !s.throughSpindle(other.Greatest)) {
 			return false
 		}
 	}
 	return true
+}
+
+// throughSpindle reports whether work of a radius goes into the hole through the spindle.
+func (s Shop) throughSpindle(radius float64) bool {
+	return s.Lathe.SpindleBore == 0 || 2*radius <= float64(s.Lathe.SpindleBore)
 }
 
 // seats reports whether the next block towards the free end stands higher, so that its shoulder sits on the jaws' faces.

@@ -259,7 +259,7 @@ func (s Shop) absentGrip(m Mount, done func(int) bool) string {
 		return notRunning
 	case s.bolted(m) && !s.faced(m.Free.Other(), done):
 		return rawBehind
-	case m.Surface == "stock" && s.Place.OnBar():
+	case m.Surface == "stock" && s.Place.OnBar() && (m.Machine != "" || m.Free == s.Place.Free):
 		return cmp.Or(unless(!parted, cutOff), unless(!lost, cutAway))
 	case m.Step && !seat:
 		return rawBehind // it stands out behind the place where the finished one will sit on the steps

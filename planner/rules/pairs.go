@@ -142,8 +142,15 @@ func onOf(p *partspec.Part, feature string) string {
 }
 
 // boundElsewhere reports whether a relation binds what an operation makes to a surface that cannot be reached, in the ordinary way, while the part hangs on its bar:
-// the two may have to be finished together later.
+// the two may have to be finished together later, and what is cut in such a surface waits with it.
 func boundElsewhere(w Work, o shape.Op) bool {
+	if on := onOf(w.Part, o.Feature); on != "" {
+		for _, made := range w.Ops {
+			if made.MakesSurface(on) && made.Stage == shape.Finishing && made.Feature != o.Feature && boundElsewhere(w, made) {
+				return true
+			}
+		}
+	}
 	for _, r := range w.Part.Relations {
 		for _, pair := range [][2]partspec.Surface{{r.Of, r.To}, {r.To, r.Of}} {
 			if o.Stage != shape.Finishing || !o.MakesSurface(pair[0].String()) {
