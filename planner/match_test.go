@@ -42,7 +42,7 @@ func TestSpottedThroughFromTheMate(t *testing.T) {
 	require.Empty(t, ring.Refusals)
 	_, spot := operationOf(t, ring, "holes.screws/mark")
 	_, drill := operationOf(t, ring, "holes.screws/drill")
-	_, register := operationOf(t, ring, "spigot.register/turn")
+	_, register := operationOf(t, ring, "spigot.lip/turn")
 	assert.InDelta(t, 4.5, spot.Tool.SizeMM, 1e-9, "the drill of an M4 clearance hole")
 	assert.Less(t, register.Number, spot.Number)
 	assert.Less(t, spot.Number, drill.Number)
@@ -50,7 +50,7 @@ func TestSpottedThroughFromTheMate(t *testing.T) {
 		require.NotNil(t, c.At, c.Name)
 		assert.Equal(t, "mate", c.At.By, c.Name)
 	}
-	assert.Contains(t, strings.Join(spot.Notes, " "), "registered by register")
+	assert.Contains(t, strings.Join(spot.Notes, " "), "registered by lip")
 }
 
 // The part whose holes are spotted through is planned first, wherever it stands in the files.
@@ -77,10 +77,16 @@ func TestSpottingDrillTooSmall(t *testing.T) {
 	assert.Contains(t, fmt.Sprint(ring.Refusals), "buy a drill nearer to Ø4.50")
 }
 
-// Every way in which a plan could leave the mate's holes is caught.
+// Every way in which a plan could leave the mate's holes is caught, on turned work and on flat work.
 func TestMatchCorruptions(t *testing.T) {
-	job := inShop(t, matchFile)
+	for _, file := range []string{"cover-on-ring", "plate-on-flange"} {
+		t.Run(file, func(t *testing.T) { corruptMatch(t, inShop(t, filepath.Join("testdata", "rules", file+".hcl"))) })
+	}
+}
+
+func corruptMatch(t *testing.T, job *partspec.Job) {
 	good := answered(t, job)
+	require.Empty(t, good.Parts[1].Refusals)
 	text, err := json.Marshal(good)
 	require.NoError(t, err)
 	const spot, drill = "holes.screws/mark", "holes.screws/drill"
@@ -89,9 +95,10 @@ func TestMatchCorruptions(t *testing.T) {
 		spoil    func(*plan.Setup, *plan.Operation)
 		clause   string
 	}{
+		{"two spots are exchanged for one", spot, func(_ *plan.Setup, o *plan.Operation) { *o.Cuts[1].At = *o.Cuts[0].At }, "match"},
 		{"a drill that does not pass the mate", spot, func(_ *plan.Setup, o *plan.Operation) { o.Tool.SizeMM = 5 }, "match"},
 		{"a drill that leans too far", spot, func(_ *plan.Setup, o *plan.Operation) { o.Tool.SizeMM = 4 }, "match"},
-		{"a scriber", spot, func(_ *plan.Setup, o *plan.Operation) { o.Tool.ID = "scriber" }, "match"},
+		{"by no drill", spot, func(_ *plan.Setup, o *plan.Operation) { o.Tool.ID = "files" }, "match"},
 		{"one hole is left out", spot, func(_ *plan.Setup, o *plan.Operation) { o.Cuts, o.Holes = o.Cuts[:5], o.Holes[:5] }, "match"},
 		{"on the other face", spot, func(s *plan.Setup, _ *plan.Operation) { s.FreeEnd = "left" }, "match"},
 		{"never spotted", spot, func(_ *plan.Setup, o *plan.Operation) { o.Process, o.Cuts, o.Holes = plan.Deburr, nil, nil }, "match"},
@@ -106,11 +113,26 @@ func TestMatchCorruptions(t *testing.T) {
 			s, o := operationOf(t, &p.Parts[1], c.op)
 			c.spoil(s, o)
 			_, failures := replay.Prove(job, &p)
-			var clauses []string
-			for _, f := range failures {
-				clauses = append(clauses, f.Clause)
-			}
-			assert.Contains(t, clauses, c.clause)
+			assert.Contains(t, clauses(failures), c.clause)
 		})
 	}
+	t.Run("before its register is made", func(t *testing.T) {
+		var p plan.Plan
+		require.NoError(t, json.Unmarshal(text, &p))
+		part := &p.Parts[1]
+		at := slices.IndexFunc(part.Setups, func(s plan.Setup) bool { return s.Operations[0].ID == spot })
+		require.Positive(t, at)
+		first := part.Setups[at]
+		part.Setups = slices.Insert(slices.Delete(part.Setups, at, at+1), 0, first)
+		_, failures := replay.Prove(job, &p)
+		assert.True(t, slices.ContainsFunc(failures, func(f replay.Failure) bool { return strings.Contains(f.Reason, "is not to size yet") }), "%v", failures)
+	})
+}
+
+func clauses(failures []replay.Failure) []string {
+	var names []string
+	for _, f := range failures {
+		names = append(names, f.Clause)
+	}
+	return names
 }

@@ -51,7 +51,7 @@ func (c *Context) spotThrough(f *partspec.Holes) (t mateSpots, lacking string) {
 
 // writeSpots tells how the two parts are brought together and spotted.
 func (c *Context) writeSpots(s spotted, t Task, w Way, j Job) (plan.Operation, Done) {
-	p := c.page(j, t, w, fmt.Sprintf("Spot %s through from %s: %s", s.Name, s.Match, holesInWords(len(s.Places))))
+	p := c.page(j, t, w, fmt.Sprintf("Spot %s through from %s of %s: %s", s.Name, s.Match.Feature, s.Match.Part, holesInWords(len(s.Places))))
 	p.op.Card, p.op.RPM = nil, 0
 	for i, at := range s.Places {
 		x, y := tidyMM(float64(at.X.Value)), tidyMM(float64(at.Y.Value))
@@ -59,8 +59,8 @@ func (c *Context) writeSpots(s spotted, t Task, w Way, j Job) (plan.Operation, D
 		p.op.Cuts = append(p.op.Cuts, plan.Cut{Name: fmt.Sprintf("spot %d", i+1), At: s.mated(x, y)})
 	}
 	mate := s.Match.Part
-	p.note("Before this: the holes %s of %s are drilled through and deburred, and fit %s is tried: %s goes home without shake.", s.Match.Feature, mate, s.Mate.Fit, s.Mate.Register)
-	p.note("Lay %s on as it will sit, registered by %s. Scribe a line across the edge of both and turn %s until hole 1 stands at its place; clamp the two with a toolmaker's clamp.", mate, s.Mate.Register, mate)
+	p.note("%s is there, its holes %s drilled and deburred, and fit %s has been tried: it goes home, without shake.", mate, s.Match.Feature, s.Mate.Fit)
+	p.note("Lay %s on as it will sit, registered by %s, and turn it until its hole stands over the place of hole 1. Clamp the two with toolmaker's clamps and scribe a line across the rims of both.", mate, s.Mate.Register)
 	p.note("Turn a %s mm drill in each hole, in a hand drill or a pin chuck, square to the face, until its cone is full. Look at each spot before the clamps come off.", units.Decimal(s.spots.drillMM, 3))
 	p.note("Stamp both parts beside the line: they go together this way round only. Take %s off and number the spots.", mate)
 	p.why(fmt.Sprintf("the errors of the pattern are the same in both parts: a hole lies within %s of the one that it was spotted through, its screw has %s",

@@ -171,10 +171,11 @@ var holesWhileSolid = Order{
 	plan.Rule{ID: "A-36s", Class: "order", Title: "Small holes and marks while the blank is solid",
 		Text: "IF holes of a plate need not be truer than 0.1 mm to a large bore THEN they are drilled before it; and the outline is marked out before it.",
 		Why:  "the blank is flat, solid and easy to hold, and dividers find metal to stand in",
-		Sure: "common practice", Source: "common practice, no source", Except: "holes that are true to the bore"},
+		Sure: "common practice", Source: "common practice, no source", Except: "holes that are true to the bore, or spotted through from a part that sits in it"},
 	func(w Work) []Arc {
 		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
-			_, pattern := w.Part.Feature(a.Feature).(*partspec.Holes)
+			h, pattern := w.Part.Feature(a.Feature).(*partspec.Holes)
+			pattern = pattern && h.Mate == nil // a bore may have to register the mate first
 			f, bore := w.Part.Feature(b.Feature).(*partspec.Bore)
 			loose := a.Process == plan.Drill && (a.Place == 0 || a.Place > ringTrue)
 			if a.Process == plan.MarkOut && edgeMarks(w, a) {

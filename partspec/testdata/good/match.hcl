@@ -32,7 +32,7 @@ part "housing_ring" {
     diameter = 80
     length   = 12
   }
-  spigot "register" {
+  spigot "lip" {
     diameter = 24
     length   = 4
   }
@@ -49,6 +49,6 @@ part "housing_ring" {
 
 fit "register" {
   hole  = "gauge_cover.way"
-  shaft = "housing_ring.register"
+  shaft = "housing_ring.lip"
   class = "H8/f7"
 }
