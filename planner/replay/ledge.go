@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"catchplate/partspec"
+	"catchplate/partspec/units"
 	"catchplate/planner/mechanics"
 	"catchplate/planner/plan"
 	"catchplate/planner/plane"
@@ -106,7 +107,10 @@ func (f *flatWalk) checkLedge() {
 		f.failOp("grip", "nothing tells where the angle plate's ledge lies and which two straps press the work on it")
 		return
 	}
-	if s.long > given(float64(h.Width), ledgeWidth)+figure || l.ReachMM > given(float64(h.Reach), ledgeReach)+figure || l.LegMM < given(float64(h.Leg), ledgeLeg)-figure || l.ThickMM < given(float64(h.Thickness), ledgeThick)-figure {
+	differs := func(told float64, owned units.Length, usual float64) bool {
+		return math.Abs(told-given(float64(owned), usual)) > figure
+	}
+	if differs(s.long, h.Width, ledgeWidth) || differs(l.ReachMM, h.Reach, ledgeReach) || differs(l.LegMM, h.Leg, ledgeLeg) || differs(l.ThickMM, h.Thickness, ledgeThick) {
 		f.failOp("grip", "a ledge of %s by %s, its leg %s, both %s thick, is not that of %s", mm(s.long), mm(l.ReachMM), mm(l.LegMM), mm(l.ThickMM), h.Name)
 	}
 	f.checkBolted(s)

@@ -1,7 +1,12 @@
 package replay_test
 
 import (
+	"encoding/json"
+	"maps"
 	"os"
+	"slices"
+	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -84,5 +89,92 @@ func TestCorruptionsOfALedgeAreRefused(t *testing.T) {
 			}
 			assert.Contains(t, clauses, c.clause, "%v", failures)
 		})
+	}
+}
+
+// harmlessLedge are the changes of a ledge's figures that may pass, each with its reason; every other one must be refused.
+var harmlessLedge = map[string]string{
+	"straps.toe_mm less":  "a narrower toe on the same metal",
+	"straps.stud_mm more": "a stud farther out, its strap still on the ledge",
+	"straps.x_mm more":    "a toe slid along its edge towards the bore",
+	"straps.x_mm less":    "a toe slid along its edge towards the bore",
+	"straps.stud_mm less": "a stud nearer to the work that still clears it",
+	"straps.force_n less": "a strap less tight than the cut would stand",
+}
+
+// Every figure of a ledge is changed, one at a time and both ways.
+func TestEveryFigureOfALedgeIsProvedOrHarmless(t *testing.T) {
+	job, good := onLedge(t)
+	text, err := json.Marshal(good.Parts[0].Setups[0].Ledge)
+	require.NoError(t, err)
+	tried := 0
+	for _, path := range figuresOf(t, text) {
+		for _, kind := range []string{"more", "less"} {
+			var tree any
+			require.NoError(t, json.Unmarshal(text, &tree))
+			changeAt(tree, path, map[string]float64{"more": 3, "less": -3}[kind])
+			changed, err := json.Marshal(tree)
+			require.NoError(t, err)
+			bad := copied(t, good)
+			bad.Parts[0].Setups[0].Ledge = &plan.Ledge{}
+			require.NoError(t, json.Unmarshal(changed, bad.Parts[0].Setups[0].Ledge))
+			tried++
+			if _, failures := replay.Prove(job, bad); len(failures) == 0 {
+				name := strings.ReplaceAll(strings.ReplaceAll(strings.Join(path, "."), "straps.0.", "straps."), "straps.1.", "straps.") + " " + kind
+				_, ok := harmlessLedge[name]
+				assert.True(t, ok, "%s: nothing was refused", name)
+			}
+		}
+	}
+	assert.Greater(t, tried, 30)
+}
+
+// figuresOf are the paths of all numbers and flags of a JSON value.
+func figuresOf(t *testing.T, text []byte) [][]string {
+	t.Helper()
+	var tree any
+	require.NoError(t, json.Unmarshal(text, &tree))
+	var list [][]string
+	var walk func(v any, path []string)
+	walk = func(v any, path []string) {
+		switch v := v.(type) {
+		case map[string]any:
+			for _, k := range slices.Sorted(maps.Keys(v)) {
+				walk(v[k], append(slices.Clone(path), k))
+			}
+		case []any:
+			for i, child := range v {
+				walk(child, append(slices.Clone(path), strconv.Itoa(i)))
+			}
+		case float64, bool:
+			list = append(list, path)
+		}
+	}
+	walk(tree, nil)
+	return list
+}
+
+// changeAt adds to the number at a path, or turns the flag there.
+func changeAt(v any, path []string, by float64) {
+	set := func(old any) any {
+		if flag, ok := old.(bool); ok {
+			return !flag
+		}
+		return old.(float64) + by
+	}
+	switch v := v.(type) {
+	case map[string]any:
+		if len(path) == 1 {
+			v[path[0]] = set(v[path[0]])
+			return
+		}
+		changeAt(v[path[0]], path[1:], by)
+	case []any:
+		i, _ := strconv.Atoi(path[0])
+		if len(path) == 1 {
+			v[i] = set(v[i])
+			return
+		}
+		changeAt(v[i], path[1:], by)
 	}
 }
