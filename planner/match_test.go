@@ -46,6 +46,7 @@ func TestSpottedThroughFromTheMate(t *testing.T) {
 	assert.InDelta(t, 4.5, spot.Tool.SizeMM, 1e-9, "the drill of an M4 clearance hole")
 	assert.Less(t, register.Number, spot.Number)
 	assert.Less(t, spot.Number, drill.Number)
+	assert.Equal(t, []plan.Mate{{Part: "gauge_cover", Feature: "screws", For: "screws", Rule: "A-33"}}, ring.Mates)
 	for _, c := range append(append([]plan.Cut(nil), spot.Cuts...), drill.Cuts...) {
 		require.NotNil(t, c.At, c.Name)
 		assert.Equal(t, "mate", c.At.By, c.Name)
@@ -114,6 +115,19 @@ func corruptMatch(t *testing.T, job *partspec.Job) {
 			c.spoil(s, o)
 			_, failures := replay.Prove(job, &p)
 			assert.Contains(t, clauses(failures), c.clause)
+		})
+	}
+	for name, spoil := range map[string]func(*plan.Plan){
+		"the mate is not named":    func(p *plan.Plan) { p.Parts[1].Mates = nil },
+		"another mate is named":    func(p *plan.Plan) { p.Parts[1].Mates[0].Feature = "others" },
+		"the mate is planned last": func(p *plan.Plan) { p.Parts[0], p.Parts[1] = p.Parts[1], p.Parts[0] },
+	} {
+		t.Run(name, func(t *testing.T) {
+			var p plan.Plan
+			require.NoError(t, json.Unmarshal(text, &p))
+			spoil(&p)
+			_, failures := replay.Prove(job, &p)
+			assert.NotEmpty(t, failures)
 		})
 	}
 	t.Run("before its register is made", func(t *testing.T) {

@@ -60,6 +60,18 @@ func planPart(job *partspec.Job, part *partspec.Part, set rules.Set) plan.Part {
 		return out
 	}
 	writeOut(&out, best)
+	out.Mates = matesOf(part)
 	planEccentrics(&out, job, part, set)
 	return out
+}
+
+// matesOf are the patterns of other parts that must be there before a part is spotted through from them.
+func matesOf(part *partspec.Part) []plan.Mate {
+	var mates []plan.Mate
+	for _, f := range part.Features {
+		if h, ok := f.(*partspec.Holes); ok && h.Mate != nil {
+			mates = append(mates, plan.Mate{Part: h.Match.Part, Feature: h.Match.Feature, For: h.Name, Rule: "A-33"})
+		}
+	}
+	return mates
 }

@@ -18,6 +18,9 @@ func opening(s *sheet) []block {
 		items = append(items, labelled("Time", esc("about "+minutes(p.Minutes))))
 	}
 	items = append(items, labelled("Workshop", s.workshop()))
+	for _, m := range p.Mates {
+		items = append(items, labelled("Before this part", esc(fmt.Sprintf("the holes %s of %s are drilled; %s is spotted through from them (%s)", m.Feature, draw.Plain(m.Part), m.For, m.Rule))))
+	}
 	out = append(out, group{class: "facts", blocks: []block{list{items: items}}})
 	if len(p.Refusals) == 0 && p.Proof == nil {
 		out = append(out, quote{para(bold("This plan has not been proved. Do not cut metal by it."))})

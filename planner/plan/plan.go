@@ -50,6 +50,7 @@ type Part struct {
 	LengthMM     float64    `json:"length_mm"`
 	Stock        Stock      `json:"stock"`
 	MakeFirst    []Helper   `json:"make_first"`
+	Mates        []Mate     `json:"mates,omitempty"` // what must be there before this part is begun
 	Setups       []Setup    `json:"setups"`
 	Order        Order      `json:"order"`
 	Cautions     []Caution  `json:"cautions"`
@@ -58,6 +59,14 @@ type Part struct {
 	Drawing      Drawing    `json:"drawing"`
 	Proof        *Proof     `json:"proof"` // nil until the replay has proved the plan
 	Minutes      float64    `json:"minutes"`
+}
+
+// Mate is a pattern of another part that one of this part is spotted through from: it is drilled first.
+type Mate struct {
+	Part    string `json:"part"`
+	Feature string `json:"feature"` // pattern of that part
+	For     string `json:"for"`     // pattern of this part
+	Rule    string `json:"rule"`
 }
 
 // Stock is the metal to fetch.

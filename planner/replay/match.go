@@ -2,6 +2,7 @@ package replay
 
 import (
 	"math"
+	"slices"
 
 	"catchplate/partspec"
 	"catchplate/planner/plan"
@@ -121,6 +122,19 @@ func (f *flatWalk) checkRegistered(h *partspec.Holes) {
 	}
 	if !there {
 		f.failOp("match", "%s, which registers %s, is not to size yet", h.Mate.Register, h.Match.Part)
+	}
+}
+
+// checkMates holds that the plan names every pattern that must be there before the part is spotted through from it, and no other.
+func checkMates(r *record, part *partspec.Part, p plan.Part) {
+	var drawn []plan.Mate
+	for _, f := range part.Features {
+		if h := matchedHoles(f); h != nil {
+			drawn = append(drawn, plan.Mate{Part: h.Match.Part, Feature: h.Match.Feature, For: h.Name, Rule: "A-33"})
+		}
+	}
+	if !slices.Equal(drawn, p.Mates) {
+		r.fail(where{}, "match", "the patterns of other parts that it wants to be there are not those that are drawn")
 	}
 }
 

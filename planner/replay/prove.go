@@ -79,6 +79,7 @@ func proveTurned(r *record, job *partspec.Job, part *partspec.Part, p plan.Part,
 	}
 	checkNumbers(r, part, p, first)
 	checkHead(r, part, p)
+	checkMates(r, part, p)
 	checkSizes(r, job, part, p)
 	if n := len(measuredCuts(p)); n > mostMeasured {
 		r.fail(where{}, "measure", "%d places along the axis are reached by measuring; more than %d are not replayed", n, mostMeasured)

@@ -3,6 +3,7 @@ package replay
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"catchplate/partspec"
@@ -20,6 +21,13 @@ func checkPlan(job *partspec.Job, p *plan.Plan) (failures []Failure) {
 	}
 	if p.Workshop != job.Workshop.Name || p.BuiltInWorkshop != job.Workshop.BuiltIn {
 		fail("it is for the workshop %q, the job's is %q", p.Workshop, job.Workshop.Name)
+	}
+	for i, part := range p.Parts {
+		for _, m := range part.Mates {
+			if k := slices.IndexFunc(p.Parts, func(other plan.Part) bool { return other.Name == m.Part }); k > i {
+				fail("%s is spotted through from %s, which comes after it", part.Name, m.Part)
+			}
+		}
 	}
 	return failures
 }
