@@ -25,6 +25,7 @@ const (
 const (
 	strapsOnLedge  = 2
 	barBeyondStud  = 6.0 // a bar past its studs
+	packingHalf    = 5.0 // of the packing under a strap's outer end, along the ledge
 	columnClear    = 2.0 // metal between a hole and what a toe presses on
 	columnStep     = 1.0 // of the search along and down the work
 	ledgeBoltShare = 0.5 // of the leg has to lie on the faceplate, for its bolts
@@ -265,9 +266,9 @@ func (l *ledged) lay(f foot, left, right toe, low, high, top float64, h partspec
 	}
 }
 
-// strapEnd is where a strap ends, or its bar.
+// strapEnd is where a strap ends, over the outer side of its packing, or its bar.
 func strapEnd(c plan.Clamp, bar bool) (x, y float64) {
-	long := strapLongTimes * c.StudMM
+	long := strapLongTimes*c.StudMM + packingHalf
 	if bar {
 		long = c.StudMM + barBeyondStud
 	}

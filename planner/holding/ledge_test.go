@@ -17,7 +17,7 @@ import (
 func ledgeShop(t *testing.T, o partspec.Outline, x, y float64) (*Shop, Mount) {
 	t.Helper()
 	s := flatShop(t, o, 30, boring(x, y, 10, 30, 0.02, "", 300))
-	angle := partspec.Holding{Kind: partspec.AnglePlate, Name: "angle", Width: 150, Reach: 60, Leg: 40, Thickness: 8, ToeWidth: 10, ClampForce: 4000}
+	angle := partspec.Holding{Kind: partspec.AnglePlate, Name: "angle", Width: 160, Reach: 60, Leg: 40, Thickness: 8, ToeWidth: 10, ClampForce: 4000}
 	s.Shop = &partspec.Workshop{Holdings: []partspec.Holding{{Kind: partspec.Faceplate, Name: "plate", Diameter: 150}, angle}}
 	s.Lathe.Swing = 250
 	return s, Mount{Holding: angle, Free: partspec.Right, CentreX: x, CentreY: y, About: "main", Z1: 30}

@@ -20,6 +20,7 @@ const (
 	ledgeShare   = 2.0 / 3
 	ledgeStraps  = 2
 	barEnd       = 6.0  // of a bar, past its stud
+	packingAlong = 10.0 // of the packing under a strap's outer end, along the ledge
 	studBeyond   = 30.0 // of a stud, through ledge, strap and nut
 	plateOfSwing = 0.9  // of a faceplate's diameter
 )
@@ -68,9 +69,9 @@ func (s standing) block(a0, up0, a1, up1 float64) plane.Set {
 	return r.Figure()
 }
 
-// end is where a strap ends, or its bar.
+// end is where a strap ends, over the outer side of its packing, or its bar.
 func (s standing) end(c plan.Clamp) (x, y float64) {
-	long := 3 * c.StudMM // the stud stands at one third (rule B-08)
+	long := 3*c.StudMM + packingAlong/2 // the stud stands at one third (rule B-08)
 	if s.Bar {
 		long = c.StudMM + barEnd
 	}
