@@ -56,6 +56,9 @@ func opText(op plan.Operation) string {
 	if !ok {
 		word = string(op.Process)
 	}
+	if throughMate(op) {
+		word = "spot through"
+	}
 	return strconv.Itoa(op.Number) + " " + word
 }
 

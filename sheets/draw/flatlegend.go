@@ -2,6 +2,7 @@ package draw
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"catchplate/partspec/units"
@@ -25,6 +26,9 @@ func (c *Canvas) flatLegend(sc *flatScene, unmarked []string) {
 		swatch(Stays, "cut open, stays")
 	}
 	lines := []string{"Not to scale. " + sc.lies()}
+	if slices.ContainsFunc(sc.s.Operations, throughMate) {
+		lines = append(lines, "Thin rings are the holes of the mate, which lies on this face.")
+	}
 	if sc.acrossPipe() {
 		lines = append(lines, "The lower view is cut open across the pipe that the seat is for.")
 	}

@@ -168,20 +168,32 @@ func (c *Canvas) flatWork(sc *flatScene) {
 	}
 }
 
-// scribed draws the finished outline, and the crosses of holes to come, where they are marked out in this holding.
+// scribed draws the finished outline, and the crosses of holes to come, where they are marked out in this holding; of a part that is spotted through, the holes of
+// its mate that lies over it.
 func (c *Canvas) scribed(sc *flatScene) {
 	f := sc.p.Drawing.Flat
 	for _, op := range sc.s.Operations {
-		if op.Process != plan.MarkOut || f == nil {
+		if op.Process != plan.MarkOut {
 			continue
 		}
-		c.Path(sc.v.rim(Thin, f.Outline))
-		for _, h := range f.Holes {
-			if h.Feature == op.Feature {
-				c.pricked(sc.v.at(h.XMM, h.YMM), crossOver*2, &sc.keep)
+		if f != nil {
+			c.Path(sc.v.rim(Thin, f.Outline))
+		}
+		for _, h := range op.Holes {
+			at := sc.v.at(h.XMM, h.YMM)
+			c.pricked(at, crossOver*2, &sc.keep)
+			if throughMate(op) {
+				r := op.Tool.SizeMM / 2 * sc.v.scale
+				c.Circle(Thin, at, r)
+				sc.keep.ring(at, r)
 			}
 		}
 	}
+}
+
+// throughMate reports whether an operation spots holes through from those of another part.
+func throughMate(op plan.Operation) bool {
+	return op.Process == plan.MarkOut && len(op.Cuts) > 0 && op.Cuts[0].At != nil && op.Cuts[0].At.By == "mate"
 }
 
 func hasFeature(holes []plan.FlatHole, feature string) bool {
