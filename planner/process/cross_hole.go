@@ -87,10 +87,19 @@ func (c *Context) acrossOf(f *partspec.CrossHole) (a across, lacking []string) {
 	return a, lacking
 }
 
-// wantsFlat reports whether a hole is too wide for the round that it enters to be spotted on the crown: over a quarter of its diameter (rule A-31).
+// wantsFlat reports whether a hole is too wide for the round that it enters to be spotted on the crown: over a quarter of its diameter, and no small hole on a
+// crown that a centre drill's point stands on (rule A-31).
 func (c *Context) wantsFlat(a across) bool {
-	return c.Rules.Has("A-31") && a.drillMM > 2*a.top/4
+	small := a.drillMM <= smallOnCrown+sizeNoise && a.drillMM <= shareOnCrown*2*a.top
+	return c.Rules.Has("A-31") && a.drillMM > 2*a.top/4 && !small
 }
+
+// A small hole is started on the crown with no flat: one of up to 3, and of up to a third of the round. A centre drill's point is then narrow beside the crown. The
+// exception is the rule's; its figures are common practice, no source.
+const (
+	smallOnCrown = 3.0
+	shareOnCrown = 1.0 / 3
+)
 
 // acrossPlace is how far a cross hole may lie from its place: along the axis by its limits, to the side by the general tolerance of the width that it
 // is in the middle of.

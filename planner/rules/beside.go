@@ -121,7 +121,7 @@ var flatBeforeHole = Order{
 	plan.Rule{ID: "A-31", Class: "order", Title: "Flat before a hole on a round or a slope",
 		Text: "IF a drill would meet a slope, or a round of less than four times its diameter THEN a flat as wide as the drill is cut first; else the exact crown is spotted with a short stiff drill. A hole beside the axis wants a plane face all round its mouth.",
 		Why:  "entry must be square to the drill, or it runs off",
-		Sure: "published", Source: "SDP/SI design sheet T43; the quarter is common practice", Except: "a show face: punch, short drill, pilot of 2 at most"},
+		Sure: "published", Source: "SDP/SI design sheet T43; the quarter is common practice", Except: "a hole of up to 3, and of up to a third of the round, on the exact crown (common practice, no source); a show face: punch, short drill, pilot of 2 at most"},
 	func(w Work) []Arc {
 		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
 			return a.Cross && a.Feature == b.Feature && a.Process == plan.MillFlat && b.Process == plan.Drill, partspec.EndInvalid
