@@ -8,7 +8,7 @@ import (
 )
 
 // strip is what hand work takes beyond one edge of the outline, where what it leaves on the edge and what stands on its neighbours do not meet: out to as far as any
-// metal stands, between the lines that halve the corners at the edge's ends.
+// metal stands, between the lines that halve the corners at the edge's ends. Of a hollow arc it is all in to the arc's centre: beyond that its neighbours are.
 type strip struct {
 	edge        plane.Edge
 	start, end  [2]float64 // outward directions of those lines
@@ -19,14 +19,24 @@ type strip struct {
 func (s strip) at(_, by float64) plane.Set {
 	by *= s.sure
 	inner, ok1 := s.between(s.moved - by)
-	outer, ok2 := s.between(s.moved - by + s.far)
-	if !ok1 || !ok2 {
+	if !ok1 {
 		return plane.Round(0, 0, 0)
 	}
 	run := inner // backwards, so that what goes lies on its left
 	run.X0, run.Y0, run.X1, run.Y1 = inner.X1, inner.Y1, inner.X0, inner.Y0
 	if inner.IsArc() {
 		run.Hollow = !inner.Hollow
+	}
+	if inner.IsArc() && inner.Hollow && s.far >= inner.Radius {
+		return plane.Region{Edges: []plane.Edge{
+			run,
+			{X0: inner.X0, Y0: inner.Y0, X1: inner.CX, Y1: inner.CY},
+			{X0: inner.CX, Y0: inner.CY, X1: inner.X1, Y1: inner.Y1},
+		}}.Figure()
+	}
+	outer, ok2 := s.between(s.moved - by + s.far)
+	if !ok2 {
+		return plane.Round(0, 0, 0)
 	}
 	r := plane.Region{Edges: []plane.Edge{
 		run,
