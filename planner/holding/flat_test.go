@@ -130,7 +130,9 @@ func TestViceOnParallels(t *testing.T) {
 		"wider than it opens":          {rectangle(120, 80), 8, 30, 0, "opening"},
 		"that side fits":               {rectangle(120, 80), 8, 30, 90, ""},
 		"a disc":                       {disc(30), 8, 0, 0, "no two parallel straight edges"},
-		"thin sheet":                   {rectangle(60, 80), 3.2, 30, 0, "would be in the jaws"},
+		"a strip":                      {rectangle(60, 80), 3.2, 30, 0, ""},
+		"thin sheet":                   {rectangle(60, 80), 0.9, 30, 0, "would be in the jaws"},
+		"sheet that bows":              {rectangle(98, 80), 1, 49, 0, "would bow"},
 		"a hole over its parallel":     {rectangle(60, 80), 8, 6, 0, "parallels"},
 		"beside it a thinner one does": {rectangle(60, 80), 8, 9, 0, ""},
 	} {

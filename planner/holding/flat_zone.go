@@ -14,9 +14,10 @@ import (
 // A zone is where a tool works, seen along the spindle: the way of a disc, or everything beyond a radius where the work turns.
 type zone struct {
 	plane.Capsule
-	beyond  bool // outside the radius about the place, not inside it
-	through bool // the tool comes out at the held face
-	edge    bool // it works along an edge of the outline
+	below   float64 // its radius as jaws count it, whose top is below the face: a cone is narrower there; 0 = as the capsule has it
+	beyond  bool    // outside the radius about the place, not inside it
+	through bool    // the tool comes out at the held face
+	edge    bool    // it works along an edge of the outline
 }
 
 // away is how far a place lies outside a zone.
@@ -26,6 +27,19 @@ func (z zone) away(x, y float64) float64 {
 		return -d
 	}
 	return d
+}
+
+// besideJaws is how far from its way a tool keeps jaws from coming nearer than toolRoom.
+func (z zone) besideJaws() float64 {
+	if z.below > 0 {
+		return z.below + toolRoom
+	}
+	return z.Radius + toolRoom
+}
+
+// coneBelow is the radius of a cone as jaws count it, which stand below its mouth: with the room square to its flank.
+func coneBelow(mouth, includedDeg float64) float64 {
+	return mouth + toolRoom*(1/math.Cos(includedDeg/2*math.Pi/180)-1)
 }
 
 // worked lists where a task's tool works. all: on a whole face.
@@ -41,11 +55,12 @@ func (s Shop) worked(t process.Task, way process.Way) (zones []zone, all bool) {
 		return zones, false
 	}
 	for _, p := range t.Spots {
-		r := p.Radius
+		z := zone{Capsule: plane.Round(p.X, p.Y, p.Radius), through: through}
 		if t.Process == plan.Countersink { // the cone's own body stands wider over the work than the mouth it cuts
-			r = math.Max(r, way.SizeMM/2)
+			z.Radius = math.Max(p.Radius, way.SizeMM/2)
+			z.below = math.Min(z.Radius, coneBelow(p.Radius, float64(way.Tool.Angle)))
 		}
-		zones = append(zones, zone{Capsule: plane.Round(p.X, p.Y, r), through: through})
+		zones = append(zones, z)
 	}
 	if t.Flat != nil {
 		for _, e := range t.Flat.Edges {

@@ -63,7 +63,7 @@ func (c *Context) drillHoles(s spotted) Task {
 	for _, w := range c.holeWays(s, false) {
 		w.Tool, w.SizeMM, w.ForceAt = s.drill, s.drillMM, s.drillMM/4
 		w.Rate = c.drillRate(w.Machine, s.drillMM, s.drill, steps)
-		w.ForceN, w.ThrustN = c.drillsForce(steps, w.Rate.FeedMM), c.drillThrust(s.drillMM, w.Rate.FeedMM)
+		w.ForceN, w.ThrustN = c.drillsForce(steps, w.Rate.FeedMM), c.drillsThrust(steps, w.Rate.FeedMM)
 		w.SureN = w.ForceN // a drill cuts its whole width
 		w.Span = s.span(w.End, s.past(w.End, s.drillMM))
 		deep := w.Span[1] - w.Span[0]

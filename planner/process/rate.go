@@ -258,6 +258,19 @@ func (c *Context) drillsForce(steps []float64, feedMM float64) float64 {
 	return most / (steps[len(steps)-1] / 4)
 }
 
+// drillsThrust is the heaviest of what drills that open a hole one after another press along their axis, N.
+func (c *Context) drillsThrust(steps []float64, feedMM float64) float64 {
+	most, before := 0.0, 0.0
+	for _, d := range steps {
+		f, err := mechanics.DrillCut{DiameterMM: d, FeedMM: feedMM, PointAngleDeg: plan.DrillPointDeg, KC11MPa: c.kc(), MC: c.Part.Material.Mc, WearFactor: wear, PilotMM: before}.Force()
+		if err == nil {
+			most = math.Max(most, f.ThrustN)
+		}
+		before = d
+	}
+	return most
+}
+
 // drillForce is the turning force of a drill as if it acted at a quarter of its diameter, N.
 func (c *Context) drillForce(d, feedMM float64) float64 {
 	f, err := mechanics.DrillCut{DiameterMM: d, FeedMM: feedMM, PointAngleDeg: 118, KC11MPa: c.kc(), MC: c.Part.Material.Mc, WearFactor: wear}.Force()

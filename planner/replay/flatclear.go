@@ -107,8 +107,13 @@ func (f *flatWalk) checkPassClear(m pass, t taken) {
 	path := t.swath.(swept).path
 	spare := (m.measured + f.slackPlace) / 2 // what is measured may end a little otherwise than the plan reckons
 	way := func(by float64) plane.Set { return path.Grown(by - spare) }
-	f.checkHoldersClear(m.name, m.to[2]+2*spare*m.pose.up(), way)
-	f.checkBelow(m.name, m.to[2], m.radius, m.Kind, way)
+	beside := func(top, by float64) plane.Set { return path.Grown(m.besideJaws(top, by) - m.radius - spare) }
+	f.checkHoldersClear(m.name, m.to[2]+2*spare*m.pose.up(), way, beside)
+	f.checkBelow(m.name, m.to[2], m.radius, m.Kind, func(by float64) plane.Set {
+		back, front, _ := f.work.faces()
+		under := math.Min(back*m.pose.up(), front*m.pose.up())
+		return path.Grown(m.radiusAt(under) - m.radius + by - spare)
+	})
 }
 
 // checkTurnedClear is the same for a tool in the lathe.
@@ -124,7 +129,7 @@ func (f *flatWalk) checkTurnedClear(m motion, t taken) {
 	if f.free()*(m.to.Z-end) < 0 {
 		end = m.to.Z
 	}
-	f.checkHoldersClear(m.name, end, reach)
+	f.checkHoldersClear(m.name, end, reach, func(_, by float64) plane.Set { return reach(by) })
 	if g.outside {
 		f.checkBehind(m)
 		return
@@ -139,8 +144,27 @@ func (f *flatWalk) checkBehind(m motion) {
 	}
 }
 
-// checkHoldersClear holds a tool's way, with its end at a height, against clamps and jaws.
-func (f *flatWalk) checkHoldersClear(name string, end float64, way func(by float64) plane.Set) {
+// besideJaws is how far from its axis a tool keeps jaws whose top is at a height (seen towards the spindle): its radius and the room, or where its end is a cone
+// that is narrower there, what leaves that room square to its flank.
+func (m pass) besideJaws(top, room float64) float64 {
+	wide, long := m.radius+room, m.coneLong()
+	if long <= 0 || m.ball() {
+		return wide
+	}
+	return math.Min(wide, m.radiusAt(top)+room*math.Hypot(m.radius, long)/long)
+}
+
+// radiusAt is the tool's radius at a height seen towards the spindle, with its end where the movement ends: less in a cone, 0 below its point.
+func (m pass) radiusAt(height float64) float64 {
+	long := m.coneLong()
+	if long <= 0 || m.ball() {
+		return m.radius
+	}
+	return m.radius * math.Min(1, math.Max(0, height-m.to[2]*m.pose.up())/long)
+}
+
+// checkHoldersClear holds a tool's way, with its end at a height, against clamps and, as it is beside them, against jaws.
+func (f *flatWalk) checkHoldersClear(name string, end float64, way func(by float64) plane.Set, beside func(top, by float64) plane.Set) {
 	for _, c := range f.setup.Clamps {
 		if plane.Meet(plane.Round(c.XMM, c.YMM, c.ToeMM/2), way(clearance-figure)) || plane.Meet(f.strap(c), way(clearance-figure)) {
 			f.failOp("clearance", "cut %q comes within %s of the clamp at %s, %s (rule B-45)", name, mm(clearance), mm(c.XMM), mm(c.YMM))
@@ -157,7 +181,7 @@ func (f *flatWalk) checkHoldersClear(name string, end float64, way func(by float
 		return
 	}
 	for _, p := range f.setup.Presses {
-		if plane.Meet(jawOf(p), way(clearance-figure)) {
+		if plane.Meet(jawOf(p), beside(top, clearance-figure)) {
 			f.failOp("clearance", "cut %q comes within %s of the jaw at %s, %s, with its end at %s (rule B-45)", name, mm(clearance), mm(p.XMM), mm(p.YMM), mm(end))
 			return
 		}

@@ -5,6 +5,7 @@ import (
 	"sort"
 
 	"catchplate/partspec"
+	"catchplate/planner/mechanics"
 	"catchplate/planner/plan"
 	"catchplate/planner/plane"
 )
@@ -16,9 +17,12 @@ const (
 	// no source).
 	mostBetweenDeg  = 130.0
 	mostCorneredDeg = 150.0
-	// leastJawHeight and leastJawShare are how high a vice grips at least (rule B-33).
+	// leastJawHeight and leastJawShare are how high a vice grips at least; of work too thin for that, leastJawThin of it (rule B-33).
 	leastJawHeight = 3.0
 	leastJawShare  = 1.0 / 3
+	leastJawThin   = 1.0 / 2
+	// mostBowShare is the part of the force which would bow a plate that jaws may press with. Ours, no source.
+	mostBowShare = 0.5
 	// leastJawContact is how long an edge lies in a jaw at least. Common practice, no source.
 	leastJawContact = 10.0
 	// jawDeep is how far a vice's jaw reaches from the work. Common practice, no source.
@@ -122,11 +126,16 @@ func (f *flatWalk) checkVice() {
 	}
 	back, front, _ := f.work.faces()
 	lo, hi := math.Max(back, math.Min(g.FromZ, g.ToZ)), math.Min(front, math.Max(g.FromZ, g.ToZ))
-	if need := math.Max(leastJawHeight, leastJawShare*(front-back)); hi-lo < need-same && hi-lo < front-back-same {
+	if need := math.Max(math.Min(leastJawHeight, leastJawThin*(front-back)), leastJawShare*(front-back)); hi-lo < need-same && hi-lo < front-back-same {
 		f.failOp("grip", "it grips %s of %s; at least %s is needed (rule B-33)", mm(hi-lo), mm(front-back), mm(need))
 	}
 	if held := float64(f.holding.JawHeight); held > 0 && hi-lo > held+same {
 		f.failOp("grip", "it grips %s high; the jaws are %s", mm(hi-lo), mm(held))
+	}
+	metal := f.part.Material
+	plate := mechanics.PlateBetweenJaws{ThicknessMM: front - back, AcrossMM: across, WidthMM: p[0].WidthMM, ModulusMPa: metal.ModulusGPa.Low * 1000, Poisson: metal.Poisson}
+	if most := mostBowShare * plate.BowsAtN(); g.WorkingN > most {
+		f.failOp("grip force", "%.0f N of the jaws would bow it; %.0f is the most (rule B-33)", g.WorkingN, most)
 	}
 }
 

@@ -17,6 +17,7 @@ type flatPush struct {
 	x1, y1 float64 // the other end of the way
 	sideN  float64 // across the spindle
 	torque float64 // about the spindle, N mm
+	thrust float64 // along the spindle, into the work
 	radius float64
 }
 
@@ -45,7 +46,7 @@ func (f *flatWalk) addPush(op plan.Operation, m pass, t taken) {
 			f.failOp("force", "%v", err)
 			return
 		}
-		p.torque = d.TorqueNm * 1000
+		p.torque, p.thrust = d.TorqueNm*1000, d.ThrustN
 	case partspec.EndMill, partspec.FlyCutter, partspec.BallNose:
 		if _, moves := m.slot(); !moves {
 			return // it goes down, like a counterbore: by hand, into the bed
@@ -267,6 +268,7 @@ func (f *flatWalk) checkViceForce() {
 	if half <= same {
 		return // told already
 	}
+	f.checkSag()
 	for _, p := range f.pushes {
 		need := safety * math.Hypot(p.sideN, (p.sideN*f.away(p, x, y)+p.torque)/half) / (2 * frictionFinished)
 		if now := f.workingN(p.at.op); now < gripShare*need {
@@ -276,6 +278,31 @@ func (f *flatWalk) checkViceForce() {
 	}
 	if firm := float64(f.holding.GripFirm); firm > 0 && f.setup.Grip.WorkingN > firm*(1+figure) {
 		f.failOp("grip force", "%.0f N; %s gives at most %.0f", f.setup.Grip.WorkingN, f.holding.Name, firm)
+	}
+}
+
+// mostSag is how far a drill may press work down between its parallels, mm: more springs back as it breaks through (rule B-33; ours, no source).
+const mostSag = 0.1
+
+// checkSag holds that no drill bends the work much between the two parallels that carry it, as a beam that is no wider than its span is long.
+func (f *flatWalk) checkSag() {
+	b, back, front := f.setup.Bed, 0.0, 0.0
+	if b == nil || len(b.Under) != 2 {
+		return
+	}
+	back, front, _ = f.work.faces()
+	u, v := b.Under[0], b.Under[1]
+	alongX := math.Max(math.Min(u.X0, u.X1), math.Min(v.X0, v.X1)) - math.Min(math.Max(u.X0, u.X1), math.Max(v.X0, v.X1))
+	alongY := math.Max(math.Min(u.Y0, u.Y1), math.Min(v.Y0, v.Y1)) - math.Min(math.Max(u.Y0, u.Y1), math.Max(v.Y0, v.Y1))
+	plate := mechanics.PlateOnParallels{ThicknessMM: front - back, SpanMM: math.Max(alongX, alongY), WidthMM: math.Abs(u.Y1 - u.Y0), ModulusMPa: f.part.Material.ModulusGPa.Low * 1000}
+	if alongY > alongX {
+		plate.WidthMM = math.Abs(u.X1 - u.X0)
+	}
+	for _, p := range f.pushes {
+		if sag := plate.SagMM(p.thrust); sag > mostSag*(1+figure) {
+			f.fail(p.at, "bed", "cut %q presses the work down by %s between the parallels; %s is the most (rule B-33)", p.name, mm(sag), mm(mostSag))
+			return
+		}
 	}
 }
 

@@ -41,13 +41,23 @@ type ViceFacts struct {
 	Thick   float64
 	NeedN   float64
 	HaveN   float64
+	NipN    float64 // the least that it presses with
+	StandsN float64 // the force that does not bow the work; 0 = not asked
+	SagMM   float64 // how far a drill presses it down between the parallels
 }
 
-// The least that a vice grips of work: a third of its height, and 3 mm.
+// The least that a vice grips of work: a third of its height, and 3 mm; of what is too thin for that, half.
 const (
-	viceShare = 1.0 / 3
-	viceLeast = 3.0
+	viceShare  = 1.0 / 3
+	viceLeast  = 3.0
+	thinInJaws = 1.0 / 2
+	mostSag    = 0.1 // more springs back as the drill breaks through, and snatches
 )
+
+// leastInJaws is how much of a thickness has to lie in the jaws.
+func leastInJaws(thick float64) float64 {
+	return max(min(viceLeast, thinInJaws*thick), viceShare*thick)
+}
 
 // Wanting says what is wrong with a grip in the vice; empty when nothing is.
 func (v ViceFacts) Wanting() string {
@@ -56,10 +66,14 @@ func (v ViceFacts) Wanting() string {
 		return v.Why
 	case v.Across > v.Opening:
 		return fmt.Sprintf("%.1f across is over the vice's opening of %.0f", v.Across, v.Opening)
-	case v.Grip < max(viceLeast, viceShare*v.Thick):
-		return fmt.Sprintf("%.1f of %.1f would be in the jaws, at least %.1f", v.Grip, v.Thick, max(viceLeast, viceShare*v.Thick))
+	case v.Grip < leastInJaws(v.Thick)-placeNoise:
+		return fmt.Sprintf("%.1f of %.1f would be in the jaws, at least %.1f", v.Grip, v.Thick, leastInJaws(v.Thick))
 	case v.NeedN > v.HaveN:
 		return fmt.Sprintf("the cut asks %.0f N of the jaws, a firm pull gives %.0f", v.NeedN, v.HaveN)
+	case v.StandsN > 0 && max(v.NeedN, v.NipN) > v.StandsN:
+		return fmt.Sprintf("the jaws would press with %.0f N, and more than %.0f would bow a plate %.1f thick and %.1f across", max(v.NeedN, v.NipN), v.StandsN, v.Thick, v.Across)
+	case v.SagMM > mostSag:
+		return fmt.Sprintf("the drill would press it down by %.2f between the parallels, %.1f is the most: it wants a board under all of it", v.SagMM, mostSag)
 	}
 	return ""
 }
@@ -82,8 +96,8 @@ var clampsPlaced = Holding{
 
 var viceOnParallels = Holding{
 	plan.Rule{ID: "B-33", Class: "holding", Title: "Vice with parallels",
-		Text: "IF work has two parallel straight edges within the vice's opening THEN its good edge goes to the fixed jaw, down on parallels clear of what comes through; a third of its height and at least 3 mm are in the jaws.",
-		Why:  "only the fixed jaw is true", Sure: "published", Source: "squaring a block on the mill (the-vms.com); workshop pages (Hall, p. 208); the share gripped is common practice",
+		Text: "IF work has two parallel straight edges within the vice's opening THEN its good edge goes to the fixed jaw, down on parallels clear of what comes through; a third of its height and at least 3 mm are in the jaws, of work under 6 thick half of it; the jaws press with no more than half of what would bow it, and a drill presses it down by no more than 0.1 between the parallels.",
+		Why:  "only the fixed jaw is true", Sure: "published", Source: "squaring a block on the mill (the-vms.com); workshop pages (Hall, p. 208); the shares gripped are common practice; the bowing is Euler's load, the half of it and the 0.1 ours",
 		Except: "thin walls between the jaws: fill the middle"},
 	func(c Case) Verdict {
 		if c.Vice != nil {

@@ -109,6 +109,22 @@ func TestWasteIsTold(t *testing.T) {
 	assert.Contains(t, squeezed(math.Inf(1)), "as with no waste that could be left on")
 }
 
+// Of thin work half has to lie in the jaws, and they must not bow it.
+func TestThinWorkInTheVice(t *testing.T) {
+	refused := func(f rules.ViceFacts) bool {
+		f.Across, f.Opening, f.HaveN = 60, 80, 5000
+		return objects(rules.All(), "B-33", sound(in(partspec.Vice), viced(f)))
+	}
+	assert.True(t, refused(rules.ViceFacts{Grip: 1.9, Thick: 4}))
+	assert.False(t, refused(rules.ViceFacts{Grip: 2, Thick: 4}))
+	assert.True(t, refused(rules.ViceFacts{Grip: 2.9, Thick: 7}), "thick work wants 3")
+	assert.True(t, refused(rules.ViceFacts{Grip: 3, Thick: 4, SagMM: 0.11}))
+	assert.False(t, refused(rules.ViceFacts{Grip: 3, Thick: 4, SagMM: 0.1}))
+	assert.True(t, refused(rules.ViceFacts{Grip: 1, Thick: 1.5, NeedN: 901, StandsN: 900}), "the cut asks more than it stands")
+	assert.False(t, refused(rules.ViceFacts{Grip: 1, Thick: 1.5, NeedN: 900, NipN: 500, StandsN: 900}))
+	assert.True(t, refused(rules.ViceFacts{Grip: 1, Thick: 1.5, NeedN: 100, NipN: 500, StandsN: 400}), "the lightest nip bows it")
+}
+
 func TestRulesOfHolding(t *testing.T) {
 	require.Empty(t, rules.All().Judge(sound()), "the sound case")
 	cases := holdingCases()
