@@ -77,6 +77,9 @@ func (o *ordering) grades(task int, w *process.Way, mount int) []choice {
 	}
 	var out []choice
 	for _, light := range lights {
+		if o.ctx.Part.Seen != nil && w.DeepMM > rubs && w.PassMM(light) < rubs {
+			continue
+		}
 		facts := o.shop.Facts(m, task, *w, light)
 		if !o.ctx.Rules.Allows(facts) {
 			continue
@@ -89,6 +92,9 @@ func (o *ordering) grades(task int, w *process.Way, mount int) []choice {
 	}
 	return out
 }
+
+// rubs is the pass, in mm, under which an edge that meets metal in part of every turn rubs more than it cuts. Common practice, no source.
+const rubs = 0.2
 
 // thin reports whether any wall of the part is thin enough to ask for lighter cuts (rule B-24).
 func (o *ordering) thin() bool { return o.ctx.Split && o.shop.Hollow() && o.ctx.Rules.Has("B-24") }

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
+	"math/rand/v2"
 	"strings"
 	"testing"
 
@@ -225,4 +226,54 @@ func TestSeenFromHoldsTheWork(t *testing.T) {
 			assert.InDelta(t, most, float64(swept.Diameter.Value)/2, 1e-9, "%s %s", name, s.Name)
 		}
 	}
+}
+
+// randomEccentric is the text of a part with eccentrics, drawn by lot; empty where nothing has room.
+func randomEccentric(r *rand.Rand) string {
+	host, length, e := 14+r.IntN(34), 12+r.IntN(50), 1+0.5*float64(r.IntN(10))
+	room := float64(host)/2 - e
+	if room < 3.5 {
+		return ""
+	}
+	text := fmt.Sprintf("part \"p\" {\n material = %q\n length = %d\n stock \"bar\" {\n diameter = %d\n }\n axis \"a\" {\n offset = \"%g ±0.1\"\n }\n",
+		[]string{"brass", "mild steel", "bronze", "aluminium"}[r.IntN(4)], length, host+2+r.IntN(3), e)
+	if r.IntN(3) == 0 {
+		text += fmt.Sprintf(" spigot \"tail\" {\n diameter = %d\n length = %d\n }\n", host*7/10, length/3)
+	}
+	text += fmt.Sprintf(" flange \"disc\" {\n diameter = \"%d%s\"\n }\n", host, []string{"", " h8", " h6"}[r.IntN(3)])
+	kind, boss := r.IntN(4), 0.0
+	if kind != 0 {
+		boss = math.Floor(2*(room-0.7)*(1+r.Float64())) / 2
+		text += fmt.Sprintf(" spigot \"pin\" {\n axis = \"a\"\n diameter = \"%g%s\"\n length = %d\n from = %q\n }\n", boss, []string{"", " h8"}[r.IntN(2)], 3+r.IntN(length/3), []string{"left", "right"}[r.IntN(2)])
+	}
+	most := room - 1.5
+	if boss > 0 {
+		most = boss/2 - 1.5
+	}
+	if d := int(2 * most * (0.4 + 0.6*r.Float64())); kind != 1 && d >= 3 {
+		text += fmt.Sprintf(" bore \"hole\" {\n axis = \"a\"\n diameter = \"%d%s\"\n }\n", d, []string{"", " H8", " H7"}[r.IntN(3)])
+	}
+	if r.IntN(3) == 0 {
+		text += " chamfer \"c\" {\n edge = \"disc.right\"\n size = 0.5\n }\n"
+	}
+	return text + "}\n"
+}
+
+// Parts drawn by lot are planned and proved, or refused; the replay refutes none.
+func TestRandomEccentrics(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 4))
+	planned := 0
+	for range 200 {
+		text := randomEccentric(r)
+		job, _, found := partspec.Parse([]partspec.Source{{Name: "part.hcl", Text: []byte(text)}})
+		if text == "" || found.HasErrors() {
+			continue
+		}
+		p, failures := planner.Proved(job, planner.Options{})
+		require.Empty(t, failures, text)
+		if len(p.Parts[0].Refusals) == 0 {
+			planned++
+		}
+	}
+	assert.Greater(t, planned, 30)
 }

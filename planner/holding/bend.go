@@ -32,6 +32,9 @@ func (s Shop) support(c *rules.Case, m Mount, t process.Task, way process.Way, l
 		return
 	}
 	s.bend(c, stage{s.end, endKey}, m, t, way, light)
+	if s.Part.Seen != nil {
+		return // one task takes a pin from thick to slim: its last pass meets the finished shape
+	}
 	if s.Rules.Has("B-28") && c.TooSlender() != "" {
 		c.Tender = true
 		s.bend(c, stage{s.Stock, stockKey}, m, t, way, light)
@@ -54,8 +57,14 @@ func (s Shop) bend(c *rules.Case, st stage, m Mount, t process.Task, way process
 	if t.Tight <= 0 || t.Stage != shape.Finishing || t.Inside || t.Keep != nil {
 		return
 	}
-	last := way.Force(light) * finishShare(math.Min(way.Rate.DepthMM*light, t.Depth))
+	last := way.Force(light)
+	if s.Part.Seen == nil || t.Tight <= crept {
+		last *= finishShare(math.Min(way.Rate.DepthMM*light, t.Depth))
+	}
 	c.Deflect, c.Allow = last/2*s.flex(st, r, r.at), t.Tight/4
+	if s.Part.Seen != nil {
+		c.Allow = min(c.Allow, mostBend)
+	}
 }
 
 // stretch is a length of work that may bend: from the jaws or the driving centre to the cut or the tailstock, and where the cut is on it.
@@ -137,3 +146,10 @@ func finishShare(depth float64) float64 {
 }
 
 const lastPass = 0.1
+
+// mostBend is the most that any cut may bend the work, in mm (rule C-29).
+const mostBend = 0.1
+
+// crept is the tolerance up to which a diameter is crept up to by measuring, whatever the dial (rule C-15); wider ones may be cut to the dial in one deep pass, which
+// tells on a slim pin that is turned from thick metal about an offset axis.
+const crept = 0.05

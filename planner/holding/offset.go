@@ -85,7 +85,7 @@ func (s Shop) setOverOn(h partspec.Holding, on *partspec.Spigot, free partspec.E
 		front = back + inward(free)*long
 	}
 	m.Z0, m.Z1 = span(back, front)
-	m.Stop = edge == 0
+	m.Stop = edge == 0 && left.Span.At(free.Other()) == on.Span.At(free.Other()) // its end sits on the jaw steps
 	return m, true
 }
 
@@ -199,5 +199,8 @@ func (s Shop) SetOver(m Mount, setup *plan.Setup) {
 
 // truly turns the outside radius and the wall of work as it is seen from an offset axis into its own radius and the least wall that it has anywhere round.
 func (s Shop) truly(outer, wall float64) (float64, float64) {
+	if wall >= outer { // solid
+		return outer - s.throw(), wall
+	}
 	return outer - s.throw(), wall - 2*s.throw()
 }

@@ -17,7 +17,7 @@ func (s Shop) squeeze(c *rules.Case, f *Figures, m Mount, t process.Task, body s
 	if m.Glue != NoGlue || m.Between || m.Machine == partspec.Bench || m.GripKind() == "clamps" || m.Across {
 		return
 	}
-	_, c.Wall = s.truly(0, body.LeastWall(m.Z0, m.Z1))
+	_, c.Wall = s.truly(body.Outer.Greatest(m.Z0, m.Z1), body.LeastWall(m.Z0, m.Z1))
 	f.Wall = c.Wall
 	if m.Inside {
 		return

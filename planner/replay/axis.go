@@ -201,5 +201,8 @@ func (w *walk) own(radius, wall float64) (float64, float64) {
 		return radius, wall
 	}
 	e := float64(w.part.Seen.From.Offset.Value)
+	if wall >= radius { // solid
+		return radius - e, radius - e
+	}
 	return radius - e, wall - 2*e
 }

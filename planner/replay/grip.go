@@ -104,7 +104,8 @@ func (w *walk) checkGripLength(long, length float64) {
 	if g.Kind != "jaws" || w.pressedDown() {
 		return
 	}
-	d := 2 * g.RadiusMM
+	r, _ := w.own(g.RadiusMM, 0)
+	d := 2 * r
 	need := math.Min(enoughGrip, math.Max(leastGrip, leastGripShare*d))
 	if w.setup.Tailstock {
 		need = leastGripTail
