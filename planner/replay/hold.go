@@ -35,6 +35,8 @@ func (w *walk) release() {
 	case "jaws":
 		w.checkJawForce()
 		w.checkDistortion()
+	case "collet":
+		w.checkJawForce()
 	case "glued_face", "glued_bore":
 		w.checkGlue()
 	}
