@@ -16,7 +16,6 @@ var refutedSeeds = map[int]string{
 	544: "what a round-nosed tool takes beyond a profile's edge on the bar's side",
 	628: "a sliver beside a filed profile whose neighbour is turned from the other end",
 	742: "a sliver beside a filed profile whose neighbour is turned from the other end",
-	865: "a finished flange bends under its last cut by 0.005 more than its limits allow",
 }
 
 // Whatever is drawn is planned and proved, or refused with reasons; twice the same, and in the order of the workshop's file or another.
