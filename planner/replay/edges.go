@@ -127,3 +127,46 @@ func fillCorners(c solid.Curve, rho float64) solid.Curve {
 	}
 	return filled
 }
+
+// sameSlope is how far the slope of a chamfer's cone may differ from the drawn one and still be that chamfer, not a neighbour.
+const sameSlope = 0.01
+
+// legFigure is how far a chamfer's leg may lie beside its limits: it is measured with a rule or a glass, and no finer. Common practice, no source.
+const legFigure = 0.02
+
+// checkChamferLegs holds each chamfer of a cylinder to its own size on the finished work, along the axis from its face, but for what measured diameters may lie
+// off. Least and most metal alone would let it take up what its cylinder's limits leave.
+func (w *walk) checkChamferLegs(d drawing) {
+	for _, f := range d.features {
+		c, ok := f.(*partspec.Chamfer)
+		if !ok {
+			continue
+		}
+		curve, faces := w.body.Outer, d.outer
+		if c.Edge.Inside {
+			curve, faces = w.body.Inner, d.inner
+		}
+		slope := math.Tan(c.Angle.Radians())
+		leg, ok := legAt(curve, faces.at(float64(c.Edge.Z)).at, towards(c.Edge.Axial), slope)
+		off := w.slackRadius/slope + legFigure
+		if ok && (leg < float64(c.Size.Low)-off || leg > float64(c.Size.High)+off) {
+			w.fail(where{}, "finished part", "%s is %s along the axis; it is drawn %s to %s", c.ID(), mm(leg), mm(float64(c.Size.Low)), mm(float64(c.Size.High)))
+		}
+	}
+}
+
+// legAt is how far along the axis a cone of a slope reaches from a face, in the direction of its metal, to a cylinder; not ok where none does.
+func legAt(c solid.Curve, face, dir, slope float64) (leg float64, ok bool) {
+	pieces := c.Pieces()
+	for i, p := range pieces {
+		begin, next := p.Z0, i+1
+		if dir < 0 {
+			begin, next = p.Z1, i-1
+		}
+		cone := !p.IsArc() && math.Abs(begin-face) <= same && math.Abs(slopeOf(p)-slope) <= sameSlope
+		if cone && next >= 0 && next < len(pieces) && !pieces[next].IsArc() && slopeOf(pieces[next]) == 0 {
+			return p.Z1 - p.Z0, true
+		}
+	}
+	return 0, false
+}

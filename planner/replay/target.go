@@ -20,6 +20,7 @@ func (w *walk) checkTarget() {
 	lengths := lengthsOf(w.part)
 	d := w.drawing(lengths)
 	w.checkLengths(lengths, d.outer, d.inner)
+	w.checkChamferLegs(d)
 	least, most := d.solids()
 	for _, s := range w.keptSpots() {
 		least = least.BoreTo(s)
