@@ -157,6 +157,12 @@ func (s *shaper) boreFrom(e *entry) End {
 	return s.fromEnd(e, Left)
 }
 
+// middle is the middle of a disc, or a turned part's axis, within what the smallest general tolerance lets a place lie beside it: the same as at = [0, 0].
+func (s *shaper) middle(e *entry, at Range) *Point {
+	off := s.coordinate(e, units.Toleranced{Nominal: units.Dimension{InInches: s.part.Inches}}, 0, at)
+	return &Point{off, off}
+}
+
 // boreAt is where a bore of a flat part lies; on a turned part it lies on the axis.
 func (s *shaper) boreAt(e *entry) *Point {
 	switch {
@@ -166,8 +172,7 @@ func (s *shaper) boreAt(e *entry) *Point {
 	case s.flat && !e.has("at") && s.part.Outline != nil && s.part.Outline.Kind != "disc":
 		s.c.fail(e, e.head(), fmt.Sprintf("%s lacks at", e.title()), "Write %s.", example(attr{"at", kindPlace, true}))
 	case s.flat && !e.has("at"):
-		origin := exact(units.Dimension{InInches: s.part.Inches}, e.head(), "the middle of the disc")
-		return &Point{origin, origin}
+		return s.middle(e, e.head())
 	case s.flat:
 		if p, ok := s.place(e, "at"); ok {
 			return &p

@@ -212,7 +212,6 @@ func (s *shaper) around(c *Circle, centre Size, off float64, either units.Length
 // circleCentre is what the circle lies about: the axis of a turned part, the middle of a disc, within what the smallest general tolerance lets it lie beside them;
 // else what the file says.
 func (s *shaper) circleCentre(e *entry) Point {
-	middle := Point{s.coordinate(e, units.Toleranced{}, 0, e.at("circle")), s.coordinate(e, units.Toleranced{}, 0, e.at("circle"))}
 	switch {
 	case !s.flat && e.has("about"):
 		s.c.fail(e, e.at("about"), "On a turned part the circle lies about the axis", "Leave about out.")
@@ -226,5 +225,5 @@ func (s *shaper) circleCentre(e *entry) Point {
 		s.c.fail(e, e.at("circle"), fmt.Sprintf("The circle of %s has no centre", e.title()),
 			`Write about = "main" (a bore), about = "top.centre" (the centre of an arc) or about = [30, 70].`)
 	}
-	return middle
+	return *s.middle(e, e.at("circle"))
 }
