@@ -1,6 +1,7 @@
 package partspec
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -30,7 +31,7 @@ func (c *checker) resolveMatch(job *Job, e *entry, part string, f, mate *Holes) 
 	}
 	if !ok {
 		c.fail(e, e.at("match"), fmt.Sprintf("Nothing holds %s true to %s while it is spotted through", e.title(), f.Match),
-			"Write a fit of a bore and a spigot of the two parts that both patterns lie alike about, like fit \"register\" { hole = \"flange.way\" shaft = \"cover.spigot\" class = \"H7/g6\" }.")
+			"Write a fit of a bore and a spigot of the two parts that both patterns lie alike about, on the faces that come together, like fit \"register\" { hole = \"flange.way\" shaft = \"cover.spigot\" class = \"H7/g6\" }.")
 		return
 	}
 	m := &Mating{Diameter: mate.Diameter, Spread: mate.spread(), Fit: fit.Name, Register: here, Slack: fit.slack(job), Room: f.screwRoom(mate)}
@@ -64,7 +65,7 @@ func (c *checker) unmatchable(e *entry, f, mate *Holes) bool {
 	return true
 }
 
-// registerOf finds the fit of the two parts about whose axis both patterns lie alike, and the feature of this part in it.
+// registerOf finds the fit that holds the two parts together as they are drawn, and the feature of this part in it.
 func registerOf(job *Job, part string, f, mate *Holes) (fit Fit, here string, ok bool) {
 	for _, fit := range job.Fits {
 		own, other := fit.Hole, fit.Shaft
@@ -74,20 +75,89 @@ func registerOf(job *Job, part string, f, mate *Holes) (fit Fit, here string, ok
 		if own.Part != part || other.Part != f.Match.Part {
 			continue
 		}
-		a, okA := axisAt(job.Part(own.Part).Feature(own.Feature))
-		b, okB := axisAt(job.Part(other.Part).Feature(other.Feature))
-		if !okA || !okB {
-			continue
-		}
-		alike := true
-		for i := range f.Places {
-			alike = alike && (apart(a, f.Places[i])-apart(b, mate.Places[i])).Abs() <= 2*sameLength
-		}
-		if alike {
+		if registers(f, job.Part(own.Part).Feature(own.Feature), mate, job.Part(other.Part).Feature(other.Feature)) {
 			return fit, own.Feature, true
 		}
 	}
 	return Fit{}, "", false
+}
+
+// registers reports whether two features that fit hold two patterns hole over hole: both lie alike about the fit's axis with the faces together that the features
+// stand out of, or open at. Faces of the same name make the one pattern the mirror image of the other.
+func registers(f *Holes, here Feature, mate *Holes, there Feature) bool {
+	a, okA := axisAt(here)
+	b, okB := axisAt(there)
+	if !okA || !okB {
+		return false
+	}
+	if face := contactAt(here, f); face != EndInvalid && face != f.From {
+		return false
+	}
+	switch contactAt(there, mate) {
+	case EndInvalid:
+		return turnsOnto(a, f.Places, b, mate.Places, 1) || turnsOnto(a, f.Places, b, mate.Places, -1)
+	case f.From:
+		return turnsOnto(a, f.Places, b, mate.Places, -1)
+	default:
+		return turnsOnto(a, f.Places, b, mate.Places, 1)
+	}
+}
+
+// contactAt is the face of a part that lies on the other one when a feature goes into its fit; EndInvalid where either may.
+func contactAt(register Feature, holes *Holes) End {
+	switch r := register.(type) {
+	case *Bore:
+		if !r.Through {
+			return r.From
+		}
+	case *Spigot:
+		right, left := r.Span.Right > holes.Span.Right+sameLength, r.Span.Left < holes.Span.Left-sameLength
+		switch {
+		case right && !left:
+			return Right
+		case left && !right:
+			return Left
+		}
+	}
+	return EndInvalid
+}
+
+// turnsOnto reports whether one pattern lies on the other once it is turned about its axis; with hand -1 once it is turned over as well.
+func turnsOnto(a Point, from []Point, b Point, to []Point, hand float64) bool {
+	x, y := offAxis(a, farthestFrom(a, from))
+	for _, first := range to {
+		u, v := offAxis(b, first)
+		if math.Abs(math.Hypot(u, v)-math.Hypot(x, y)) > samePlaces {
+			continue
+		}
+		turn := math.Atan2(v, u) - hand*math.Atan2(y, x)
+		if !slices.ContainsFunc(from, func(p Point) bool { return !laidOn(a, p, b, to, turn, hand) }) {
+			return true
+		}
+	}
+	return false
+}
+
+// laidOn reports whether a hole lies on one of the others, turned by so many radians.
+func laidOn(a, p, b Point, to []Point, turn, hand float64) bool {
+	x, y := offAxis(a, p)
+	r, at := math.Hypot(x, y), hand*math.Atan2(y, x)+turn
+	return slices.ContainsFunc(to, func(q Point) bool {
+		u, v := offAxis(b, q)
+		return math.Hypot(r*math.Cos(at)-u, r*math.Sin(at)-v) <= samePlaces
+	})
+}
+
+// farthestFrom is the place of a pattern that tells its turn about an axis most surely.
+func farthestFrom(axis Point, places []Point) Point {
+	return slices.MaxFunc(places, func(p, q Point) int { return cmp.Compare(apart(axis, p), apart(axis, q)) })
+}
+
+// samePlaces is how far two holes that are drawn alike may lie apart by rounding, in mm: each by what counts as the same length.
+const samePlaces = 2 * float64(sameLength)
+
+func offAxis(axis, p Point) (x, y float64) {
+	return float64(p.X.Value - axis.X.Value), float64(p.Y.Value - axis.Y.Value)
 }
 
 // axisAt is where the axis of a bore or a spigot stands; not ok for anything else.
