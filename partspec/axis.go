@@ -177,11 +177,16 @@ func (s *shaper) checkThrow(axis *entry, a Axis) {
 		case *Spigot:
 			s.checkStandsIn(a, f)
 			for _, other := range a.Features[:i] {
-				if o, ok := other.(*Spigot); ok && f.Span.Left < o.Span.Right+leastWall && o.Span.Left < f.Span.Right+leastWall {
-					s.failAbout(f, "head", "%s and %s meet", "Between eccentrics at either end some of the part about the main axis is left, to hold it by.", f.ID(), o.ID())
+				if o, ok := other.(*Spigot); ok {
+					s.failAbout(f, "head", "%s is a second spigot about the offset axis, beside %s", "What lies about it is cut in one setting, for a second one would point another way: it is one spigot at one end, and a bore.", f.ID(), o.ID())
 				}
 			}
 		case *Bore:
+			for _, other := range a.Features[:i] {
+				if o, ok := other.(*Bore); ok {
+					s.failAbout(f, "head", "%s is a second bore about the offset axis, beside %s", "The larger one takes the smaller one away: leave one out.", f.ID(), o.ID())
+				}
+			}
 			s.checkBoreWall(a, f)
 		}
 	}
@@ -261,6 +266,18 @@ func (s *shaper) checkAboutEdges(a Axis) {
 			}
 		}
 	}
+}
+
+// anywhere finds a feature by name, about whichever axis it lies; nil when there is none.
+func (p *Part) anywhere(name string) Feature {
+	for _, a := range p.Axes {
+		for _, f := range a.Features {
+			if f.Head().Name == name {
+				return f
+			}
+		}
+	}
+	return p.Feature(name)
 }
 
 // onMainAxis refuses an offset axis where there is none: in an existing piece.

@@ -112,7 +112,7 @@ func (c *checker) mate(e *entry, side string, job *Job) mate {
 		return mate{}
 	}
 	m := mate{ref: FeatureRef{partName, featureName}}
-	switch f := part.Feature(featureName).(type) {
+	switch f := part.anywhere(featureName).(type) {
 	case *Bore:
 		if side == "hole" {
 			m.size, m.measured = &f.Diameter, f.Measured

@@ -16,14 +16,24 @@ func planEccentrics(out *plan.Part, job *partspec.Job, part *partspec.Part, set 
 		seen := part.SeenFrom(axis)
 		best, refused := bestAttempt(job, seen, set)
 		if best == nil {
-			*out = plan.Part{Name: out.Name, Note: out.Note, Material: out.Material, MaterialName: out.MaterialName, Quantity: out.Quantity, DrawnInInch: out.DrawnInInch,
-				LengthMM: out.LengthMM, Drawing: out.Drawing, Refusals: refused}
+			refuseAxes(out, refused)
 			return
 		}
 		added := plan.Part{}
 		writeOut(&added, best)
+		if len(added.Setups) > 1 {
+			refuseAxes(out, []plan.Refusal{{What: "turning about the axis " + axis.Name, Reasons: []string{"what lies about it would take more than one setting, and a second one points another way (A-06e)"},
+				Remedies: []string{"a shorter bore, or tools that reach through it from one end"}}})
+			return
+		}
 		appendWork(out, added)
 	}
+}
+
+// refuseAxes takes the plan of a part back that cannot be finished about its offset axes.
+func refuseAxes(out *plan.Part, why []plan.Refusal) {
+	*out = plan.Part{Name: out.Name, Note: out.Note, Material: out.Material, MaterialName: out.MaterialName, Quantity: out.Quantity, DrawnInInch: out.DrawnInInch,
+		LengthMM: out.LengthMM, Drawing: out.Drawing, Refusals: why}
 }
 
 // appendWork lets the work of one plan follow that of another.

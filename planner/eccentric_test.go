@@ -163,6 +163,12 @@ func TestWrongSettingOverIsRefused(t *testing.T) {
 		"too fast":             func(p *plan.Plan) { last(p).Operations[1].RPM = 5000 },
 		"the pin is left":      func(p *plan.Plan) { o := &last(p).Operations; *o = (*o)[:1] },
 		"the grip is cut into": func(p *plan.Plan) { last(p).Grip.ToZ += 8 },
+		"set over twice": func(p *plan.Plan) {
+			s := *last(p)
+			s.Number, s.Operations = s.Number+1, s.Operations[2:]
+			last(p).Operations = last(p).Operations[:2]
+			p.Parts[0].Setups = append(p.Parts[0].Setups, s)
+		},
 		"over before the rest": func(p *plan.Plan) { s := p.Parts[0].Setups; s[0], s[len(s)-1] = s[len(s)-1], s[0] },
 		"cut too deep": func(p *plan.Plan) {
 			for i := range last(p).Operations {

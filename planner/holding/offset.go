@@ -38,7 +38,7 @@ func (s Shop) setOver() []Mount {
 				continue
 			}
 			for _, free := range []partspec.End{partspec.Left, partspec.Right} {
-				if m, ok := s.setOverOn(h, on, free); ok {
+				if m, ok := s.setOverOn(h, on, free); ok && s.pinStands(free) {
 					m.ID = m.name()
 					mounts = append(mounts, m)
 				}
@@ -46,6 +46,16 @@ func (s Shop) setOver() []Mount {
 		}
 	}
 	return mounts
+}
+
+// pinStands reports whether the spigot about the offset axis, if there is one, stands at an end.
+func (s Shop) pinStands(e partspec.End) bool {
+	for _, f := range s.Part.Seen.From.Features {
+		if pin, ok := f.(*partspec.Spigot); ok {
+			return s.endsAt(pin, e)
+		}
+	}
+	return true
 }
 
 // plain reports whether nothing is cut in a cylinder.

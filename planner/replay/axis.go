@@ -39,6 +39,9 @@ func proveAxes(r *record, job *partspec.Job, part *partspec.Part, p plan.Part) p
 	for _, axis := range part.Axes {
 		seen := part.SeenFrom(axis)
 		checkFollows(r, main, over)
+		if len(over.Setups) > 1 {
+			r.fail(where{setup: over.Setups[1].Number}, "set over", "it is set over a second time, and nothing makes the throw point the same way again")
+		}
 		for i := range over.Setups {
 			checkSetOver(r, job, seen, &over.Setups[i])
 		}

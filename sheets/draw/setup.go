@@ -224,7 +224,7 @@ func (c *Canvas) legend(sc *scene, unmarked []string) {
 	}
 	lines := []string{"Not to scale. Headstock at the left, the part's " + sc.setup.FreeEnd + " end points to the right."}
 	if sc.setup.ThrowMM > 0 {
-		lines = append(lines, fmt.Sprintf("Cut open through both axes, which are %s mm apart: the work's own is the upper one, the spindle turns about the lower one.", units.Decimal(sc.setup.ThrowMM, 3)))
+		lines = append(lines, fmt.Sprintf("Cut open through both axes, which are %s mm apart: the work's own is the upper one, the spindle turns about the lower one. Noughts of the cross dial stand where the farthest side swings.", units.Decimal(sc.setup.ThrowMM, 3)))
 	}
 	if len(sc.seats) > 0 {
 		lines = append(lines, "Cut open across the pipe that the seat is for.")

@@ -214,3 +214,69 @@ part "edged_on" {
     size = 1
   }
 }
+
+part "two_ends" {
+  material = "brass"
+  length   = 40
+  stock "bar" {
+    diameter = 30
+  }
+  axis "throw" {
+    offset = 3
+  }
+  flange "disc" {
+    diameter = 28
+  }
+  spigot "pin" {
+    axis     = "throw"
+    diameter = 14
+    length   = 6
+  }
+  spigot "other" { # ERROR "spigot.other is a second spigot"
+    axis     = "throw"
+    diameter = 14
+    length   = 6
+    from     = "left"
+  }
+}
+
+part "two_bores" {
+  material = "brass"
+  length   = 40
+  stock "bar" {
+    diameter = 30
+  }
+  axis "throw" {
+    offset = 3
+  }
+  flange "disc" {
+    diameter = 28
+  }
+  bore "hole" {
+    axis     = "throw"
+    diameter = 10
+  }
+  bore "again" { # ERROR "bore.again is a second bore"
+    axis     = "throw"
+    diameter = 8
+  }
+}
+
+part "six_sided" {
+  material = "brass"
+  length   = 40
+  stock "hexagon" {
+    across_flats = 30
+  }
+  axis "throw" { # ERROR "Eccentrics are cut from round bar"
+    offset = 3
+  }
+  flange "disc" {
+    diameter = 28
+  }
+  spigot "pin" {
+    axis     = "throw"
+    diameter = 14
+    length   = 6
+  }
+}
