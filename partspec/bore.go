@@ -256,14 +256,22 @@ func (s *shaper) remainder(h hollow, shallower []hollow) Span {
 // of 1: half of the cotangent of 59 degrees.
 const pointPerDiameter = 0.3004
 
-// checkPoint finds blind holes whose drill point would break through.
+// checkPoint finds blind holes whose drill point would break through, or take a through hole's stretch behind it away.
 func (s *shaper) checkPoint(h hollow, list []hollow) {
-	deeper := slices.ContainsFunc(list, func(other hollow) bool { return other.from == h.from && other.deep > h.deep || other.through })
-	if !h.pointed || deeper {
+	deeper := slices.ContainsFunc(list, func(other hollow) bool { return other.from == h.from && other.deep > h.deep && !other.through })
+	if !h.pointed || h.through || deeper {
 		return
 	}
 	floor, point := s.length()-h.deep, h.narrow*pointPerDiameter
 	for _, other := range list {
+		if other.through && other.narrow < h.narrow { // the cone ends where the through hole is as wide
+			point = min(point, (h.narrow-other.narrow)*pointPerDiameter)
+		}
+	}
+	for _, other := range list {
+		if other.through {
+			continue
+		}
 		if other.from != h.from {
 			between := s.length() - h.deep - other.deep
 			if other.pointed {

@@ -47,6 +47,15 @@ func TestRefusalsSayWhatFailedAndWhatHelps(t *testing.T) {
     width    = 0.6
     diameter = 26
   }`, "clip", "no grooving or parting tool owned is at most 0.70 wide", "what is wanting"},
+		"groove finer than the saddle": {`length = 30
+  stock "bar" { diameter = 30 }
+  spigot "rim" { diameter = 28 }
+  groove "clip" {
+    on       = "rim"
+    at       = 10
+    width    = "2.02..2.04"
+    diameter = 26
+  }`, "clip", "it cuts 2.00 wide on the saddle's graduations, wanted are 2.020 to 2.040", "what is wanting"},
 		"taper too long": {`length = 60
   stock "bar" { diameter = 30 }
   taper "nose" {

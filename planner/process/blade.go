@@ -118,18 +118,20 @@ func (p *page) bladeTo(z0, z1 float64, g turning, width float64, label string) {
 // bladeLeave is what plunging leaves for the pass along the bottom, on radius.
 const bladeLeave = 0.1
 
+// widened is how many graduations of the saddle a blade is moved along to cut a width, which comes nearest to it so.
+func widened(wide, blade, graduation float64) int64 {
+	return max(0, int64(math.Round((wide-blade)/graduation)))
+}
+
 // bladePlaces are the saddle counts of the blade's headstock-side corner, from the headstock outwards, so that the blade cuts from z0 to z1.
 func (p *page) bladePlaces(z0, z1, width float64) []int64 {
-	first, last := z0, z1-width // right end free: the corner is the lower one
+	first := z0 // right end free: the corner is the lower one
 	if p.j.Free == partspec.Left {
-		first, last = z1, z0+width
+		first = z1
 	}
 	a, _ := p.saddleShort(first)
-	z, _ := p.saddle(last)
-	if z > a {
-		z = a
-	}
 	g := float64(p.dial("saddle").Graduation.Value)
+	z := a - widened(z1-z0, width, g)
 	step := int64(math.Max(1, math.Floor(width*bladeStep/g)))
 	var counts []int64
 	for s := a; s > z; s -= step {

@@ -43,6 +43,9 @@ func (c *Context) bore(h shape.Hole, d float64, size *partspec.Size) Task {
 			if size != nil && float64(size.Width()) <= trialWidth {
 				w.Minutes += minutesTrial
 			}
+			if h.Flat && len(c.straightBars(h)) == 0 {
+				w.Minutes += cutMinutes(d/2, int(math.Ceil(pointLength(2*found)/c.layer(tool, rate.DepthMM))), rate)
+			}
 			w.deep(c, t.Depth+DepthSlack)
 			w.Write = func(j Job) (plan.Operation, Done) { return c.writeBore(h, t, w, d, size, j) }
 			t.Ways = append(t.Ways, w)
@@ -78,10 +81,16 @@ func (c *Context) writeBore(h shape.Hole, t Task, w Way, d float64, size *partsp
 		last.marks, last.radius = p.cross(d / 2)
 	}
 	n := passes(last.radius-found, p.dialled())
-	if n == 1 && last.measure != nil {
-		n = 2 // one to measure from, one to finish
+	cone := p.coneFrom(found, w.End, reachedZ)
+	if n == 1 && (last.measure != nil || cone != reachedZ) {
+		n = 2 // one to measure from, or to face the floor within, one to finish
 	}
+	above, _ := p.saddleShort(cone)
 	for k := 1; k <= n; k++ {
+		if k == n && cone != reachedZ {
+			_, r := p.cross(found + (last.radius-found)*float64(n-1)/float64(n))
+			p.layers(r, above, stop, w.End)
+		}
 		marks, r := p.cross(found + (last.radius-found)*float64(k)/float64(n))
 		var m *plan.Measured
 		if k == n {
@@ -91,14 +100,20 @@ func (c *Context) writeBore(h shape.Hole, t Task, w Way, d float64, size *partsp
 		if k == n-1 && last.measure != nil {
 			note = "stop and measure: what is left now sets the last cut"
 		}
-		p.cut(passName(k, n), at(marks, start), at(marks, stop), m)
+		down := stop
+		if k < n && cone != reachedZ {
+			down = above
+		}
+		p.cut(passName(k, n), at(marks, start), at(marks, down), m)
 		p.line(passName(k, n), "cross", marks, p.diameter(r), note, m != nil)
 	}
 	if h.Through {
 		p.line("run to", "saddle", stop, "past the far end", "", false)
 	} else {
 		p.line("stop at", "saddle", stop, "depth "+p.both(math.Abs(reachedZ-mouth), "saddle"), "", depthM != nil)
-		p.floor(last, stop, reachedZ, w.End, j, depthM)
+		if cone == reachedZ {
+			p.floor(last, stop, reachedZ, w.End, j, depthM)
+		}
 	}
 	p.done.Inner = solid.Const(math.Min(reachedZ, mouth-into(w.End)*clearance), math.Max(reachedZ, mouth-into(w.End)*clearance), last.radius)
 	p.boreWords(h, size)
@@ -148,6 +163,60 @@ func (c *Context) boreEnd(e partspec.End, j Job) float64 {
 		return end + into(e)*overrun
 	}
 	return limit
+}
+
+// coneFrom is where the bottom of a hole begins to be narrower than its wall, as a drill's point leaves it: its floor, where the hole goes on or is open as wide.
+func (p *page) coneFrom(wall float64, e partspec.End, floor float64) float64 {
+	mouth := p.c.endZ(e)
+	if !p.narrow(wall, mouth, floor) {
+		return floor
+	}
+	near, far := mouth, floor // halved until they are one place: as fine as a saddle is set
+	for range coneHalvings {
+		if middle := (near + far) / 2; p.narrow(wall, mouth, middle) {
+			far = middle
+		} else {
+			near = middle
+		}
+	}
+	return near
+}
+
+// coneHalvings finds the drill's shoulder in a hole of a metre to a micrometre.
+const coneHalvings = 20
+
+// narrow reports whether a hole is narrower than its wall somewhere between two places.
+func (p *page) narrow(wall, z0, z1 float64) bool {
+	return p.j.Before.Inner.Least(math.Min(z0, z1)+sizeNoise, math.Max(z0, z1)-sizeNoise) < wall-floorWiden
+}
+
+// floorWiden is less than a bore is widened by before its floor is faced.
+const floorWiden = 0.05
+
+// layers faces the cone that a drill's point has left down to a floor, each layer from the middle, where the point has been, out to the wall.
+func (p *page) layers(wall float64, from, floor int64, e partspec.End) {
+	step := int64(math.Round(p.c.layer(p.tool, p.most) / float64(p.dial("saddle").Graduation.Value)))
+	bottom := p.positionAt(floor)
+	middle, _ := p.cross(math.Max(0, p.j.Before.Inner.Least(bottom-faceLook, bottom+faceLook)-faceLook))
+	out, _ := p.cross(wall)
+	p.line("roughing stops at", "saddle", from, "where the drill's cone begins", "", false)
+	p.line("each layer from", "cross", middle, "the middle of the hole", "wind back in the air", false)
+	p.line("each layer to", "cross", out, "the wall", "", false)
+	for now, k := from, 1; now < floor; k++ {
+		now = min(floor, now+step)
+		name := fmt.Sprintf("layer %d", k)
+		p.cut(name, at(middle, now), at(out, now), nil)
+		p.line(name, "saddle", now, "depth "+p.both(math.Abs(p.positionAt(now)-p.c.endZ(e)), "saddle"), "", false)
+	}
+	p.note("The cone that the drill left is faced away in layers, before the last pass along the wall: the saddle to each figure with the tool in the middle, then outward.")
+	p.why("a drill's point leaves a cone; a floor is faced from its middle outward, and the wall is finished after it", "A-26")
+}
+
+// layer is how deep a layer of a floor is, in whole graduations of the saddle: with the round that the nose left in the corner of the one before, a pass as deep as most.
+func (c *Context) layer(bar partspec.Tool, most float64) float64 {
+	d, _ := c.Lathe.Dial("saddle")
+	g := float64(d.Graduation.Value)
+	return g * max(1, math.Floor((most-float64(bar.NoseRadius))/g+markNoise))
 }
 
 // depthAim finds the saddle setting for a blind hole's floor.

@@ -55,13 +55,26 @@ func (c *Context) reachInto(h shape.Hole) float64 {
 // overrun is how far a through hole is cut past the end.
 const overrun = 0.6
 
-// bars lists the boring bars that can bore a hole, stiffest first.
+// bars lists the boring bar that bores a hole: the stiffest.
 func (c *Context) bars(h shape.Hole) []partspec.Tool {
-	var bars []partspec.Tool
-	open := c.openedTo(h)
-	if h.Flat { // a drill's point leaves the bottom no wider than the hole that goes on, which may still want its last cut
-		open = 2*c.startRadius(h) - c.stillToCome(h)
+	if h.Flat {
+		if straight := c.straightBars(h); len(straight) > 0 {
+			return straight
+		}
+		// Else the bottom that the drill's point leaves is faced layer by layer: with its edge at the middle, the bar's back must still clear the wall, a pass short of its size.
+		return c.barsInto(h, math.Min(c.openedTo(h), h.Radius-boreDepth+c.startRadius(h)-c.stillToCome(h)/2))
 	}
+	return c.barsInto(h, c.openedTo(h))
+}
+
+// straightBars lists the bar that bores a hole with a flat floor straight down: into the hole that goes on from its floor, which may still want its last cut.
+func (c *Context) straightBars(h shape.Hole) []partspec.Tool {
+	return c.barsInto(h, 2*c.startRadius(h)-c.stillToCome(h))
+}
+
+// barsInto lists the stiffest bar that goes into an opening and reaches a hole's depth.
+func (c *Context) barsInto(h shape.Hole, open float64) []partspec.Tool {
+	var bars []partspec.Tool
 	for _, t := range c.tools(partspec.Boring) {
 		reach := float64(t.Reach)
 		if c.Rules.Has("C-06") {

@@ -23,6 +23,10 @@ func (c *Context) groove(f *partspec.Groove) []Task {
 		if float64(tool.Reach) < c.besideGroove(f)-r || float64(tool.Width) > float64(f.Width.High) {
 			continue
 		}
+		if got := c.bladeWidth(f.Width, tool); got < float64(f.Width.Low)-sizeNoise || got > float64(f.Width.High)+sizeNoise {
+			t.Lacking = append(t.Lacking, wrongWidth(f.Name, tool, got, f.Width))
+			continue
+		}
 		rate := c.rate(cutGroove, 2*(r+t.Depth), tool)
 		n := math.Max(1, math.Ceil((z1-z0)/(float64(tool.Width)*bladeStep)))
 		for _, e := range ends() {
@@ -33,7 +37,21 @@ func (c *Context) groove(f *partspec.Groove) []Task {
 			t.Ways = append(t.Ways, w)
 		}
 	}
+	if len(t.Lacking) > 0 {
+		return []Task{t}
+	}
 	return []Task{t.orLacking(fmt.Sprintf("%s: no grooving or parting tool owned is at most %.2f wide and reaches %.2f (tool \"grooving\" { width = ...  reach = ... })", f.Name, float64(f.Width.High), t.Depth))}
+}
+
+// bladeWidth is the width that a blade cuts, moved along by whole graduations of the saddle: the nearest to the middle of the limits.
+func (c *Context) bladeWidth(width partspec.Size, blade partspec.Tool) float64 {
+	d, _ := c.Lathe.Dial("saddle")
+	g := float64(d.Graduation.Value)
+	return float64(blade.Width) + g*float64(widened(float64(width.Mid()), float64(blade.Width), g))
+}
+
+func wrongWidth(name string, blade partspec.Tool, got float64, want partspec.Size) string {
+	return fmt.Sprintf("%s with the %s: it cuts %.2f wide on the saddle's graduations, wanted are %.3f to %.3f: a blade ground to that width would do, or a finer saddle dial", name, toolText(blade, 0), got, float64(want.Low), float64(want.High))
 }
 
 // besideGroove is the greatest radius of metal beside a groove: its own surface's, or a higher neighbour's when the groove lies at its foot.
@@ -86,6 +104,10 @@ func (c *Context) recess(f *partspec.Recess) Task {
 		for _, e := range mouths(host) {
 			reach := math.Max(math.Abs(c.endZ(e)-z0), math.Abs(c.endZ(e)-z1))
 			if float64(tool.Depth) < t.Depth || float64(tool.LeastBore) > 2*host.Radius+sizeNoise || float64(tool.Reach) < reach || float64(tool.Width) > float64(f.Width.High) {
+				continue
+			}
+			if got := c.bladeWidth(f.Width, tool); got < float64(f.Width.Low)-sizeNoise || got > float64(f.Width.High)+sizeNoise {
+				t.Lacking = append(t.Lacking, wrongWidth(f.Name, tool, got, f.Width))
 				continue
 			}
 			rate := c.rate(cutGroove, 2*r, tool)

@@ -113,7 +113,7 @@ func (c *Context) drillSize(h shape.Hole, chain Chain) float64 {
 		_, s, _ := c.sized(partspec.Drills, float64(h.Diameter.Low), float64(h.Diameter.High))
 		return s
 	}
-	if h.Flat && c.startRadius(h) > 0 {
+	if h.Flat && c.startRadius(h) > 0 && len(c.straightBars(h)) > 0 {
 		return 0 // a drill's cone would have to be bored out of the floor again
 	}
 	most := d - boreLeave

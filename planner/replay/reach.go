@@ -43,6 +43,9 @@ func (w *walk) checkBar(m motion, before solid.Body) {
 	if reach := float64(m.Reach); reach > 0 && deep > reach+same {
 		w.failOp("reach", "cut %q goes %s into the hole; %s reaches %s", m.name, mm(deep), m.Name, mm(reach))
 	}
+	if back := float64(m.LeastBore) - math.Min(m.from.R, m.to.R); m.Kind == partspec.Boring && !m.along() && back > hole/2+same {
+		w.failOp("reach", "cut %q faces in to Ø%s: the back of %s then stands at %s from the axis, the hole leaves %s", m.name, mm(2*math.Min(m.from.R, m.to.R)), m.Name, mm(back), mm(hole/2))
+	}
 	if depth := float64(m.Depth); depth > 0 {
 		if off := solid.Lost(before, w.body, same).Inside; off > depth+same {
 			w.failOp("reach", "cut %q is %s deep; %s cuts %s deep", m.name, mm(off), m.Name, mm(depth))

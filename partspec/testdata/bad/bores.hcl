@@ -190,3 +190,22 @@ part "points" {
     from     = "right"
   }
 }
+
+part "swallowing" {
+  material = "brass"
+  length   = 30
+  stock "bar" {
+    diameter = 45
+  }
+  spigot "body" {
+    diameter = 40
+  }
+  bore "cup" {
+    diameter = 36
+    depth    = 26 # ERROR "The drill's point breaks through"
+    from     = "right"
+  }
+  bore "eye" {
+    diameter = 6
+  }
+}
