@@ -25,6 +25,10 @@ func (c *checker) resolveMatch(job *Job, e *entry, part string, f, mate *Holes) 
 	if c.unmatchable(e, f, mate) {
 		return
 	}
+	if slices.ContainsFunc(job.Part(part).Relations, func(r Relation) bool { return r.Of.Feature == f.Name || r.To.Feature == f.Name }) {
+		c.fail(e, e.at("match"), fmt.Sprintf("%s has both a match and a relation", e.title()), "Holes that are spotted through are true to those of %s alone: leave one of the two out.", f.Match)
+		return
+	}
 	fit, here, ok := registerOf(job, part, f, mate)
 	if !ok && slices.ContainsFunc(c.fits, func(fit *entry) bool { return fit.broken }) {
 		return // told there

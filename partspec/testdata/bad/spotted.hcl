@@ -83,6 +83,33 @@ part "cover" {
   }
 }
 
+part "related" {
+  material = "brass"
+  length   = 16
+  stock "bar" {
+    diameter = 65
+  }
+  flange "rim" {
+    diameter = 60
+    length   = 12
+  }
+  spigot "lip" {
+    diameter = 24
+    length   = 4
+  }
+  holes "ring" {
+    circle = 44
+    count  = 4
+    thread = "M4"
+    match  = part.flange.holes.ring # ERROR "has both a match and a relation"
+  }
+  position {
+    of     = "ring"
+    to     = "lip"
+    within = 0.3
+  }
+}
+
 part "plates" {
   material  = "brass"
   thickness = 6
