@@ -322,7 +322,8 @@ func (w *writer) edgeFinding() (float64, string) {
 	return float64(tables.PlaceError(tables.ByTool)), "a tool's shank and a slip of paper (half its diameter on) against"
 }
 
-// middleFound sets the table over the middle of a round part: its rim once it is turned, else a bore there.
+// middleFound sets the table over the middle of a part without datum edges: a bore or a turned rim about its origin once one is there, else half way between the
+// sides of the piece.
 func (w *writer) middleFound() ([]plan.Zero, float64) {
 	off := float64(tables.PlaceError(tables.ByClocking))
 	owned := false
@@ -333,8 +334,28 @@ func (w *writer) middleFound() ([]plan.Zero, float64) {
 		finding, _ := w.edgeFinding()
 		off = math.Sqrt2 * finding
 	}
+	x, y, round := w.middle()
 	how := "the spindle clocked over the middle of the work"
-	return []plan.Zero{{Dial: "x", How: how}, {Dial: "y", How: how}}, off
+	if !round {
+		how = "an edge found on each side of the piece, and half way between"
+	}
+	return []plan.Zero{{Dial: "x", ReferenceMM: tidy(x), How: how}, {Dial: "y", ReferenceMM: tidy(y), How: how}}, off
+}
+
+// middle is the place that a part without datum edges is set by, and whether it is the middle of something round.
+func (w *writer) middle() (x, y float64, round bool) {
+	for _, h := range w.flat.Holes {
+		if math.Hypot(h.X, h.Y) < nameNoise {
+			return 0, 0, true
+		}
+	}
+	for i, e := range w.flat.Drawn.Edges {
+		if e.IsArc() && math.Hypot(e.CX, e.CY) < nameNoise && w.flat.Left[i] < nameNoise {
+			return 0, 0, true
+		}
+	}
+	x0, y0, x1, y1 := w.flat.Rim().Bounds()
+	return (x0 + x1) / 2, (y0 + y1) / 2, false
 }
 
 func (w *writer) flatOperation(done process.Done, task int) {

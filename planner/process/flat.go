@@ -74,8 +74,10 @@ func FlatBlank(p *partspec.Part, mill partspec.Machine) (f shape.Flat, why strin
 	dx, _ := mill.Dial("x")
 	dy, _ := mill.Dial("y")
 	dz, _ := depthDial(mill)
-	left, right = wholly(left, right, dx)
-	bottom, top = wholly(bottom, top, dy)
+	if len(p.Outline.Datum) > 0 { // else the piece is set by its middle
+		left, right = wholly(left, right, dx)
+		bottom, top = wholly(bottom, top, dy)
+	}
 	back, front, whyZ := facesOf(p, thick, float64(dz.Graduation.Value))
 	for _, w := range []string{whyX, whyY, whyZ} {
 		if w != "" {
