@@ -194,12 +194,27 @@ func (c *Context) roundWithin(e plane.Edge) float64 {
 }
 
 // cutRound takes light cuts from a sawn rim until the tool cuts all round. How far the saw left it is not known, so that ends by measuring; the card counts on
-// from the diameter measured.
-func (p *page) cutRound(before, first float64, start, stop int64) {
-	n := passes(before-first, p.dialled())
+// from the diameter measured. Where that is nearer to the finished radius than the saw is sure, the last light cut that is not is measured as well.
+func (p *page) cutRound(before, first, finished float64, start, stop int64) {
+	deepest, sure := p.dialled(), 0
+	near := first < finished+sawWithin
+	if near {
+		deepest = math.Max(deepest/2, deepest-rimRange/4) // as after the rim is round
+	}
+	n := passes(before-first, deepest)
+	for k := 1; k < n && near; k++ {
+		if _, r := p.cross(before + (first-before)*float64(k)/float64(n)); r >= finished+sawWithin+rimRange/2 {
+			sure = k
+		}
+	}
 	for k := 1; k <= n; k++ {
 		marks, r := p.cross(before + (first-before)*float64(k)/float64(n))
 		name := fmt.Sprintf("light cut %d", k)
+		if k == sure {
+			p.cut(name, at(marks, start), at(marks, stop), &plan.Measured{What: "diameter", LowMM: 2*r - rimRange/2, HighMM: 2*r + rimRange/2})
+			p.line(name, "cross", marks, p.diameter(r), "measure over the corners that it has cut; turn the dial's ring to this reading and count on from it", true)
+			continue
+		}
 		if k < n {
 			p.cut(name, at(marks, start), at(marks, stop), nil)
 			p.line(name, "cross", marks, p.diameter(r), "the saw may have left it off by as much as "+p.both(sawWithin, "cross")+": light cuts", false)

@@ -242,7 +242,7 @@ func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operat
 			first = last.radius
 		}
 		if before > first+rimRange/2 {
-			p.cutRound(before, first, start, stop)
+			p.cutRound(before, first, last.radius, start, stop)
 			before = first
 			deepest = math.Max(deepest/2, deepest-rimRange/4) // the diameter measured may lie so much beside the one that is counted from
 		}
