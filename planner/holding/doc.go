@@ -43,6 +43,7 @@ type Mount struct {
 	Packed           bool    // soft packing under hard jaws
 	Stop             bool    // a face sits hard on the jaw step or shoulder
 	Step             bool    // and it is the work's own finished end, on the steps of the jaws
+	StandOff         float64 // how far a shoulder stands above the jaws, for drills that come out there; 0 = it does not
 	Threaded         bool    // the mandrel is threaded for the thread in the bore; or a bush for one outside
 	Plug             bool    // a plug stands in the bore under the jaws
 	Glue             Glue

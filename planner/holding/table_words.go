@@ -54,6 +54,9 @@ func (m Mount) howOnTable() []string {
 		how = m.howLying()
 	default:
 		how = []string{fmt.Sprintf("Chuck flat on the table, bolted down; the work's lower end at least %s clear of the chuck's body.", units.Length(breakThrough))}
+		if m.StandOff > 0 {
+			how = append(how, fmt.Sprintf("Its shoulder stands %s above the jaws, on a packing that is taken out once they are tight: drills come out there.", units.Length(m.StandOff)))
+		}
 	}
 	switch {
 	case m.Machine != partspec.Mill:
