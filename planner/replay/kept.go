@@ -33,6 +33,8 @@ func (w *walk) checkPose() {
 		w.failOp("pose", "it is turned to %s degrees round its axis, and does not lie across", mm(s.AcrossDeg))
 	case (s.CentreX != 0 || s.CentreY != 0) && s.MachineKind != string(partspec.Lathe):
 		w.failOp("pose", "work is set off its centre on a lathe only")
+	case (s.CentreX != 0 || s.CentreY != 0) && !w.part.Flat() && s.SwingHighMM == 0:
+		w.failOp("pose", "work is set off its centre by %s, %s, and no clock shows it", mm(s.CentreX), mm(s.CentreY))
 	case s.MachineKind == string(partspec.Bench) && s.HoldingKind != "bench":
 		w.failOp("holding", "at the bench work is held by the bench: not by %q", s.HoldingKind)
 	}
