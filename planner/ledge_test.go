@@ -115,3 +115,38 @@ func TestVerticalSlideIsToldOf(t *testing.T) {
 	require.GreaterOrEqual(t, i, 0)
 	assert.Contains(t, options[i].Verdict, "no plan mills in the lathe yet")
 }
+
+// Brackets on a foot, sawn and filed from a rectangle, are proved or refused with reasons; on a ledge each of their shoulders, or their blank under a bar, is pressed.
+func TestBracketsOfManySizes(t *testing.T) {
+	text, err := os.ReadFile("testdata/rules/bearing.hcl")
+	require.NoError(t, err)
+	shop, _, _ := strings.Cut(string(text), `part "`)
+	r := rand.New(rand.NewPCG(3, 9))
+	between := func(low, high int) int { return low + r.IntN(max(1, high-low+1)) }
+	stood := 0
+	for range 40 {
+		w, f, h := between(50, 110), between(8, 16), between(30, 70)
+		a, b := between(10, w/2-12), between(w/2+12, w-10)
+		corners := [][2]int{{w, f}, {b, f}, {b, h}, {a, h}, {a, f}, {0, f}}
+		var o strings.Builder
+		fmt.Fprintf(&o, "outline \"chain\" {\n datum = [\"foot\", \"left\"]\n finish_by = \"file\"\n start {\n at = [0, 0]\n }\n line \"foot\" {\n to = [%d, 0]\n }\n", w)
+		for i, c := range corners {
+			fmt.Fprintf(&o, " line \"side%d\" {\n to = [%d, %d]\n }\n", i+1, c[0], c[1])
+		}
+		o.WriteString(" line \"left\" {}\n }\n")
+		hcl := strings.NewReplacer("diameter    = 110", fmt.Sprintf("diameter = %d", between(7, 16)*10), "swing           = 250", fmt.Sprintf("swing = %d", between(18, 40)*10),
+			"width       = 130", fmt.Sprintf("width = %d", between(10, 20)*10)).Replace(shop) +
+			fmt.Sprintf("part \"bracket\" {\n material = \"brass\"\n thickness = 20\n stock \"plate\" {\n thickness = 20\n faces_as_supplied = true\n }\n %s bore \"main\" {\n at = [\"%d ±0.3\", \"%d ±0.3\"]\n diameter = \"%d H9\"\n }\n}\n",
+				o.String(), (a+b)/2, h*6/10, between(5, 15)*2)
+		job, _, diags := partspec.Parse([]partspec.Source{{Name: "bracket.hcl", Text: []byte(hcl)}})
+		if diags.HasErrors() {
+			continue // the bore does not lie in the bracket
+		}
+		for _, s := range answered(t, job).Parts[0].Setups {
+			if s.Ledge != nil {
+				stood++
+			}
+		}
+	}
+	assert.Positive(t, stood, "angle plates are never used")
+}

@@ -177,7 +177,7 @@ func (s Shop) onSpared(m Mount, ox, oy float64) bool {
 	return false
 }
 
-// clampAt is the clamp with the deepest bite that stands square to an edge there.
+// clampAt is the clamp with the deepest bite that stands square to an edge there, its stud and its packing beside the work.
 func (s Shop) clampAt(e plane.Edge, share, most float64, figure plane.Set, rim plane.Region, holes, zones []zone) (spot, bool) {
 	x, y := e.At(share)
 	ox, oy := e.Outward(share)
@@ -189,7 +189,7 @@ func (s Shop) clampAt(e plane.Edge, share, most float64, figure plane.Set, rim p
 		}
 		stud := r + studRoom
 		strap := plane.Capsule{X0: px, Y0: py, X1: px + ox*stud*strapLongTimes, Y1: py + oy*stud*strapLongTimes, Radius: most / 2}
-		if strikes(strap, zones) {
+		if rim.Inside(px+ox*stud, py+oy*stud) > -studThick/2 || rim.Inside(strap.X1, strap.Y1) > -strap.Radius || strikes(strap, zones) {
 			continue
 		}
 		return spot{Clamp: plan.Clamp{XMM: px, YMM: py, ToeMM: bite, AngleDeg: degrees(math.Atan2(oy, ox)), StudMM: stud}}, true
