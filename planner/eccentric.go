@@ -1,6 +1,8 @@
 package planner
 
 import (
+	"slices"
+
 	"catchplate/partspec"
 	"catchplate/planner/plan"
 	"catchplate/planner/rules"
@@ -26,7 +28,11 @@ func planEccentrics(out *plan.Part, job *partspec.Job, part *partspec.Part, set 
 				Remedies: []string{"a shorter bore, or tools that reach through it from one end"}}})
 			return
 		}
+		before := len(out.Setups)
 		appendWork(out, added)
+		if !set.Has("A-06e") { // nothing then says which axis comes first
+			out.Setups = slices.Concat(out.Setups[before:], out.Setups[:before])
+		}
 	}
 }
 

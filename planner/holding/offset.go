@@ -194,6 +194,9 @@ func (s Shop) SetOver(m Mount, setup *plan.Setup) {
 	_, off, _ := Clock(s.Shop)
 	b := s.offBalance(m)
 	setup.Axis, setup.ThrowMM, setup.Balance = s.Part.Seen.From.Name, tidyMM(float64(e.Value)), &b
+	if !s.Rules.Has("E-08e") {
+		return
+	}
 	setup.SwingLowMM, setup.SwingHighMM = tidyMM(2*float64(e.Low)+off), tidyMM(2*float64(e.High)-off)
 	u := units.InMM
 	if s.Part.Inches {
