@@ -325,6 +325,47 @@ func TestDatum(t *testing.T) {
 	assert.InDelta(t, 0.1, float64(x.High-x.Value), 1e-9, "5 mm from the datum: ISO 2768-m gives 0.1")
 }
 
+// In a chain without datum edges both coordinates have the general tolerance of the distance from the origin, or of the arc that is drawn about the place.
+func TestPlacesOfAChain(t *testing.T) {
+	p := readPart(t, `part "p" {
+  material  = "brass"
+  thickness = 6
+  stock "plate" { thickness = 8 }
+  outline "chain" {
+    arc "boss" {
+      centre = [0, 0]
+      radius = 12
+    }
+    line "lower" {}
+    arc "eye" {
+      centre = [50, 0]
+      radius = 8
+    }
+    line "upper" {}
+  }
+  bore "pivot" {
+    at       = "boss.centre"
+    diameter = 10
+  }
+  bore "pin" {
+    at       = "eye.centre"
+    diameter = 5
+  }
+  holes "between" {
+    at       = [[20, "3 ±0.05"]]
+    diameter = 3
+  }
+}`)
+	either := func(s Size) float64 { return float64(s.High - s.Value) }
+	pivot, pin, between := p.Feature("pivot").(*Bore).At, p.Feature("pin").(*Bore).At, p.Feature("between").(*Holes).Places[0]
+	assert.InDelta(t, 0.2, either(pivot.X), 1e-9, "R12: ISO 2768-m gives 0.2")
+	assert.InDelta(t, 0.2, either(pivot.Y), 1e-9)
+	assert.InDelta(t, 0.3, either(pin.X), 1e-9, "50 from the origin: ISO 2768-m gives 0.3")
+	assert.InDelta(t, 0.3, either(pin.Y), 1e-9)
+	assert.InDelta(t, 0.2, either(between.X), 1e-9)
+	assert.InDelta(t, 0.05, either(between.Y), 1e-9, "its own limits stand")
+}
+
 // A fit sets the limits of plain holes, as of a bore.
 func TestFitOfHoles(t *testing.T) {
 	p := readPart(t, `part "base" {

@@ -111,7 +111,7 @@ func (s *shaper) arcCentre(e *entry, attribute, name string) (Point, bool) {
 	at := func(l units.Length) units.Toleranced {
 		return units.Toleranced{Nominal: units.Dimension{Value: l, InInches: s.part.Inches}}
 	}
-	return s.point(e, place{at(edge.CX), at(edge.CY)}, e.at(attribute)), true
+	return s.pointAbout(e, place{at(edge.CX), at(edge.CY)}, edge.Radius, e.at(attribute)), true
 }
 
 func (o *Outline) arcNames() []string {

@@ -2,6 +2,7 @@ package partspec
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"github.com/hashicorp/hcl/v2"
@@ -113,13 +114,17 @@ func (c *checker) patternName(f *field) (value, bool) {
 
 // coordinate gives a position its limits: as written, or the general tolerance of its distance from the datum.
 func (s *shaper) coordinate(e *entry, t units.Toleranced, datum units.Length, at Range) Size {
+	return s.coordinateWithin(e, t, (t.Nominal.Value - datum).Abs(), at)
+}
+
+// coordinateWithin gives a position its limits: as written, or the general tolerance of a distance.
+func (s *shaper) coordinateWithin(e *entry, t units.Toleranced, far units.Length, at Range) Size {
 	size := Size{Dimension: t.Nominal, Range: at}
 	if t.HasLimits {
 		size.Low, size.High, size.Basis = t.Limits.Low, t.Limits.High, "as drawn"
 		return size
 	}
-	far := units.Dimension{Value: max((t.Nominal.Value - datum).Abs(), leastGeneral)}
-	off := s.general(e, "at", Size{Dimension: far, Range: at}, useLength)
+	off := s.general(e, "at", Size{Dimension: units.Dimension{Value: max(far, leastGeneral)}, Range: at}, useLength)
 	return size.about(off.Width()/2, off.Basis)
 }
 
@@ -129,7 +134,15 @@ func (s Size) about(either units.Length, basis string) Size {
 	return s
 }
 
-func (s *shaper) point(e *entry, p place, at Range) Point {
+func (s *shaper) point(e *entry, p place, at Range) Point { return s.pointAbout(e, p, 0, at) }
+
+// pointAbout is a place about which an arc of that radius is drawn; 0 for none. In a chain without datum edges nothing but the distance from the origin is drawn, and
+// nothing but the arc tells where its own centre is: both coordinates have the general tolerance of the larger of the two.
+func (s *shaper) pointAbout(e *entry, p place, radius units.Length, at Range) Point {
+	if o := s.part.Outline; o != nil && o.Kind == "chain" && len(o.Datum) == 0 {
+		far := max(units.Length(math.Hypot(float64(p.x.Nominal.Value), float64(p.y.Nominal.Value))), radius)
+		return Point{s.coordinateWithin(e, p.x, far, at), s.coordinateWithin(e, p.y, far, at)}
+	}
 	x, y := s.datumLines()
 	return Point{s.coordinate(e, p.x, x, at), s.coordinate(e, p.y, y, at)}
 }

@@ -266,12 +266,12 @@ func (s Shop) flatMask(m Mount, task int) []int {
 	return mask
 }
 
-// wideHole is the radius from which on a hole counts as weakening a plate that is squeezed. Ours, no source.
-const wideHole = 5.0
+// WideHole is the radius from which on a hole counts as weakening a plate that is squeezed, and from which on a table is set by it. Ours, no source.
+const WideHole = 5.0
 
 func wide(holes []shape.Round) bool {
 	for _, h := range holes {
-		if h.Radius >= wideHole {
+		if h.Radius >= WideHole {
 			return true
 		}
 	}
@@ -327,11 +327,11 @@ func (s Shop) nowhere(at moment) bool {
 		turned = turned && l <= sameSpot
 	}
 	for _, b := range s.bores() {
-		if k := s.maker(b.Name); k >= 0 && at.done(k) && b.radius >= wideHole {
+		if k := s.maker(b.Name); k >= 0 && at.done(k) && b.radius >= WideHole {
 			return false
 		}
 	}
-	return !turned
+	return !turned || s.Part.Outline.Kind != "disc"
 }
 
 // fourJawFigures fills in what four jaws ask and do.

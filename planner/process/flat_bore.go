@@ -2,6 +2,7 @@ package process
 
 import (
 	"fmt"
+	"math"
 
 	"catchplate/partspec"
 	"catchplate/partspec/units"
@@ -67,7 +68,38 @@ func (c *Context) spotLack(f *partspec.Bore) string {
 	if within := c.placeWithin(s.Holes); within > 0 && within < off {
 		return fmt.Sprintf("drilling %s: it may lie %.3f off its place, a drill lands within %.3f", f.Name, within, off)
 	}
+	if to, within := c.bound(f.Name); to != "" && within < 2*c.drilledOff(s) {
+		return fmt.Sprintf("drilling %s: it may lie %.3f off its place from %s, two drilled holes lie within %.3f of where they should from each other", f.Name, within, to, 2*c.drilledOff(s))
+	}
 	return ""
+}
+
+// bound is the closest position that a relation binds a feature by, to what and how far off it may lie radially; no name when none does.
+func (c *Context) bound(name string) (to string, within float64) {
+	for _, r := range c.Part.Relations {
+		other := r.To.Feature
+		switch {
+		case r.Kind != partspec.Position && r.Kind != partspec.Concentric:
+			continue
+		case r.To.Feature == name:
+			other = r.Of.Feature
+		case r.Of.Feature != name:
+			continue
+		}
+		if half := float64(r.Within) / 2; to == "" || half < within {
+			to, within = other, half
+		}
+	}
+	return to, within
+}
+
+// drilledOff is how far a drilled hole may lie off its place, radially, beside what all that is made in its setting has off alike.
+func (c *Context) drilledOff(s spotted) float64 {
+	off := float64(tables.PlaceError(tables.ByDrill))
+	if s.marked() {
+		return off + c.markError()
+	}
+	return off + math.Sqrt2*c.placesOff(s)
 }
 
 // What the boring head leaves: roughing for finishing on diameter, and how deep its passes go on radius (cutting table, rows of boring).

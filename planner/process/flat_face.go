@@ -115,7 +115,11 @@ func (c *Context) writeMilledFace(t Task, w Way, e partspec.End, j Job) (plan.Op
 		lo, hi := ordered(other-into(e)*float64(size.Low), other-into(e)*float64(size.High))
 		m = &plan.Measured{What: "position", LowMM: lo, HighMM: hi}
 	}
-	n := passes(depth, w.Rate.DepthMM*j.Light)
+	most := w.Rate.DepthMM * j.Light
+	if m != nil { // the last pass goes on to the middle of what is measured, and may go on to its far end
+		most = math.Max(most/2, most-float64(c.Part.Length.Width())/2)
+	}
+	n := passes(depth, most)
 	if n == 1 && m != nil {
 		n = 2
 	}
