@@ -38,7 +38,7 @@ func (o *ordering) unheld() []plan.Refusal {
 	var out []plan.Refusal
 	for i, t := range o.shop.Tasks {
 		if len(o.alts[i]) == 0 {
-			out = append(out, refusal(t, o.whyNever(i)))
+			out = append(out, o.refusal(t, o.whyNever(i)))
 		}
 	}
 	return out
@@ -68,8 +68,14 @@ func (o *ordering) whyNever(task int) []objection {
 }
 
 // refusal words a task that nothing holds.
-func refusal(t process.Task, found []objection) plan.Refusal {
+func (o *ordering) refusal(t process.Task, found []objection) plan.Refusal {
 	groups := grouped(found)
+	if nearest := len(groups) > 0 && remote(groups[0].objection) == 0; !nearest {
+		if why := o.otherWays(t); len(why) > 0 {
+			return plan.Refusal{Feature: t.Feature, What: t.ID, Reasons: why,
+				Remedies: []string{"wider limits for its place or its size, or what is wanting, written into the workshop"}}
+		}
+	}
 	r := plan.Refusal{Feature: t.Feature, What: t.ID, Remedies: remediesFor(groups)}
 	for _, g := range groups[:min(len(groups), mostReasons)] {
 		r.Reasons = append(r.Reasons, g.String())
@@ -78,6 +84,16 @@ func refusal(t process.Task, found []objection) plan.Refusal {
 		r.Reasons = append(r.Reasons, fmt.Sprintf("and %d more, no nearer", more))
 	}
 	return r
+}
+
+// otherWays tells why a bore of a flat part is made in none of the ways that hold it otherwise: what holds it by surfaces that are not there was never a way.
+func (o *ordering) otherWays(t process.Task) []string {
+	b, ok := o.ctx.Part.Feature(t.Feature).(*partspec.Bore)
+	if !ok || !o.ctx.Part.Flat() || b.At == nil {
+		return nil
+	}
+	_, lacking := o.ctx.FlatChains(b)
+	return unrepeated(lacking)
 }
 
 // mostReasons bounds what a refusal tells of holdings that fail; mostRemedies what might help.
@@ -187,9 +203,9 @@ func (o *ordering) blocked() []plan.Refusal {
 		}
 		found, waits := o.standing(w, front.Done)
 		if len(found) > 0 {
-			out = append(out, refusal(o.shop.Tasks[w.Op], found))
+			out = append(out, o.refusal(o.shop.Tasks[w.Op], found))
 		} else {
-			waiting = append(waiting, refusal(o.shop.Tasks[w.Op], waits))
+			waiting = append(waiting, o.refusal(o.shop.Tasks[w.Op], waits))
 		}
 	}
 	if out == nil {

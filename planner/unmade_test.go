@@ -29,6 +29,33 @@ func TestRefusalsSayWhatFailedAndWhatHelps(t *testing.T) {
   stock "bar" { diameter = 30 }
   spigot "rim" { diameter = 28 }
   bore "eye" { diameter = "12.3 H6" }`, "eye", `no reamer owned between 12.300 and 12.311 (tool "reamers" { sizes = [...] })`, "what is wanting"},
+		"drilled holes bound closely": {`thickness = 6
+  stock "plate" { thickness = 8 }
+  outline "chain" {
+    arc "boss" {
+      centre = [0, 0]
+      radius = 12
+    }
+    line "lower" {}
+    arc "eye" {
+      centre = [50, 0]
+      radius = 8
+    }
+    line "upper" {}
+  }
+  bore "pivot" {
+    at       = "boss.centre"
+    diameter = "10 H7"
+  }
+  bore "pin" {
+    at       = "eye.centre"
+    diameter = 5
+  }
+  position {
+    of     = "pin"
+    to     = "pivot"
+    within = 0.1
+  }`, "pin", "it may lie 0.050 off its place from pivot, two drilled holes lie within 0.160 of where they should from each other", "what is wanting"},
 		"no tap": {`length = 20
   stock "bar" { diameter = 30 }
   spigot "rim" { diameter = 28 }
