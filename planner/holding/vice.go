@@ -20,7 +20,8 @@ const (
 	usualJawHeight = 25.0
 	viceLightN     = 500.0
 	viceFirmN      = 5000.0
-	leastContact   = 10.0 // of an edge in the jaws
+	leastContact   = 10.0 // of an edge in the jaws; so much lies free between the parallels, or a third of the work between thin ones
+	thinParallel   = 3.0
 	flush          = 0.5  // that work stands above the jaws when nothing has to clear them
 	squareLift     = 0.02 // out of square over 100 mm (rule B-02)
 )
@@ -291,9 +292,13 @@ func (l *lying) parallels(zones []zone, turned float64) {
 
 // parallelWidth is the width of the widest parallels that lie clear of all tools that come through, one along each jaw; 0 where none do.
 func parallelWidth(zones []zone, lo, hi, y0, y1 float64) float64 {
-	for _, wide := range []float64{10, 8, 6, 5, 4, 3} {
+	for _, wide := range []float64{10, 8, 6, 5, 4, thinParallel, 2} {
+		free := leastContact
+		if wide <= thinParallel {
+			free = math.Min(free, (hi-lo)/3)
+		}
 		pair := []plane.Region{plane.Rectangle(lo, y0, lo+wide, y1), plane.Rectangle(hi-wide, y0, hi, y1)}
-		if 2*wide+leastContact <= hi-lo && !underAny(pair, zones) {
+		if 2*wide+free <= hi-lo && !underAny(pair, zones) {
 			return wide
 		}
 	}
