@@ -85,8 +85,8 @@ func (c *Context) countersink(s spotted) Task {
 	t := c.holesTask(s, "countersink", plan.Countersink, float64(d.Value), mouth)
 	t.Stage, t.Tight, t.Depth = shape.Finishing, float64(d.Width()), (float64(d.Value)-s.drillMM)/2
 	for _, tool := range c.tools(partspec.Countersink) {
-		size, ok := largest(tool)
-		if !ok || size < float64(d.High)-sizeNoise || math.Abs(float64(tool.Angle-s.Sink.Angle)) > sameAngle {
+		size, ok := leastOver(tool, float64(d.High))
+		if !ok || math.Abs(float64(tool.Angle-s.Sink.Angle)) > sameAngle {
 			continue
 		}
 		for _, w := range c.holeWays(s, true) {
@@ -123,11 +123,14 @@ func (p *page) touchBeside() {
 // sameAngle is how near two included angles are called the same, in degrees: a drawn 90 and a tool's 90.
 const sameAngle = 0.1
 
-func largest(t partspec.Tool) (float64, bool) {
-	if len(t.Sizes) == 0 {
-		return 0, false
+// leastOver is the smallest size of a set that is no smaller than so much: the nearest to the mouth stays clear of jaws and clamps.
+func leastOver(t partspec.Tool, mm float64) (float64, bool) {
+	for _, s := range t.Sizes {
+		if float64(s) >= mm-sizeNoise {
+			return float64(s), true
+		}
 	}
-	return float64(t.Sizes[len(t.Sizes)-1]), true
+	return 0, false
 }
 
 func (p *page) sinkDone(s spotted, w Way) {

@@ -191,9 +191,10 @@ func (p *page) eachHole(s spotted, w Way, tool partspec.Tool, size float64, name
 	} else {
 		p.note("%s: until its end is %s below the face, by the machine's own stop.", named(name, note), p.both(reached, ""))
 	}
+	under, over := p.stopBetween(s, tool, through)
 	for i := range s.Places {
 		top := s.columns[i].entry(w.End)
-		cut := p.plunge(fmt.Sprintf("hole %d, %s", i+1, name), p.over(s, w, i), marks, top+into(w.End)*reached, top+into(w.End)*(reached+p.stopWithin(through)))
+		cut := p.plunge(fmt.Sprintf("hole %d, %s", i+1, name), p.over(s, w, i), marks, top+into(w.End)*(reached-under), top+into(w.End)*(reached+over))
 		cut.ToolID, cut.ToolSizeMM = tool.ID(), size
 		p.op.Cuts = append(p.op.Cuts, cut)
 	}
@@ -205,6 +206,23 @@ func (p *page) stopWithin(through bool) float64 {
 		return 2
 	}
 	return 0.5
+}
+
+// stopBetween is how far short of a depth, and how far past it, a stop that is set by measuring may let a tool go: no further than the drawing lets it.
+func (p *page) stopBetween(s spotted, tool partspec.Tool, through bool) (under, over float64) {
+	over = p.stopWithin(through)
+	switch {
+	case through || tool.Kind == partspec.CentreDrill:
+	case p.op.Process == plan.Countersink:
+		over = math.Min(over, float64(s.Sink.Diameter.Width())/4/math.Tan(s.Sink.Angle.Radians()/2))
+		under = over
+	case p.op.Process == plan.Counterbore:
+		over = math.Min(over, float64(s.Sink.Depth.Width())/2)
+		under = over
+	default: // no less deep: a tap, or what goes in, wants the room
+		over = math.Min(over, float64(s.Depth.Width())/2)
+	}
+	return under, over
 }
 
 // spotHoles starts every hole with a centre drill, no wider than the first drill.
