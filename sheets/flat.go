@@ -1,6 +1,8 @@
 package sheets
 
 import (
+	"fmt"
+
 	"strings"
 
 	"catchplate/partspec/units"
@@ -48,6 +50,9 @@ func (s *sheet) tableReference(setup *plan.Setup, z plan.Zero) string {
 
 // truth is how truly the work runs on a lathe, or how near it lies to where the dials have it.
 func truth(setup *plan.Setup) []md {
+	if setup.ThrowMM > 0 {
+		return []md{labelled("Set over by", esc(fmt.Sprintf("%s mm, so that the axis %s runs true; the clock on %s swings %.3f to %.3f mm", units.Decimal(setup.ThrowMM, 3), setup.Axis, setup.Locates, setup.SwingLowMM, setup.SwingHighMM)))}
+	}
 	var items []md
 	if setup.MachineKind != "bench" && (setup.RunOutMM > 0 || setup.LocateMM == 0) {
 		items = append(items, labelled("Expect run-out", say("up to "+units.Length(setup.RunOutMM).String()+", full indicator reading, of "+surface(setup.Locates))))

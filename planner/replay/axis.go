@@ -52,8 +52,12 @@ func proveAxes(r *record, job *partspec.Job, part *partspec.Part, p plan.Part) p
 			s.Grip.RadiusMM += float64(axis.Offset.Value) // as far out as the jaws of the pair stand
 			view.Setups = append(view.Setups, s)
 		}
+		told := len(r.clauses)
 		turned := proveTurned(r, job, seen, view, len(main.Setups)+1)
 		proof.Cuts += turned.Cuts
+		for i := told; i < len(r.clauses); i++ {
+			r.clauses[i].Name += ", set over"
+		}
 	}
 	if len(r.failures) == 0 {
 		a := part.Axes[0]
