@@ -10,6 +10,7 @@ import (
 	"catchplate/partspec/units"
 	"catchplate/planner/holding"
 	"catchplate/planner/plan"
+	"catchplate/planner/plane"
 	"catchplate/planner/process"
 	"catchplate/planner/rules"
 	"catchplate/planner/sequence"
@@ -228,12 +229,32 @@ func (w *writer) flatSetup(m holding.Mount, steps []sequence.Step, s *plan.Setup
 		*s = unfilled
 		w.shop.FlatSetup(m, w.flatSteps(steps), func(i int) bool { return w.done[i] }, s)
 	}
+	s.Presses = onEdges(w.flat.Rim(), s.Presses)
 	w.table = nil
 	if m.Machine == partspec.Mill && w.byDials(steps) {
 		var off float64
 		w.table, off = w.edgesFound(m.Free)
 		s.LocateMM = math.Max(s.LocateMM, math.Ceil(off*1e4)/1e4)
 	}
+}
+
+// nearEdge is how far an edge may lie off its drawn place because a dial has no mark there, mm: more than the widest graduation.
+const nearEdge = 0.1
+
+// onEdges brings the jaws to where the edges now are: the next mark outside their drawn places.
+func onEdges(rim plane.Region, presses []plan.Press) []plan.Press {
+	for i, p := range presses {
+		sin, cos := math.Sincos(p.AngleDeg * math.Pi / 180)
+		for _, e := range rim.Edges {
+			ox, oy := e.Outward(0)
+			off := (e.X0-p.XMM)*cos + (e.Y0-p.YMM)*sin
+			if !e.IsArc() && ox*cos+oy*sin > 1-nameNoise && math.Abs(off) < nearEdge {
+				presses[i].XMM, presses[i].YMM = tidy(p.XMM+off*cos), tidy(p.YMM+off*sin)
+				break
+			}
+		}
+	}
+	return presses
 }
 
 // dialsMinutes is what setting a table's dials anew on work that stays where it is takes. Ours, no source.
