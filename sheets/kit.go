@@ -49,8 +49,11 @@ func kit(s *sheet) []block {
 	return append(out, group{class: "kits", blocks: lists})
 }
 
-// toLay names a holding that is fetched; one that is made first is not there yet.
+// toLay names a holding that is fetched; one that is made first is not there yet, and the bench holds work by itself.
 func (s *sheet) toLay(setup plan.Setup) string {
+	if setup.Holding == setup.Machine {
+		return ""
+	}
 	for _, h := range s.part.MakeFirst {
 		if h.ForSetup == setup.Number {
 			return setup.Holding + " (see Make first)"

@@ -268,7 +268,11 @@ func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operat
 		p.cut(name, at(marks, start), at(marks, stop), m)
 		p.line(name, "cross", marks, p.diameter(r), note, m != nil)
 	}
-	p.line("stop at", "saddle", stop, "shoulder "+p.both(math.Abs(stopZ-p.j.DatumZ), "saddle")+" from the face", "", false)
+	stands := p.both(math.Abs(stopZ-p.j.DatumZ), "saddle") + " from the face"
+	if farUp > 0 {
+		stands = "shoulder " + stands
+	}
+	p.line("stop at", "saddle", stop, stands, "", false)
 	p.done.Outer = solid.Const(math.Min(startZ, stopZ), math.Max(startZ, stopZ), last.radius)
 	if g.faceOut && farUp > 0 && corner == 0 {
 		p.faceShoulder(j, last, stop, stopZ)
