@@ -226,7 +226,7 @@ func (c *checker) unknownAttribute(e *entry, a *hclsyntax.Attribute, shape shape
 func (c *checker) unknownBlock(b *hclsyntax.Block, in string, known []string) {
 	if slices.Contains(laterWords, b.Type) {
 		c.report(fault(b.TypeRange, fmt.Sprintf("%s is not known to this version", b.Type),
-			"It plans turned parts on one axis and flat parts with what is drilled, bored and milled in them. Leave the block out, and do that work from the drawing."))
+			"It plans turned parts, with eccentrics about one more axis, and flat parts with what is drilled, bored and milled in them. Leave the block out, and do that work from the drawing."))
 		return
 	}
 	summary := fmt.Sprintf("There is no block %s", b.Type)
