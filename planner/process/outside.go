@@ -296,12 +296,14 @@ func (c *Context) lowerBeyond(i int, free partspec.End) bool {
 	return c.Blocks[k].Greatest <= c.Blocks[i].Greatest
 }
 
-// surfaceBefore is the radius that a block has now, between what roughing may have left on its shoulders.
+// surfaceBefore is the radius that a block has now, between what roughing may have left on its shoulders, and off what the saddle, that stops at a mark, leaves.
 func (c *Context) surfaceBefore(i int, t Task, j Job) float64 {
 	up, name := c.rise(i), c.Blocks[i].Name
 	left := math.Max(leaveFace*up[0], c.filletAt(name, partspec.Left)) + up[0]*faceLook
 	right := math.Max(leaveFace*up[1], c.filletAt(name, partspec.Right)) + up[1]*faceLook
-	return j.Before.Outer.Greatest(t.Z0+left, t.Z1-right)
+	d, _ := c.Lathe.Dial("saddle")
+	short := math.Min(float64(d.Graduation.Value), (t.Z1-t.Z0-left-right)/4)
+	return j.Before.Outer.Greatest(t.Z0+left+short, t.Z1-right-short)
 }
 
 // faceShoulder faces the shoulder outward with the last diameter setting (rule A-12).
