@@ -18,3 +18,8 @@ func TestPartsOfAShop(t *testing.T) {
 		})
 	}
 }
+
+// What one grip holds throughout is not eased: the edges of this foot ask no more of the vice before its bore than after it.
+func TestOneGripIsNotEased(t *testing.T) {
+	planned(t, load(t, "../examples/tide-gauge/workshop.hcl", "testdata/shop/cast-foot.hcl"))
+}

@@ -313,11 +313,12 @@ func (s Shop) gripping(m Mount, steps []FlatStep, done func(int) bool) plan.Grip
 		}
 	}
 	g.Feel = JawFeel(g.WorkingN, m.Holding)
-	if len(before) > 0 {
-		firm, _ := leastMost(before)
+	if firm, _ := leastMost(before); firm > g.WorkingN { // else the one grip serves all
 		g.Eased = &plan.Ease{Before: s.Tasks[steps[split].Task].ID, WorkingN: g.WorkingN, Feel: g.Feel}
-		g.WorkingN = math.Max(firm, g.WorkingN)
+		g.WorkingN = firm
 		g.Feel = JawFeel(g.WorkingN, m.Holding)
+	} else {
+		g.LeastN = math.Max(g.LeastN, firm)
 	}
 	return g
 }
