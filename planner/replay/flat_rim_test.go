@@ -60,7 +60,8 @@ func TestASawnRimIsMeasuredBeforeItIsCounted(t *testing.T) {
 	for _, c := range []struct {
 		diameter string
 		sheet    float64
-	}{{"70 h8", 80}, {"70 h8", 71}, {"80 +0 -0.1", 90}, {"60 ±0.07", 70}} {
+		measured int // a blank hardly larger than the disc is measured once more, before its light cuts come as near as the saw is sure
+	}{{"70 h8", 80, 2}, {"70 h8", 71, 3}, {"80 +0 -0.1", 90, 2}, {"60 ±0.07", 70, 2}} {
 		t.Run(fmt.Sprint(c.diameter, " of ", c.sheet), func(t *testing.T) {
 			job, good := disc(t, c.diameter, c.sheet)
 			_, failures := replay.Prove(job, good)
@@ -73,7 +74,7 @@ func TestASawnRimIsMeasuredBeforeItIsCounted(t *testing.T) {
 					measured++
 				}
 			}
-			assert.Equal(t, 2, measured)
+			assert.Equal(t, c.measured, measured)
 			bad := copied(t, good) // counted from the saw
 			for _, cut := range rimCuts(t, bad)[:len(cuts)-1] {
 				cut.ToMeasure = nil
