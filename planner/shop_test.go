@@ -23,3 +23,8 @@ func TestPartsOfAShop(t *testing.T) {
 func TestOneGripIsNotEased(t *testing.T) {
 	planned(t, load(t, "../examples/tide-gauge/workshop.hcl", "testdata/shop/cast-foot.hcl"))
 }
+
+// A key's slot is milled with a cutter smaller than it where no other is owned: what stands in the middle of its round end is shared with what is cut beside it.
+func TestSlotByASmallerCutter(t *testing.T) {
+	planned(t, load(t, "testdata/shop/keyed-hub.hcl", "../examples/tide-gauge/workshop.hcl"))
+}

@@ -95,6 +95,9 @@ func (c *Context) mill(t Task, m milled, width float64) Task {
 			if slot, ok := m.f.(*partspec.Slot); ok && (d > float64(slot.Width.High)+sizeNoise || d < width/2) {
 				continue
 			}
+			if m.cusp(d)/2 > t.Place && t.Place > 0 {
+				continue // its round ends leave no slot within the limits of the length
+			}
 			if z0, z1 := m.run(d); z1 < z0 {
 				continue // no longer than the cutter is wide
 			}
@@ -139,7 +142,7 @@ func (c *Context) fromOn(m milled, free partspec.End) float64 {
 
 // run is where the middle of a cutter goes along the axis.
 func (m milled) run(d float64) (z0, z1 float64) {
-	z0, z1 = m.z0+d/2, m.z1-d/2
+	z0, z1 = m.z0+d/2-m.cusp(d)/2, m.z1-d/2+m.cusp(d)/2 // half of what stays is left in the middle, half is cut too far beside it
 	if m.open[0] {
 		z0 = m.z0 - d/2 - seatRun
 	}
@@ -147,6 +150,15 @@ func (m milled) run(d float64) (z0, z1 float64) {
 		z1 = m.z1 + d/2 + seatRun
 	}
 	return z0, z1
+}
+
+// cusp is what stands in the middle of a slot's end between the passes of a cutter smaller than it: r - sqrt(r² - e²) for passes e beside the middle.
+func (m milled) cusp(d float64) float64 {
+	if _, slot := m.f.(*partspec.Slot); !slot || d >= 2*m.half {
+		return 0
+	}
+	r, e := d/2, m.half-d/2
+	return r - math.Sqrt(math.Max(0, r*r-e*e))
 }
 
 // sides are the places beside the axis where the middle of a cutter goes: a slot's walls by the cutter's own sides; a flat once over the middle where the cutter

@@ -1,6 +1,6 @@
 part "keyed_hub" {
   material = "mild steel"
-  length   = 40
+  length   = 40 # the key is cut with a cutter smaller than it
   stock "bar" {
     diameter = 40
   }
@@ -20,7 +20,7 @@ part "keyed_hub" {
     from   = "right"
   }
   holes "bolts" {
-    circle    = 30
+    circle    = 29
     count     = 3
     clearance = "M4"
     from = "left"
