@@ -233,7 +233,7 @@ func (s Shop) minutes(h partspec.Holding) float64 {
 	return map[partspec.HoldingKind]float64{
 		partspec.ThreeJaw: 1, partspec.Collets: 2, partspec.SoftJaws: 15, partspec.StubMandrel: 15, partspec.FourJaw: 8,
 		partspec.PlainMandrel: 5, partspec.ExpandingMandrel: 5, partspec.GluedArbor: 40, partspec.Plug: 10, partspec.BetweenCentres: 6,
-		partspec.Vice: 3, partspec.TableClamps: 10, partspec.Faceplate: 20, partspec.AnglePlate: 30,
+		partspec.Vice: 3, partspec.VeeBlock: 5, partspec.TableClamps: 10, partspec.Faceplate: 20, partspec.AnglePlate: 30,
 	}[h.Kind]
 }
 

@@ -37,9 +37,6 @@ func (c *Context) groove(f *partspec.Groove) []Task {
 			t.Ways = append(t.Ways, w)
 		}
 	}
-	if len(t.Lacking) > 0 {
-		return []Task{t}
-	}
 	return []Task{t.orLacking(fmt.Sprintf("%s: no grooving or parting tool owned is at most %.2f wide and reaches %.2f (tool \"grooving\" { width = ...  reach = ... })", f.Name, float64(f.Width.High), t.Depth))}
 }
 

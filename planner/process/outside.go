@@ -78,8 +78,9 @@ func (c *Context) cylinder(i int) []Task {
 	return append(tasks, t.orLacking(c.outsideLack(i)))
 }
 
+// orLacking says why a task has no way, where nothing nearer was found.
 func (t Task) orLacking(why string) Task {
-	if len(t.Ways) == 0 {
+	if len(t.Ways) == 0 && len(t.Lacking) == 0 {
 		t.Lacking = append(t.Lacking, why)
 	}
 	return t

@@ -187,7 +187,7 @@ func (w *walk) rebuildMill(op plan.Operation, cut plan.Cut, key cutKey) (pass, b
 		w.failOp("tool", "%v", err)
 		return pass{}, false
 	}
-	m := pass{cutter: tool, key: key, name: cut.Name, pose: w.poseOf(), counts: countsOf(cut)}
+	m := pass{cutter: tool, key: key, name: cut.Name, pose: w.poseFor(op), counts: countsOf(cut)}
 	unread := math.NaN()
 	m.from, m.to = place{unread, unread, unread}, place{unread, unread, unread}
 	if !w.readMill(&m.from, cut.From) {

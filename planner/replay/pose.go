@@ -21,6 +21,16 @@ type place [3]float64
 // poseOf is the pose of the setup at hand.
 func (w *walk) poseOf() pose { return pose{w.setup.Across, w.free(), w.setup.AcrossDeg} }
 
+// poseFor is the pose in which the cuts of an operation are read: the setup's, or that of the hole itself where it is tapped by hand at the bench, however the work lies.
+func (w *walk) poseFor(op plan.Operation) pose {
+	if w.machine.Kind == partspec.Bench && op.Process == plan.Tap {
+		if f, ok := w.part.Feature(op.Feature).(*partspec.CrossHole); ok {
+			return pose{across: true, free: w.free(), deg: float64(f.Angle)}
+		}
+	}
+	return w.poseOf()
+}
+
 // up is the direction along the frame's last axis in which the spindle lies.
 func (p pose) up() float64 {
 	if p.across {
