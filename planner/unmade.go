@@ -170,7 +170,7 @@ var remedyOf = map[string]string{
 	"B-44":  "a three-jaw chuck",
 	"B-45":  "longer stock, so that it is held beyond what is cut",
 	"B-45a": "longer stock, that can be held by its waste, or a holding for another surface of it",
-	"C-24":  "wider limits for its place: position = 0.3, or coordinates with limits of their own such as \"20 ±0.2\"",
+	"C-24":  "wider limits for its place, as in at = \"20 ±0.3\", or a position where the feature takes one",
 }
 
 // remediesFor are what helps against the nearest objections.
