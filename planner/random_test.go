@@ -15,6 +15,7 @@ var refutedSeeds = map[int]string{
 	340: "a sliver beside a filed profile whose neighbour is turned from the other end",
 	544: "what a round-nosed tool takes beyond a profile's edge on the bar's side",
 	628: "a sliver beside a filed profile whose neighbour is turned from the other end",
+	679: "a sliver beside a filed profile whose neighbour is turned from the other end",
 	742: "a sliver beside a filed profile whose neighbour is turned from the other end",
 }
 

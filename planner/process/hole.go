@@ -123,7 +123,7 @@ func (c *Context) drillSize(h shape.Hole, chain Chain) float64 {
 	best := 0.0
 	for _, t := range c.tools(partspec.Drills) {
 		for _, s := range t.Sizes {
-			if v := float64(s); v <= most+sizeNoise && v > best {
+			if v := float64(s); v <= most+sizeNoise && v > best && (!h.Flat || pointLength(v)+floorShort+clearance <= h.Depth) { // over a flat floor its full width goes in
 				best = v
 			}
 		}

@@ -75,12 +75,20 @@ func (f Flat) Rim() plane.Region {
 	if f.Blank.Empty() {
 		return rim
 	}
+	rim = within(rim, f.Blank)
+	x0, y0, x1, y1 := f.Drawn.Bounds()
+	sides := plane.Rectangle(x0-f.SideLeft(Left), y0-f.SideLeft(Bottom), x1+f.SideLeft(Right), y1+f.SideLeft(Top))
+	return within(rim, sides) // a side is cut right along: nothing that the saw left on a corner stands out beyond it
+}
+
+// within is what of a figure lies within another one.
+func within(rim, around plane.Region) plane.Region {
 	x0, y0, x1, y1 := rim.Bounds()
-	left, low, right, high := f.Blank.Bounds()
+	left, low, right, high := around.Bounds()
 	if x0 >= left-onSide && y0 >= low-onSide && x1 <= right+onSide && y1 <= high+onSide {
 		return rim
 	}
-	return plane.Region{Edges: plane.Common([]plane.Set{rim.Figure(), f.Blank.Figure()}, nil)}
+	return plane.Region{Edges: plane.Common([]plane.Set{rim.Figure(), around.Figure()}, nil)}
 }
 
 // uncut is Rim with no regard to where the blank ends.

@@ -35,7 +35,8 @@ func TestRimFollowsEveryCut(t *testing.T) {
 	f = shape.FlatCut{Edges: []shape.EdgeCut{{Edge: 1, Left: 0}}}.Apply(f)
 	assert.InDelta(t, 60*106.0, f.Rim().Area(), areaNoise)
 	f = shape.FlatCut{Edges: []shape.EdgeCut{{Edge: 2, Left: 1.5}}}.Apply(f)
-	assert.InDelta(t, 60*70+math.Pi*31.5*31.5/2, f.Rim().Area(), areaNoise, "the top sawn to 1.5")
+	// The part of a half circle of 31.5 that lies within 30 of its middle: the sides are milled right along, and nothing of the sawn top stands out beyond them.
+	assert.InDelta(t, 60*70+30*math.Sqrt(31.5*31.5-30*30)+31.5*31.5*math.Asin(30/31.5), f.Rim().Area(), areaNoise, "the top sawn to 1.5")
 	assert.Less(t, f.Metal(1, 104), 0.0)
 	f = shape.FlatCut{Edges: []shape.EdgeCut{{Edge: 2, Left: 0}}}.Apply(f)
 	assert.InDelta(t, f.Drawn.Area(), f.Rim().Area(), areaNoise)
