@@ -20,6 +20,8 @@ var laterWords = []string{
 var wordExamples = map[string]string{
 	"material": `"brass"`, "clearance": `"M4"`, "thread": `"M4"`, "size": `"M6"`, "on": `"body"`, "into": `"main"`,
 	"edge": `"rim.left"`, "of": `"rim"`, "to": `"main"`, "locate_by": `"dial"`, "bulge": `"out"`, "finish_by": `"file"`, "hand": `"left"`, "class": `"6H"`,
+	"axis": `"eccentric"`, "from": `"right", or "front" of a flat part`, "large_at": `"left"`, "named": `"MT2"`, "pattern": `"straight"`, "purpose": `"sliding"`,
+	"ratio": `"1:20"`, "reads": `"diameter"`, "set": `"metric"`,
 	"general": `"m"`, "drawn_in": `"inch"`, "datum": `["left", "bottom"]`,
 }
 

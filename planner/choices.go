@@ -22,12 +22,20 @@ type choice struct {
 func (o *ordering) choices() {
 	o.alts = make([][]choice, len(o.shop.Tasks))
 	for i, t := range o.shop.Tasks {
-		ways := o.ways(t)
+		ways, served := o.ways(t), map[partspec.End]int{}
 		for n := range ways {
+			w := &ways[n]
+			if !o.ctx.Part.Flat() && served[w.End] == mostWays {
+				continue // on flat work the cutter that is quickest need not be so where light cuts are wanted: all are tried
+			}
+			before := len(o.alts[i])
 			for k, m := range o.mounts {
-				if m.Suits(ways[n]) {
-					o.alts[i] = append(o.alts[i], o.grades(i, &ways[n], k)...)
+				if m.Suits(*w) {
+					o.alts[i] = append(o.alts[i], o.grades(i, w, k)...)
 				}
+			}
+			if len(o.alts[i]) > before {
+				served[w.End]++
 			}
 		}
 	}
@@ -38,19 +46,19 @@ var lights = []float64{1, 0.5, 0.25, 0.1}
 
 func lightest() float64 { return lights[len(lights)-1] }
 
-// ways are those of a task that are tried. On a mill the cutter that is quickest on firm work need not be so on work that wants light cuts: all are tried.
+// ways are those of a task, the quickest first; of flat work as they stand.
 func (o *ordering) ways(t process.Task) []process.Way {
 	if o.ctx.Part.Flat() {
 		return t.Ways
 	}
-	return quickest(t.Ways)
+	return quickestFirst(t.Ways)
 }
 
-// mostWays bounds the tools that are tried for a task from one end: the quickest ones, which the dearer can beat only by a tool change.
+// mostWays bounds the tools that are tried for a task from one end, of those that some mount lets work: the quickest ones, which the dearer can beat only by a tool change.
 const mostWays = 3
 
-// quickest keeps, for each end, the quickest ways; ordinary ways are never pushed out by others.
-func quickest(ways []process.Way) []process.Way {
+// quickestFirst sorts ways by their minutes; ordinary ways come before others.
+func quickestFirst(ways []process.Way) []process.Way {
 	sorted := append([]process.Way(nil), ways...)
 	sort.SliceStable(sorted, func(i, j int) bool {
 		if sorted[i].Ordinary != sorted[j].Ordinary {
@@ -58,15 +66,7 @@ func quickest(ways []process.Way) []process.Way {
 		}
 		return sorted[i].Minutes < sorted[j].Minutes
 	})
-	count := map[partspec.End]int{}
-	var kept []process.Way
-	for _, w := range sorted {
-		if count[w.End] < mostWays {
-			count[w.End]++
-			kept = append(kept, w)
-		}
-	}
-	return kept
+	return sorted
 }
 
 // grades gives the depths of pass to try for a way in a mount. Objections that no moment of the work can lift drop the pair.

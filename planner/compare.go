@@ -167,7 +167,7 @@ func (c comparer) idle(used []plan.Option) []plan.Option {
 func (c comparer) best(task int, m holding.Mount) (found, bool) {
 	m, changed := c.changed(m)
 	out, any := found{}, false
-	for _, way := range quickest(c.shop.Tasks[task].Ways) {
+	for _, way := range quickestFirst(c.shop.Tasks[task].Ways) {
 		if !m.Suits(way) {
 			continue
 		}

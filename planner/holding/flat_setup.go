@@ -435,7 +435,7 @@ func (s Shop) howFound(m Mount) []string {
 	case m.Machine != "" && len(s.Part.Outline.Datum) == 0:
 		return []string{"Find the middle half-way between opposite sides of the work, or sweep its bore once that is there: the first hole that is made begins the coordinates."}
 	case m.Machine != "":
-		return []string{fmt.Sprintf("Find the two datum edges, %s of where the dials then have them.", off)}
+		return []string{"Find the two datum edges: how far they then lie from where the dials have them is told above."}
 	case m.By == ByMark:
 		return []string{fmt.Sprintf("Centre finder in the punch mark of %s: tap the work until its tail stands still against the indicator; the place is then %s.", m.About, off)}
 	case m.By == ByBore:
