@@ -154,7 +154,7 @@ func (c comparer) idle(used []plan.Option) []plan.Option {
 		if h.Kind == partspec.Tailstock || slices.ContainsFunc(used, shown) {
 			continue
 		}
-		verdict := "refused: it finds no surface of its size on this part that leaves the operation open"
+		verdict := "refused: no surface of its size on this part leaves the operation open"
 		if h.Kind == partspec.VerticalSlide {
 			verdict = "refused: no plan mills in the lathe yet; a mill with a vice or clamps does such work"
 		}

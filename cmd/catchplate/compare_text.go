@@ -25,19 +25,48 @@ func (a comparison) text(w io.Writer) {
 		fmt.Fprintf(w, "\n%s\n", title(s))
 		columns := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
 		fmt.Fprintf(columns, "  %s\n", strings.Join(compareHead, "\t"))
-		for i, o := range s.Options {
+		tried, out := seated(s.Options)
+		for i, o := range tried {
 			fmt.Fprintf(columns, "  %s\n", strings.Join(cells(i, o), "\t"))
 		}
 		columns.Flush()
 		fmt.Fprintln(w)
-		for i, o := range s.Options {
+		for i, o := range tried {
 			number := fmt.Sprintf("%2d", i+1)
 			for _, line := range wrapped(o.Verdict, verdictWidth) {
 				fmt.Fprintf(w, "  %2s %s\n", number, line)
 				number = ""
 			}
 		}
+		for _, line := range out {
+			sign := "-"
+			for _, part := range wrapped(line, verdictWidth) {
+				fmt.Fprintf(w, "  %2s %s\n", sign, part)
+				sign = ""
+			}
+		}
 	}
+}
+
+// seated parts the options that take the work somewhere from the holdings that do not; of these there is a line for each
+// reason, with the names of all that share it.
+func seated(options []plan.Option) (tried []plan.Option, out []string) {
+	names := map[string][]string{}
+	var reasons []string
+	for _, o := range options {
+		if o.Surface != "" {
+			tried = append(tried, o)
+			continue
+		}
+		if names[o.Verdict] == nil {
+			reasons = append(reasons, o.Verdict)
+		}
+		names[o.Verdict] = append(names[o.Verdict], o.Title)
+	}
+	for _, reason := range reasons {
+		out = append(out, strings.Join(names[reason], ", ")+": "+strings.TrimPrefix(reason, "refused: "))
+	}
+	return tried, out
 }
 
 const verdictWidth = 110
@@ -82,9 +111,6 @@ func title(s plan.Surface) string {
 // cells are one line of a table.
 func cells(i int, o plan.Option) []string {
 	list := []string{fmt.Sprintf("%d%s", i+1, marks(o)), o.Title}
-	if o.Surface == "" {
-		return append(list, "-", "-", "-", "-", "-", "-", "-", "-", "-", "-", "-", "-", "refused")
-	}
 	verdict := "passes"
 	if !o.Passes {
 		verdict = "refused" + cited(o.Rule)
@@ -154,8 +180,13 @@ func (a comparison) files() []outFile {
 			fmt.Fprintf(&page, "![Lobed error of each holding against what may pass](%s.svg)\n\n", name)
 		}
 		fmt.Fprintf(&page, "| %s | why |\n|%s\n", strings.Join(compareHead, " | "), strings.Repeat(" --- |", len(compareHead)+1))
-		for k, o := range s.Options {
+		tried, out := seated(s.Options)
+		for k, o := range tried {
 			fmt.Fprintf(&page, "| %s | %s |\n", strings.Join(inTable(cells(k, o)), " | "), inTable([]string{o.Verdict})[0])
+		}
+		fmt.Fprintln(&page)
+		for _, line := range out {
+			fmt.Fprintf(&page, "- %s\n", inTable([]string{line})[0])
 		}
 		fmt.Fprintln(&page)
 	}
