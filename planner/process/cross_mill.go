@@ -193,7 +193,7 @@ func (c *Context) millWays(t Task, m milled, tool partspec.Tool, d float64) []Wa
 		w.DeepMM = deep
 		w.Off += c.fromOn(m, w.End)
 		w.ForceN = c.millForce(partspec.EndMill, d, w.Rate.DepthMM)
-		w.Minutes = minutesADrill + minutesTrial + float64(layers*len(m.tracks(d)))*((z1-z0)/(w.Rate.FeedMM*w.Rate.RPM)+minutesAPass)
+		w.Minutes = minutesADrill + minutesTrial + float64(layers*len(m.tracks(d, c.graduationAlong())))*((z1-z0)/(w.Rate.FeedMM*w.Rate.RPM)+minutesAPass)
 		w.Write = func(j Job) (plan.Operation, Done) { return c.writeMilled(t, m, w, j) }
 		ways = append(ways, w)
 	}
@@ -218,7 +218,7 @@ func (c *Context) writeMilled(t Task, m milled, w Way, j Job) (plan.Operation, D
 		deep := all*int64(k)/int64(layers) - over
 		label := fmt.Sprintf("layer %d", k)
 		p.line(label, p.quill(), deep, "", "", measured != nil && k == layers)
-		for i, track := range m.tracks(w.SizeMM) {
+		for i, track := range m.tracks(w.SizeMM, c.graduationAlong()) {
 			x0, x1, y0, y1 := p.along("x", track.z0), p.along("x", track.z1), p.along("y", track.y0), p.along("y", track.y1)
 			set := func(x, y int64) []plan.Reading {
 				return []plan.Reading{{Dial: "x", Graduations: x}, {Dial: "y", Graduations: y}, {Dial: p.quill(), Graduations: deep}}
@@ -240,6 +240,12 @@ func (c *Context) writeMilled(t Task, m milled, w Way, j Job) (plan.Operation, D
 	return p.finish()
 }
 
+// graduationAlong is what one graduation of the mill's dial x moves.
+func (c *Context) graduationAlong() float64 {
+	d, _ := c.Mill.Dial("x")
+	return float64(d.Graduation.Value)
+}
+
 // standing is how high the metal stands at most that a cutter meets on its run: where it runs out over what is still to be turned, more than the finished round.
 func (m milled) standing(d float64, work solid.Body) float64 {
 	z0, z1 := m.run(d)
@@ -259,7 +265,8 @@ func (p *page) graduationsOver(heightMM float64) int64 {
 // track is the way of a cutter's middle over the work: along the axis, or across it at a closed end of a flat, which is then straight.
 type track struct{ z0, z1, y0, y1 float64 }
 
-func (m milled) tracks(d float64) []track {
+// tracks are a cutter's ways over the work. Where both ends are closed and it is as long as the flat, within a graduation of the dial, it goes across once.
+func (m milled) tracks(d, graduation float64) []track {
 	z0, z1 := m.run(d)
 	sides := m.sides(d)
 	var list []track
@@ -269,6 +276,9 @@ func (m milled) tracks(d float64) []track {
 	first, last := sides[0], sides[len(sides)-1]
 	if _, slot := m.f.(*partspec.Slot); slot || first == last {
 		return list
+	}
+	if !m.open[0] && !m.open[1] && z1-z0 < graduation {
+		return []track{{(z0 + z1) / 2, (z0 + z1) / 2, first, last}}
 	}
 	for i, z := range []float64{z0, z1} {
 		if !m.open[i] {

@@ -104,12 +104,13 @@ func threading(o shape.Op) bool {
 	return o.Process == plan.Thread || o.Process == plan.Tap || o.Process == plan.Die
 }
 
-// meet reports whether two operations work in or against the same stretch of the axis, and where both have places beside it, at one of them.
+// meet reports whether two operations work in or against the same stretch of the axis, and where both have places beside it, at one of
+// them or in one feature.
 func meet(a, b shape.Op) bool {
 	if a.Z0 > b.Z1 || a.Z1 < b.Z0 {
 		return false
 	}
-	if !beside(a) || !beside(b) {
+	if !beside(a) || !beside(b) || a.Feature == b.Feature {
 		return true
 	}
 	for _, s := range a.Spots {
