@@ -46,7 +46,7 @@ func (m motion) plunges() bool {
 	if m.inside {
 		in = -in
 	}
-	return math.Abs(m.to.Z-m.from.Z) <= same && in > 0
+	return m.across() && in > 0
 }
 
 // standing is what is left of a body when the tool stands where the motion begins.
@@ -87,7 +87,7 @@ func (w *walk) checkSideways(m motion, before solid.Body) {
 	default:
 		return
 	}
-	if !m.along() || math.Abs(m.to.Z-m.from.Z) <= same {
+	if !m.along() || m.across() {
 		return
 	}
 	lost := w.lost(m, before)
@@ -120,10 +120,10 @@ func (w *walk) checkDrillStep(m motion, before solid.Body) {
 
 // slack is what measured sizes, before the cut and in it, may add to its depth.
 func (w *walk) slack(m motion) float64 {
-	if m.along() {
-		return w.slackRadius + m.measured/2
+	if m.across() {
+		return w.slackPlace + m.measured
 	}
-	return w.slackPlace + m.measured
+	return w.slackRadius + m.measured/2
 }
 
 // shoulderSkim is how much of a shoulder, along the axis, a cut may take with its full edge at the end of its way: roughing leaves about 0.2 there
@@ -133,7 +133,7 @@ const shoulderSkim = 0.3
 // lost is what a cut took off, without the skim at the shoulder where it ends. A boring bar that runs to the floor of a blind hole meets the cone of the
 // drill's point there, which is faced out by hand at the end of each pass.
 func (w *walk) lost(m motion, before solid.Body) solid.Loss {
-	if !m.along() || m.set() {
+	if m.across() || m.set() {
 		return solid.Lost(before, w.body, same)
 	}
 	skim := shoulderSkim + math.Min(w.slackPlace, shoulderSkim) // lengths made by measuring may leave more, up to as much again
@@ -148,7 +148,8 @@ func (w *walk) lost(m motion, before solid.Body) solid.Loss {
 	return solid.Lost(before.Keep(lo, hi), w.body.Keep(lo, hi), same)
 }
 
-// depth is how much metal a cut takes at once: in radius when it goes along the axis, along the axis when it goes across.
+// depth is how much metal a cut takes at once: along the axis when it goes straight across, else in radius, which is never less than
+// square to a slanting way.
 func (w *walk) depth(m motion, before solid.Body) (deep float64, judged bool) {
 	lost := w.lost(m, before)
 	switch {
@@ -156,7 +157,7 @@ func (w *walk) depth(m motion, before solid.Body) (deep float64, judged bool) {
 		return lost.Inside, true
 	case m.Kind != partspec.Turning && m.Kind != partspec.Boring:
 		return 0, false
-	case !m.along():
+	case m.across():
 		return lost.Z1 - lost.Z0, true
 	case m.inside:
 		return lost.Inside, true

@@ -25,6 +25,9 @@ type motion struct {
 // along reports whether the tool moves more along the axis than across it.
 func (m motion) along() bool { return math.Abs(m.to.Z-m.from.Z) >= math.Abs(m.to.R-m.from.R) }
 
+// across reports whether the tool goes straight across the axis, or not at all.
+func (m motion) across() bool { return math.Abs(m.to.Z-m.from.Z) <= same }
+
 // apply takes the motion's metal off.
 func (m motion) apply(b solid.Body) solid.Body { return take(b, m.outer, m.inner) }
 
@@ -118,7 +121,7 @@ func (m *motion) stay(last motion) {
 		m.from.R = last.to.R
 	}
 	if m.unmoved(last, "saddle") {
-		if math.Abs(m.to.Z-m.from.Z) <= same {
+		if m.across() {
 			m.to.Z = last.to.Z
 		}
 		m.from.Z = last.to.Z
