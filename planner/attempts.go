@@ -24,12 +24,15 @@ type attempt struct {
 func bestAttempt(job *partspec.Job, part *partspec.Part, set rules.Set) (*attempt, []plan.Refusal) {
 	var failed []*attempt
 	memo := process.NewMemo()
-	for _, desperate := range []bool{false, true} {
-		list, refused := tries(job, part, set, memo, desperate)
+	for _, filed := range []bool{false, true} { // the sides of flat parts, when nothing passes that mills them
+		if filed && !part.Flat() {
+			break
+		}
+		list, refused := tries(job, part, set, memo, filed)
 		if refused != nil {
 			return nil, refused
 		}
-		orderAll(list, desperate)
+		orderAll(list)
 		var best *attempt
 		for _, a := range list {
 			if a.order.refusals != nil {
@@ -47,18 +50,18 @@ func bestAttempt(job *partspec.Job, part *partspec.Part, set rules.Set) (*attemp
 }
 
 // orderAll orders the work of every attempt: they share nothing that is written but the memo.
-func orderAll(list []*attempt, desperate bool) {
+func orderAll(list []*attempt) {
 	parallel.Each(len(list), func(i int) {
 		a := list[i]
 		a.shop = holding.New(a.ctx)
-		a.order = orderWork(a.ctx, a.shop, desperate)
+		a.order = orderWork(a.ctx, a.shop)
 	})
 }
 
 // tries lists the attempts at a part: every way that its stock may lie, and its holes be made.
-func tries(job *partspec.Job, part *partspec.Part, set rules.Set, memo *process.Memo, desperate bool) ([]*attempt, []plan.Refusal) {
+func tries(job *partspec.Job, part *partspec.Part, set rules.Set, memo *process.Memo, filed bool) ([]*attempt, []plan.Refusal) {
 	if part.Flat() {
-		return flatTries(job, part, set, memo, desperate)
+		return flatTries(job, part, set, memo, filed)
 	}
 	lathe := owned(job.Workshop, partspec.Lathe)
 	if wanting := latheWanting(lathe, part); wanting != nil {

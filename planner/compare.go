@@ -54,7 +54,7 @@ func (c comparer) surfaces(feature string) ([]plan.Surface, error) {
 	if err != nil {
 		return nil, err
 	}
-	mounts := c.shop.Mounts(true)
+	mounts := c.shop.Mounts()
 	var out []plan.Surface
 	for _, i := range tasks {
 		t := c.shop.Tasks[i]

@@ -35,7 +35,7 @@ func TestComparedRingIsTheJudgedRing(t *testing.T) {
 		tasks, err := c.tasks("")
 		require.NoError(t, err)
 		for _, i := range tasks {
-			for _, m := range c.shop.Mounts(true) {
+			for _, m := range c.shop.Mounts() {
 				f, ok := c.best(i, m)
 				if !ok {
 					continue

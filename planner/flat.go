@@ -19,8 +19,8 @@ import (
 )
 
 // flatTries makes an attempt for every combination of chains by which the bores and the outline of a flat part can be made. The sides are milled where that can be;
-// when nothing passes, they are filed.
-func flatTries(job *partspec.Job, part *partspec.Part, set rules.Set, memo *process.Memo, desperate bool) ([]*attempt, []plan.Refusal) {
+// asked for, they are filed.
+func flatTries(job *partspec.Job, part *partspec.Part, set rules.Set, memo *process.Memo, filed bool) ([]*attempt, []plan.Refusal) {
 	base := process.Context{Part: part, Shop: job.Workshop, Mill: owned(job.Workshop, partspec.Mill), Drill: owned(job.Workshop, partspec.Drill), Bench: owned(job.Workshop, partspec.Bench),
 		Length: float64(part.Length.Mid()), Rules: set, Memo: memo}
 	if lathe := owned(job.Workshop, partspec.Lathe); lathe.Kind != "" && dialsWanting(lathe) == nil {
@@ -38,7 +38,7 @@ func flatTries(job *partspec.Job, part *partspec.Part, set rules.Set, memo *proc
 		}
 	}
 	combos = times(combos, process.Outlined, base.OutlineChains())
-	if desperate && base.PlainSides() {
+	if filed && base.PlainSides() {
 		combos = times(combos, process.Sides, []process.Chain{process.ChainFile})
 	}
 	var out []*attempt

@@ -23,10 +23,11 @@ type demand struct {
 // gripOf finds the forces of a setup's grip: one for all its operations where one will do, else a firm one for the heavy cuts, eased before the rest.
 func (w *writer) gripOf(m holding.Mount, steps []sequence.Step) plan.Grip {
 	g := plan.Grip{Kind: m.GripKind(), Surface: m.Surface, Inside: m.Inside, FromZ: tidy(m.Z0), ToZ: tidy(m.Z1), RadiusMM: tidy(m.Radius), Jaws: m.Jaws(), JawWidthMM: float64(m.Holding.JawWidth)}
+	lo, hi := between(m)
 	if m.Inside {
-		g.RadiusMM = tidy(w.body.Inner.Least(m.Z0, m.Z1))
+		g.RadiusMM = tidy(w.body.Inner.Least(lo, hi))
 	} else if m.Surface != "stock" && m.Glue == holding.NoGlue && w.ctx.Part.Stock.Kind != partspec.Hexagon && w.ctx.Part.Seen == nil {
-		g.RadiusMM = tidy(w.body.Outer.Greatest(m.Z0, m.Z1))
+		g.RadiusMM = tidy(w.body.Outer.Greatest(lo, hi))
 	}
 	if math.IsInf(g.RadiusMM, 0) || math.IsNaN(g.RadiusMM) {
 		g.RadiusMM = tidy(m.Radius)
@@ -69,6 +70,15 @@ func (w *writer) gripOf(m holding.Mount, steps []sequence.Step) plan.Grip {
 		g.Feel = holding.JawFeel(g.WorkingN, m.Holding)
 	}
 	return g
+}
+
+// shoulderNear is how near to the ends of a grip a shoulder may stand by the dial's rounding: it is not what is gripped. Ours, no source.
+const shoulderNear = 0.5
+
+// between is where a mount's surface surely lies: its grip without the ends, where the work's shoulders are as the dials left them.
+func between(m holding.Mount) (lo, hi float64) {
+	off := math.Min(shoulderNear, (m.Z1-m.Z0)/4)
+	return m.Z0 + off, m.Z1 - off
 }
 
 // easeAt is the first demand from which on one grip serves all that follow: 0 where no easing is needed.

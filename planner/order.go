@@ -34,8 +34,8 @@ const (
 	machineChange = 20
 )
 
-func orderWork(ctx *process.Context, shop *holding.Shop, desperate bool) *ordering {
-	o := &ordering{ctx: ctx, shop: shop, mounts: shop.Mounts(desperate)}
+func orderWork(ctx *process.Context, shop *holding.Shop) *ordering {
+	o := &ordering{ctx: ctx, shop: shop, mounts: shop.Mounts()}
 	if o.refusals = lacking(ctx.Part, shop.Tasks); o.refusals != nil {
 		return o
 	}

@@ -146,11 +146,10 @@ func newShop(c *process.Context, tasks []process.Task) *Shop {
 	return s
 }
 
-// Mounts lists every mount of the part, in the order of the workshop's holdings. Helpers that only come when nothing else passes are left out
-// unless asked for.
-func (s Shop) Mounts(desperate bool) []Mount {
+// Mounts lists every mount of the part, in the order of the workshop's holdings.
+func (s Shop) Mounts() []Mount {
 	if s.Part.Flat() {
-		return s.flatMounts(desperate)
+		return s.flatMounts()
 	}
 	if s.Part.Seen != nil {
 		return s.setOver()
@@ -166,9 +165,7 @@ func (s Shop) Mounts(desperate bool) []Mount {
 		case partspec.GluedArbor:
 			mounts = append(mounts, s.glued(h)...)
 		case partspec.Plug:
-			if desperate {
-				mounts = append(mounts, s.plugged(h)...)
-			}
+			mounts = append(mounts, s.plugged(h)...)
 		case partspec.BetweenCentres:
 			mounts = append(mounts, s.between(h)...)
 		case partspec.Tailstock:
@@ -179,10 +176,8 @@ func (s Shop) Mounts(desperate bool) []Mount {
 	if !s.Part.Flat() {
 		mounts = append(mounts, s.onTable()...)
 	}
-	if desperate {
-		for _, h := range s.Shop.Holdings {
-			mounts = append(mounts, s.onThread(h)...)
-		}
+	for _, h := range s.Shop.Holdings {
+		mounts = append(mounts, s.onThread(h)...)
 	}
 	for i := range mounts {
 		mounts[i].ID = mounts[i].name()

@@ -14,7 +14,7 @@ import (
 )
 
 // flatMounts lists the ways to hold a flat part: at the bench, then in the order of the workshop's holdings.
-func (s Shop) flatMounts(bool) []Mount {
+func (s Shop) flatMounts() []Mount {
 	mounts := s.flatBench()
 	for _, h := range s.Shop.Holdings {
 		switch h.Kind {
