@@ -38,7 +38,7 @@ func (c *Context) profile(i int, f *partspec.Profile) []Task {
 	file := Task{Op: shape.Op{ID: f.ID() + "/file", Feature: b.Name, Process: plan.FileProfile, Stage: shape.Finishing, Z0: b.Z0, Z1: b.Z1, Outer: b.Curve, Makes: []string{b.Name}}}
 	for _, e := range ends() {
 		for _, tool := range append(c.tools(partspec.RoundNose), c.tools(partspec.Grooving)...) {
-			table, _, err := c.stepTable(b, f, tool, e, leaveRadius)
+			table, _, err := c.stepTable(b, f, tool, e, leaveRadius, c.stepsRunOn(i, e))
 			if deep := c.stockRadius() - b.Greatest + deepest(table); err == nil && float64(tool.Reach) < deep { // a neighbour may still have the stock's diameter
 				err = fmt.Errorf("it reaches %.1f deep, the steps go %.1f below the stock", float64(tool.Reach), deep)
 			}
@@ -47,10 +47,10 @@ func (c *Context) profile(i int, f *partspec.Profile) []Task {
 				continue
 			}
 			rate := c.rate(cutGroove, 2*b.Greatest, tool)
-			w := Way{End: e, Tool: tool, Ordinary: true, Rate: rate, ForceAt: b.Greatest, Span: [2]float64{b.Z0, b.Z1}}
+			w := Way{End: e, Tool: tool, Ordinary: true, Rate: rate, ForceAt: b.Greatest, Span: c.stepSpan(i, e)}
 			w.Minutes = float64(len(table.Cuts)) * (minutesAPass + fileStepDepth/(rate.FeedMM*rate.RPM))
 			w.ForceN = c.force(bladeWidth(tool), rate.FeedMM)
-			w.Write = func(j Job) (plan.Operation, Done) { return c.writeSteps(b, f, step, w, j) }
+			w.Write = func(j Job) (plan.Operation, Done) { return c.writeSteps(b, f, step, w, j, c.standingOn(i, j)) }
 			step.Ways = append(step.Ways, w)
 		}
 		rate := c.rate(cutFinish, 2*b.Greatest, partspec.Tool{})
@@ -87,11 +87,11 @@ func bladeWidth(t partspec.Tool) float64 {
 }
 
 // stepTable works the steps out in the frame of the slides: across is the distance from the datum end towards the headstock, depth is what the tool has gone in
-// below the block's largest radius; the cross dial's nought lies above it.
-func (c *Context) stepTable(b shape.Block, f *partspec.Profile, tool partspec.Tool, e partspec.End, above float64) (steps.Table, steps.Request, error) {
+// below the block's largest radius; the cross dial's nought lies above it. The steps run on level past the block's far end by runOn.
+func (c *Context) stepTable(b shape.Block, f *partspec.Profile, tool partspec.Tool, e partspec.End, above, runOn float64) (steps.Table, steps.Request, error) {
 	saddle, _ := c.Lathe.Dial("saddle")
 	cross, _ := c.Lathe.Dial("cross")
-	r := steps.Request{Curve: c.stepCurve(b, f, e), LeftoverMM: c.fileLeft(),
+	r := steps.Request{Curve: runningOn(c.stepCurve(b, f, e), runOn), LeftoverMM: c.fileLeft(),
 		Across: steps.Axis{GraduationMM: float64(saddle.Graduation.Value), Reads: steps.ReadsTravel, OriginMM: 0},
 		Depth:  steps.Axis{GraduationMM: float64(cross.Graduation.Value), Reads: steps.ReadsTravel, OriginMM: -above}}
 	if cross.Reads == partspec.ReadsDiameter {
@@ -145,6 +145,57 @@ func (c *Context) stepCurve(b shape.Block, f *partspec.Profile, e partspec.End) 
 	return curve
 }
 
+// runOn is how far steps go on past a block's end where a lower neighbour follows that may be turned from the other end: its shoulder lies where that end's
+// face and the saddle's marks put it, and between there and the last step no sliver may stand. A wider one than the limits of lengths let come about. Ours, no source.
+const runOn = 0.5
+
+// stepsRunOn is how far the steps of a block go on past it, towards the headstock.
+func (c *Context) stepsRunOn(i int, free partspec.End) float64 {
+	k := i - 1
+	if free == partspec.Left {
+		k = i + 1
+	}
+	if k < 0 || k >= len(c.Blocks) || c.beyond(c.Blocks[i], free.Other()) != steps.Air {
+		return 0
+	}
+	return math.Min(runOn, c.Blocks[k].Z1-c.Blocks[k].Z0)
+}
+
+// standingOn is stepsRunOn, or nothing where the neighbour is turned already.
+func (c *Context) standingOn(i int, j Job) float64 {
+	by := c.stepsRunOn(i, j.Free)
+	edge, toChuck := c.Blocks[i].Z0, -1.0
+	if j.Free == partspec.Left {
+		edge, toChuck = c.Blocks[i].Z1, 1
+	}
+	past := edge + toChuck*by
+	if by > 0 && j.Before.Outer.Greatest(math.Min(edge, past), math.Max(edge, past)) <= c.Blocks[i].Curve.Least(edge-faceLook, edge+faceLook)+sizeNoise {
+		return 0
+	}
+	return by
+}
+
+// stepSpan is where stepping a block takes the tool's corner.
+func (c *Context) stepSpan(i int, free partspec.End) [2]float64 {
+	span := [2]float64{c.Blocks[i].Z0, c.Blocks[i].Z1}
+	if free == partspec.Right {
+		span[0] -= c.stepsRunOn(i, free)
+	} else {
+		span[1] += c.stepsRunOn(i, free)
+	}
+	return span
+}
+
+// runningOn is a curve that goes on level past its end towards the headstock.
+func runningOn(curve steps.Curve, by float64) steps.Curve {
+	if by <= 0 {
+		return curve
+	}
+	end := stepPiece(curve.Segments[len(curve.Segments)-1])
+	curve.Segments = append(curve.Segments, steps.Line{FromAcrossMM: end.ToAcrossMM, FromDepthMM: end.ToDepthMM, ToAcrossMM: end.ToAcrossMM + by, ToDepthMM: end.ToDepthMM})
+	return curve
+}
+
 // beyond says what stands past one end of a block.
 func (c *Context) beyond(b shape.Block, e partspec.End) steps.Beyond {
 	at := b.Z0
@@ -174,9 +225,9 @@ func (c *Context) beyond(b shape.Block, e partspec.End) steps.Beyond {
 	return steps.Air
 }
 
-func (c *Context) writeSteps(b shape.Block, f *partspec.Profile, t Task, w Way, j Job) (plan.Operation, Done) {
+func (c *Context) writeSteps(b shape.Block, f *partspec.Profile, t Task, w Way, j Job, runOn float64) (plan.Operation, Done) {
 	made := j.Before.Outer.Greatest(b.Z0, b.Z1)
-	table, r, err := c.stepTable(b, f, w.Tool, j.Free, made-b.Greatest)
+	table, r, err := c.stepTable(b, f, w.Tool, j.Free, made-b.Greatest, runOn)
 	p := c.page(j, t, w, fmt.Sprintf("Step the curve %s, %d cuts", f.Name, len(table.Cuts)))
 	if err != nil { // it could be stepped from the size that roughing aims at; the size reached makes it impossible only by a slip of ours
 		p.note("The step table cannot be made: %v", err)

@@ -98,7 +98,7 @@ func (t *Task) addSteps(c *Context, b shape.Block, arc *partspec.Profile, tool p
 		lack("it reaches %.1f deep, the round goes %.1f below the stock", float64(tool.Reach), c.stockRadius()-b.Least)
 		return
 	}
-	table, _, err := c.stepTable(b, arc, tool, e, 0)
+	table, _, err := c.stepTable(b, arc, tool, e, 0, 0)
 	if err != nil {
 		lack("%v", err)
 		return
@@ -109,7 +109,7 @@ func (t *Task) addSteps(c *Context, b shape.Block, arc *partspec.Profile, tool p
 	w.ForceN = c.force(bladeWidth(tool), rate.FeedMM)
 	step := *t
 	w.Write = func(j Job) (plan.Operation, Done) {
-		op, done := c.writeSteps(b, movedArc(arc, faceFound(j.Before, b, step.End)), step, w, j)
+		op, done := c.writeSteps(b, movedArc(arc, faceFound(j.Before, b, step.End)), step, w, j, 0)
 		op.DepthMM = math.Min(op.DepthMM, step.Depth*j.Light)
 		op.Title = fmt.Sprintf("Step the rounded edge %s, R%s, %d cuts", arc.Name, units.Decimal(b.Greatest-b.Least, 3), len(op.Cuts))
 		return op, done
