@@ -8,6 +8,7 @@ import (
 	"catchplate/partspec/units"
 	"catchplate/planner/plan"
 	"catchplate/planner/shape"
+	"catchplate/planner/solid"
 )
 
 // faces makes the tasks of the two end faces.
@@ -109,8 +110,9 @@ func (c *Context) planesAt(z float64, e partspec.End) []string {
 func (c *Context) writeFace(t Task, w Way, j Job) (plan.Operation, Done) {
 	z := c.endZ(t.End)
 	p := c.page(j, t, w, fmt.Sprintf("Face the %s end", t.End))
-	r := j.Before.Outer.Greatest(t.Z0-faceLook, t.Z1+faceLook)
-	p.crossZero(2*r, false, fmt.Sprintf("touch the outside, %s", "Ø"+units.Length(2*r).Round(2).Text(c.unit())))
+	touched, out := faceTouch(t, j.Before.Outer)
+	p.crossZero(2*touched, false, fmt.Sprintf("touch the outside, %s", "Ø"+units.Length(2*touched).Round(2).Text(c.unit())))
+	start, _ := p.cross(out)
 	first := !c.toLength(t.End, j)
 	from := z0OrZ1(j.Before.Ends())[t.End-partspec.Left]
 	reference := z
@@ -120,10 +122,10 @@ func (c *Context) writeFace(t Task, w Way, j Job) (plan.Operation, Done) {
 	p.op.Zeros = append(p.op.Zeros, plan.Zero{Dial: "saddle", ReferenceMM: reference, How: c.faceZeroText(first)})
 	centre := p.centre(j, t, float64(w.Tool.NoseRadius))
 	if first {
-		p.faceDown(from, z, centre)
+		p.faceDown(from, z, start, centre)
 		p.done.Keep = keepFrom(t.End, z)
 	} else {
-		p.faceToLength(t.End, from, z, centre)
+		p.faceToLength(t.End, from, z, start, centre)
 	}
 	p.line("across to", "cross", centre, "past the middle", "", false)
 	if first {
@@ -136,12 +138,37 @@ func (c *Context) writeFace(t Task, w Way, j Job) (plan.Operation, Done) {
 	return p.finish()
 }
 
+// faceTouch is the radius that facing an end counts from, and where its cuts begin: at the outside there; where that is rounded (steps that run out past a
+// curve), or so short that the saw may have taken it, it counts from the nearest cylinder.
+func faceTouch(t Task, outer solid.Curve) (touched, out float64) {
+	out = outer.Greatest(t.Z0-faceLook, t.Z1+faceLook)
+	touched = out
+	off, rounded := math.Inf(1), true
+	for _, p := range outer.Pieces() {
+		away := math.Max(0, math.Max(p.Z0-t.Z1, t.Z0-p.Z1))
+		switch {
+		case p.IsArc():
+		case away <= faceLook && p.Z1-p.Z0 > sawWander && math.Max(p.R0, p.R1) >= out-sizeNoise:
+			rounded = false
+		case p.R0 == p.R1 && p.Z1-p.Z0 >= leastTouch && away < off:
+			touched, off = p.R0, away
+		}
+	}
+	if !rounded {
+		touched = out
+	}
+	return touched, out
+}
+
+// leastTouch is the shortest cylinder on which a tool's point is brought to touch. Common practice, no source.
+const leastTouch = 1.0
+
 // faceDown faces from the sawn end to the place that becomes the saddle's nought.
-func (p *page) faceDown(from, z float64, centre int64) {
+func (p *page) faceDown(from, z float64, start, centre int64) {
 	n := passes(math.Abs(z-from), p.wholeMost())
 	for i := 1; i <= n; i++ {
 		marks, _ := p.saddle(z + (from-z)*float64(n-i)*p.wholeMost()/math.Abs(z-from))
-		p.cut(passName(i, n), at(0, marks), at(centre, marks), nil)
+		p.cut(passName(i, n), at(start, marks), at(centre, marks), nil)
 		if i < n {
 			p.line(passName(i, n), "saddle", marks, "", "", false)
 		}
@@ -164,7 +191,7 @@ const (
 )
 
 // faceToLength faces the second end: by the dial from the touched face while there is plenty, then to a measured length and a little, then to length.
-func (p *page) faceToLength(e partspec.End, from, z float64, centre int64) {
+func (p *page) faceToLength(e partspec.End, from, z float64, start, centre int64) {
 	leave, doubt, stand := lengthLeave, lengthDoubt, lengthStand
 	if p.most <= lightPass {
 		leave, doubt, stand = lightLeave, lightDoubt, lightStand
@@ -182,7 +209,7 @@ func (p *page) faceToLength(e partspec.End, from, z float64, centre int64) {
 				continue
 			}
 			before = marks
-			p.cut(fmt.Sprintf("rough %d", i), at(0, marks), at(centre, marks), nil)
+			p.cut(fmt.Sprintf("rough %d", i), at(start, marks), at(centre, marks), nil)
 			p.line(fmt.Sprintf("rough %d", i), "saddle", marks, "", "from the touched face", false)
 		}
 	}
@@ -190,12 +217,12 @@ func (p *page) faceToLength(e partspec.End, from, z float64, centre int64) {
 		a, b := z-dir*(leave-doubt), z-dir*(leave+doubt)
 		marks, _ := p.saddle(z - dir*leave)
 		deepest, last = math.Max(deepest, math.Min(depth, stand)-leave+doubt), leave+doubt
-		p.cut("clean", at(0, marks), at(centre, marks), &plan.Measured{What: "position", LowMM: math.Min(a, b), HighMM: math.Max(a, b)})
+		p.cut("clean", at(start, marks), at(centre, marks), &plan.Measured{What: "position", LowMM: math.Min(a, b), HighMM: math.Max(a, b)})
 		p.line("clean", "saddle", marks, "length "+p.both(p.c.Length+leave, "saddle"), "measure", true)
 	}
 	p.op.DepthMM = math.Ceil(100*math.Max(deepest, last)) / 100
 	marks, _ := p.saddle(z)
-	p.cut("to length", at(0, marks), at(centre, marks), &plan.Measured{What: "position", LowMM: low, HighMM: high})
+	p.cut("to length", at(start, marks), at(centre, marks), &plan.Measured{What: "position", LowMM: low, HighMM: high})
 	p.line("to length", "saddle", marks, "length "+p.both(p.c.Length, "saddle"), "measure the length now and take off the difference", true)
 	p.done.Keep = keepFrom(e, z)
 }
