@@ -366,7 +366,7 @@ func (w *writer) middleFound() ([]plan.Zero, float64) {
 // middle is the place that a part without datum edges is set by, and whether it is the middle of something round.
 func (w *writer) middle() (x, y float64, round bool) {
 	for _, h := range w.flat.Holes {
-		if math.Hypot(h.X, h.Y) < nameNoise {
+		if math.Hypot(h.X, h.Y) < nameNoise && h.Radius >= holding.WideHole {
 			return 0, 0, true
 		}
 	}

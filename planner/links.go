@@ -1,17 +1,63 @@
 package planner
 
 import (
+	"slices"
+
 	"catchplate/partspec"
 	"catchplate/planner/plan"
+	"catchplate/planner/process"
 	"catchplate/planner/sequence"
 	"catchplate/planner/shape"
 )
 
-// links ties the tasks whose surfaces a relation binds (rules ).
+// links ties tasks that one setting makes true to each other.
 func (o *ordering) links(used []int) []sequence.Link {
-	if !o.ctx.Rules.Has("A-06") {
+	links := o.unedged(used)
+	if o.ctx.Rules.Has("A-06") {
+		links = append(links, o.related(used)...)
+	}
+	return links
+}
+
+// unedged ties the holes of a flat part whose coordinates begin at no edge: they begin where its first hole is made, and a sawn blank's sides do not tell that place
+// again. A bore about the origin, wide enough to clock, does, once it is made; without one all are made in one setting.
+func (o *ordering) unedged(used []int) []sequence.Link {
+	if !o.ctx.Part.Flat() || len(o.ctx.Part.Outline.Datum) > 0 {
 		return nil
 	}
+	var links []sequence.Link
+	tie := func(a, b, clocked int) {
+		links = append(links, sequence.Link{A: a, B: b, Cross: func(_, later, earlier int) bool {
+			return earlier == clocked || o.mounts[used[later]].Machine != partspec.Mill
+		}})
+	}
+	holes, middle := o.dialled(), o.shop.MiddleBore()
+	for i, a := range holes {
+		switch {
+		case middle < 0:
+			for _, b := range holes[:i] {
+				tie(a, b, middle)
+			}
+		case o.shop.Tasks[a].Feature != o.shop.Tasks[middle].Feature:
+			tie(a, middle, middle)
+		}
+	}
+	return links
+}
+
+// dialled are the tasks that a mill's dials place.
+func (o *ordering) dialled() []int {
+	var list []int
+	for i, t := range o.shop.Tasks {
+		if len(t.Spots) > 0 && slices.ContainsFunc(t.Ways, func(w process.Way) bool { return w.Machine == partspec.Mill && !w.Marked }) {
+			list = append(list, i)
+		}
+	}
+	return list
+}
+
+// related ties the tasks whose surfaces a relation binds (rules ).
+func (o *ordering) related(used []int) []sequence.Link {
 	var links []sequence.Link
 	for _, r := range o.ctx.Part.Relations {
 		a, b := o.maker(r.Of), o.maker(r.To)

@@ -133,7 +133,7 @@ func (s Shop) flatFacts(m Mount, task int, way process.Way, light float64) rules
 	if t.Process != plan.Drill && t.Process != plan.Ream {
 		c.PassDepth = math.Min(way.Rate.DepthMM*light, max(t.Depth, way.DeepMM))
 	}
-	c.PlaceOff, c.PlaceAllow = placeOff(m, t, way, s.middleOff(t))
+	c.PlaceOff, c.PlaceAllow = placeOff(m, t, way, s.middleOff(t)+s.carriedOff(m, t))
 	if m.Holding.Kind == partspec.TableClamps || m.Holding.Kind == partspec.Faceplate || m.Holding.Kind == partspec.FourJaw {
 		_, c.Cuts = s.worked(t, way)
 	}
@@ -213,6 +213,26 @@ func (s Shop) middleOff(t process.Task) float64 {
 	return off
 }
 
+// carriedOff is how far the bore that a mount runs true about may lie from its own place, which an arc that is turned about it then has off as well.
+func (s Shop) carriedOff(m Mount, t process.Task) float64 {
+	if m.Machine != "" || m.By != ByBore || t.Flat == nil || len(t.Flat.Edges) == 0 || len(s.Part.Outline.Datum) == 0 {
+		return 0
+	}
+	off := 0.0
+	for _, o := range s.Tasks {
+		for _, w := range o.Ways {
+			found := s.atDatum()
+			if mark := s.markFor(m); w.Machine == "" && mark >= 0 {
+				found = s.markError(mark)
+			}
+			if o.Feature == m.About && len(o.Spots) > 0 {
+				off = math.Max(off, w.Off+found)
+			}
+		}
+	}
+	return off
+}
+
 // elsewhere reports whether what a task cuts on a lathe does not lie about the place that a mount puts on the spindle's axis.
 func (s Shop) elsewhere(m Mount, t process.Task) bool {
 	if m.Machine != "" {
@@ -264,6 +284,16 @@ func (s Shop) flatMask(m Mount, task int) []int {
 		}
 	}
 	return mask
+}
+
+// MiddleBore is the task that makes a bore about the origin that a table can be set by, or -1.
+func (s Shop) MiddleBore() int {
+	for _, b := range s.bores() {
+		if math.Hypot(b.x, b.y) <= sameSpot && b.radius >= WideHole {
+			return s.maker(b.Name)
+		}
+	}
+	return -1
 }
 
 // WideHole is the radius from which on a hole counts as weakening a plate that is squeezed, and from which on a table is set by it. Ours, no source.
