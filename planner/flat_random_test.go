@@ -16,12 +16,6 @@ const (
 	slowFlatSeeds = 200
 )
 
-// refutedFlatSeeds are random flat parts whose plan the replay still refutes, as refutedSeeds are turned ones.
-var refutedFlatSeeds = map[int]string{
-	112: "a bore on the lathe is set by edges that are sawn as yet",
-	160: "an arc turned on a mandrel is roughed deeper than its drive was judged by, and meets drawn metal beside it",
-}
-
 // Whatever flat part is drawn is planned and proved, or refused with reasons, and twice the same.
 func TestRandomFlatPartsAreProvedOrRefused(t *testing.T) {
 	made, seeds := 0, flatSeeds
@@ -32,10 +26,6 @@ func TestRandomFlatPartsAreProvedOrRefused(t *testing.T) {
 		hcl := parttest.FlatPart().Example(seed).HCL(false)
 		job := parsed(t, hcl)
 		p, failures := planner.Proved(job, planner.Options{})
-		if why, open := refutedFlatSeeds[seed]; open {
-			assert.NotEmpty(t, failures, "seed %d is mended: take it off the list (%s)", seed, why)
-			continue
-		}
 		for _, f := range failures {
 			t.Errorf("seed %d: %v", seed, f)
 		}

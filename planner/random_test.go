@@ -9,26 +9,11 @@ import (
 	"catchplate/planner"
 )
 
-// refutedSeeds are random parts whose plan the replay still refutes, so that the user is shown none. Each is a fault of the planner to be mended; one
-// that is mended must leave this list.
-var refutedSeeds = map[int]string{
-	340: "a sliver beside a filed profile whose neighbour is turned from the other end",
-	544: "what a round-nosed tool takes beyond a profile's edge on the bar's side",
-	628: "a sliver beside a filed profile whose neighbour is turned from the other end",
-	679: "a sliver beside a filed profile whose neighbour is turned from the other end",
-	742: "a sliver beside a filed profile whose neighbour is turned from the other end",
-}
-
 // Whatever is drawn is planned and proved, or refused with reasons; twice the same, and in the order of the workshop's file or another.
 func TestRandomPartsAreProvedOrRefused(t *testing.T) {
 	made, asked := 0, 0
 	drawn(t, func(t *testing.T, seed int, part parttest.PartText, shop string) {
 		job := parsed(t, part.HCL(false)+shop)
-		if why, open := refutedSeeds[seed]; open {
-			_, failures := planner.Proved(job, planner.Options{})
-			assert.NotEmpty(t, failures, "mended: take it off the list (%s)", why)
-			return
-		}
 		p := answered(t, job)
 		asked++
 		if len(p.Parts[0].Setups) > 0 {

@@ -39,6 +39,7 @@ type Context struct {
 	Split   bool                  // roughing and finishing are operations of their own
 
 	rimRound float64 // of a rim that was sawn: the radius at which a cut is sure to go all round; 0 where the outside is a size to count from
+	rimShare float64 // the part of its limits that the size of a turned arc may take up, where its place has the rest; 0: all of them
 }
 
 // Task is an operation with the ways in which it can be done. A task without ways cannot be done; Lacking says why.

@@ -3,6 +3,7 @@ package process
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"catchplate/partspec"
 	"catchplate/partspec/units"
@@ -125,7 +126,22 @@ func (c *Context) rimOf(run []int) bool {
 			return false
 		}
 	}
-	return farthest(c.Flat.Drawn, first.CX, first.CY) <= first.Radius+sizeNoise
+	return farthest(c.Flat.Drawn, first.CX, first.CY) <= first.Radius+sizeNoise && c.cornersClear(run)
+}
+
+// cornersClear reports whether the corners that a turned arc does not end at stay inside the least that it may be turned to.
+func (c *Context) cornersClear(run []int) bool {
+	arc, least := c.Flat.Drawn.Edges[run[0]], math.Inf(1)
+	for _, i := range run {
+		least = math.Min(least, arc.Radius-float64(c.Part.Outline.Edges[i].Off))
+	}
+	n := len(c.Flat.Drawn.Edges)
+	for i, e := range c.Flat.Drawn.Edges {
+		if !slices.Contains(run, i) && !slices.Contains(run, (i+n-1)%n) && math.Hypot(e.X0-arc.CX, e.Y0-arc.CY) > least {
+			return false
+		}
+	}
+	return true
 }
 
 // turnedAbout reports whether the part is round and its rim is to be turned about a place.
@@ -149,6 +165,10 @@ func (c *Context) turnRim(run []int) []Task {
 	size.Value = units.Length(2 * e.Radius)
 	size.Low, size.High = size.Value-2*drawn.Off, size.Value+2*drawn.On
 	sub := c.centred(e.CX, e.CY)
+	place := 0.0
+	if len(c.Part.Outline.Datum) > 0 { // a disc's coordinates are laid about its rim; another arc lies off by where its centre was found
+		sub.rimShare, place = sizeShare, (1-sizeShare)*float64(min(drawn.Off, drawn.On))
+	}
 	tasks := append(c.markEdges(run), c.sawRun(run)...)
 	stands := e.Radius + sawLeaves + sawWithin
 	if len(tasks) == 0 {
@@ -168,6 +188,7 @@ func (c *Context) turnRim(run []int) []Task {
 		t.Feature = "edge." + drawn.Name
 		if t.Stage == shape.Finishing {
 			t.Makes = c.edgeNames(run)
+			t.Place, t.Zone = place, true
 		}
 		tasks = append(tasks, c.aboutPlace(t, e.CX, e.CY, func(shape.Op) *shape.FlatCut { return edgeCuts(run, left) }, func(d Done) *shape.FlatCut {
 			if z0, z1, ok := d.Outer.Domain(); ok && left > 0 {
@@ -178,6 +199,9 @@ func (c *Context) turnRim(run []int) []Task {
 	}
 	return tasks
 }
+
+// sizeShare is the part of a turned arc's limits that its size has; where it lies has the rest. Ours, no source.
+const sizeShare = 0.5
 
 // rimRange is the width of the diameter that a sawn rim's first cut is measured to, mm: a caliper takes it surely. Ours, no source.
 const rimRange = 0.2
@@ -226,8 +250,19 @@ func (p *page) cutRound(before, first, finished float64, start, stop int64) {
 	p.why("a saw wanders: nothing is counted from a sawn rim before it is round and measured", "A-40")
 }
 
-// byMeasuring is the setting for a size that the dial is only a guide to.
-func (p *page) byMeasuring(size partspec.Size) aim {
-	marks, _ := p.cross(float64(size.Low+size.High) / 4)
-	return aim{marks, float64(size.Low+size.High) / 4, &plan.Measured{What: "diameter", LowMM: float64(size.Low), HighMM: float64(size.High)}}
+// byMeasuring is the setting for a size that the dial is only a guide to: the middle of its limits, and no farther from it than a caliper tells.
+func (p *page) byMeasuring(low, high float64) aim {
+	middle, half := (low+high)/2, math.Min(high-low, rimRange)/2
+	marks, _ := p.cross(middle / 2)
+	return aim{marks, middle / 2, &plan.Measured{What: "diameter", LowMM: middle - half, HighMM: middle + half}}
+}
+
+// aimedWithin are the limits that a turned diameter is brought within: those drawn, or of an arc its share of them.
+func (c *Context) aimedWithin(size partspec.Size) (low, high float64) {
+	low, high = float64(size.Low), float64(size.High)
+	if c.rimShare > 0 {
+		middle, half := (low+high)/2, c.rimShare*(high-low)/2
+		low, high = middle-half, middle+half
+	}
+	return low, high
 }

@@ -229,14 +229,14 @@ func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operat
 	start, startZ := p.saddle(nearZ - p.toChuck()*(clearance+c.filletBeside(i, j.Free)))
 	last := aim{}
 	if g.size != nil {
-		last = p.aimAt(float64(g.size.Low), float64(g.size.High))
+		last = p.aimAt(c.aimedWithin(*g.size))
 	} else {
 		last.marks, last.radius = p.cross(g.radius)
 	}
 	deepest := p.dialled()
 	if round := c.rimRound; round > 0 { // a sawn rim is no size to count to: the last cut goes by measuring, whatever the limits
-		if g.size != nil && last.measure == nil {
-			last = p.byMeasuring(*g.size)
+		if g.size != nil {
+			last = p.byMeasuring(c.aimedWithin(*g.size))
 		}
 		first := round
 		if first < last.radius+rimRange/2 {
@@ -245,7 +245,7 @@ func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operat
 		if before > first+rimRange/2 {
 			p.cutRound(before, first, last.radius, start, stop)
 			before = first
-			deepest = math.Max(deepest/2, deepest-rimRange/4) // the diameter measured may lie so much beside the one that is counted from
+			deepest = math.Max(deepest/2, deepest-rimRange/2) // the diameters measured, there and at last, may lie so much beside those that are counted
 		}
 	}
 	n := passes(before-last.radius, deepest)
