@@ -21,18 +21,18 @@ type attempt struct {
 }
 
 // bestAttempt finds the cheapest order of a part over all attempts, or the refusals that say why there is none.
-func bestAttempt(job *partspec.Job, part *partspec.Part, set rules.Set) (*attempt, []plan.Refusal) {
+func bestAttempt(job *partspec.Job, part *partspec.Part, opt Options) (*attempt, []plan.Refusal) {
 	var failed []*attempt
 	memo := process.NewMemo()
 	for _, filed := range []bool{false, true} { // the sides of flat parts, when nothing passes that mills them
 		if filed && !part.Flat() {
 			break
 		}
-		list, refused := tries(job, part, set, memo, filed)
+		list, refused := tries(job, part, opt.rules(), memo, filed)
 		if refused != nil {
 			return nil, refused
 		}
-		orderAll(list)
+		orderAll(list, opt.nodes())
 		var best *attempt
 		for _, a := range list {
 			if a.order.refusals != nil {
@@ -50,11 +50,11 @@ func bestAttempt(job *partspec.Job, part *partspec.Part, set rules.Set) (*attemp
 }
 
 // orderAll orders the work of every attempt: they share nothing that is written but the memo.
-func orderAll(list []*attempt) {
+func orderAll(list []*attempt, nodes int) {
 	parallel.Each(len(list), func(i int) {
 		a := list[i]
 		a.shop = holding.New(a.ctx)
-		a.order = orderWork(a.ctx, a.shop)
+		a.order = orderWork(a.ctx, a.shop, nodes)
 	})
 }
 

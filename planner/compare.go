@@ -17,12 +17,11 @@ import (
 // Compare judges every holding of the workshop for each finishing operation of a part; a feature narrows it to the operations on that feature. It reads
 // what the rules and the mechanics say and decides nothing: the plan stays as it is. What cannot apply to any holding is an error.
 func Compare(job *partspec.Job, part *partspec.Part, feature string, what plan.WhatIf, opt Options) ([]plan.Surface, error) {
-	set := opt.rules()
-	best, _ := bestAttempt(job, part, set)
+	best, _ := bestAttempt(job, part, opt)
 	planned := best != nil
 	if !planned {
 		var err error
-		if best, err = anyAttempt(job, part, set); err != nil {
+		if best, err = anyAttempt(job, part, opt.rules()); err != nil {
 			return nil, err
 		}
 	}

@@ -10,7 +10,6 @@ import (
 
 	"catchplate/partspec"
 	"catchplate/planner/plan"
-	"catchplate/planner/rules"
 )
 
 func comparedPart(t testing.TB, name string) (*partspec.Job, *partspec.Part) {
@@ -27,7 +26,7 @@ func TestComparedRingIsTheJudgedRing(t *testing.T) {
 	job, _ := comparedPart(t, "bezel")
 	squeezed := 0
 	for _, part := range job.Parts {
-		best, _ := bestAttempt(job, part, rules.All())
+		best, _ := bestAttempt(job, part, Options{})
 		if part.Bought || best == nil {
 			continue
 		}
@@ -151,7 +150,7 @@ func TestComparedFeatureMustBeThere(t *testing.T) {
 // All holdings for all surfaces of a ring, once its order is known.
 func BenchmarkCompareRing(b *testing.B) {
 	job, part := comparedPart(b, "bezel")
-	best, _ := bestAttempt(job, part, rules.All())
+	best, _ := bestAttempt(job, part, Options{})
 	require.NotNil(b, best)
 	for b.Loop() {
 		if _, err := (comparer{attempt: best, planned: true}).surfaces(""); err != nil {

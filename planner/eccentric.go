@@ -5,7 +5,6 @@ import (
 
 	"catchplate/partspec"
 	"catchplate/planner/plan"
-	"catchplate/planner/rules"
 	"catchplate/planner/solid"
 )
 
@@ -13,27 +12,38 @@ import (
 // (partspec.Part.SeenFrom). It comes last, when the work is whole, finished and round about its main axis, and so can be gripped and clocked by it.
 
 // planEccentrics adds to the plan of a part what is turned about its offset axes.
-func planEccentrics(out *plan.Part, job *partspec.Job, part *partspec.Part, set rules.Set) {
-	for _, axis := range part.Axes {
-		seen := part.SeenFrom(axis)
-		best, refused := bestAttempt(job, seen, set)
-		if best == nil {
-			refuseAxes(out, refused)
-			return
-		}
+func planEccentrics(out *plan.Part, job *partspec.Job, part *partspec.Part, opt Options) {
+	list, refused := aboutAxes(job, part, opt)
+	if refused != nil {
+		refuseAxes(out, refused)
+		return
+	}
+	for _, best := range list {
 		added := plan.Part{}
 		writeOut(&added, best)
-		if len(added.Setups) > 1 {
-			refuseAxes(out, []plan.Refusal{{What: "turning about the axis " + axis.Name, Reasons: []string{"what lies about it would take more than one setting, and a second one points another way (A-06e)"},
-				Remedies: []string{"a shorter bore, or tools that reach through it from one end"}}})
-			return
-		}
 		before := len(out.Setups)
 		appendWork(out, added)
-		if !set.Has("A-06e") { // nothing then says which axis comes first
+		if !opt.rules().Has("A-06e") { // nothing then says which axis comes first
 			out.Setups = slices.Concat(out.Setups[before:], out.Setups[:before])
 		}
 	}
+}
+
+// aboutAxes finds the order of the work about each offset axis, or what stands against it.
+func aboutAxes(job *partspec.Job, part *partspec.Part, opt Options) ([]*attempt, []plan.Refusal) {
+	var list []*attempt
+	for _, axis := range part.Axes {
+		best, refused := bestAttempt(job, part.SeenFrom(axis), opt)
+		if best == nil {
+			return nil, refused
+		}
+		if len(best.order.stays(best.order.result.Order)) > 1 {
+			return nil, []plan.Refusal{{What: "turning about the axis " + axis.Name, Reasons: []string{"what lies about it would take more than one setting, and a second one points another way (A-06e)"},
+				Remedies: []string{"a shorter bore, or tools that reach through it from one end"}}}
+		}
+		list = append(list, best)
+	}
+	return list, nil
 }
 
 // refuseAxes takes the plan of a part back that cannot be finished about its offset axes.
@@ -61,16 +71,21 @@ func appendWork(out *plan.Part, added plan.Part) {
 	}
 	out.Rejected = append(out.Rejected, added.Rejected...)
 	first := added.Setups[0].Operations[0].ID
-	out.Order.Pairs = append(out.Order.Pairs, plan.Pair{Before: before, After: first, Rule: "A-06e", Text: "what lies about the main axis is finished first"})
-	out.Order.Pairs = append(out.Order.Pairs, added.Order.Pairs...)
-	out.Order.CostMinutes += added.Order.CostMinutes
-	out.Order.BoundMinutes += added.Order.BoundMinutes
-	out.Order.Proven = out.Order.Proven && added.Order.Proven
-	out.Order.States += added.Order.States
+	follow(&out.Order, added.Order, plan.Pair{Before: before, After: first})
 	out.Minutes += added.Minutes
 	for _, c := range added.Cautions {
 		out.Cautions = caution(out.Cautions, c)
 	}
+}
+
+// follow lets the order of the work about an offset axis follow that about the main one; a pair of neighbours joins the two.
+func follow(order *plan.Order, added plan.Order, joint plan.Pair) {
+	joint.Rule, joint.Text = "A-06e", "what lies about the main axis is finished first"
+	order.Pairs = append(append(order.Pairs, joint), added.Pairs...)
+	order.CostMinutes += added.CostMinutes
+	order.BoundMinutes += added.BoundMinutes
+	order.Proven = order.Proven && added.Proven
+	order.States += added.States
 }
 
 // caution adds a warning that is not there yet.

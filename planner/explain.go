@@ -16,12 +16,29 @@ import (
 // order with the two the other way round would cost more. The other orders leave the stock lying as it is and the holes made by the same tools.
 // A part without a plan has refusals instead. It takes a search for each pair, half a minute for thirty operations, which is why a plan does without.
 func ExplainOrder(job *partspec.Job, part *partspec.Part, opt Options) (plan.Order, []plan.Refusal, error) {
-	best, refused := bestAttempt(job, part, opt.rules())
+	best, refused := bestAttempt(job, part, opt)
 	if best == nil {
 		return plan.Order{}, refused, nil
 	}
+	axes, refused := aboutAxes(job, part, opt)
+	if refused != nil {
+		return plan.Order{}, refused, nil
+	}
 	order, err := best.order.explained()
+	for before := best.order; err == nil && len(axes) > 0; axes = axes[1:] {
+		after := axes[0].order
+		var added plan.Order
+		added, err = after.explained()
+		follow(&order, added, plan.Pair{Before: before.last(), After: after.first(), Opposite: plan.Forbidden})
+		before = after
+	}
 	return order, nil, err
+}
+
+// first and last are the operations that an order begins and ends with.
+func (o *ordering) first() string { return o.shop.Tasks[o.result.Order[0].Op].ID }
+func (o *ordering) last() string {
+	return o.shop.Tasks[o.result.Order[len(o.result.Order)-1].Op].ID
 }
 
 // explained is the order that was found, with what is known of its pairs.

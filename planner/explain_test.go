@@ -35,7 +35,7 @@ func eachMade(t *testing.T, check func(t *testing.T, job *partspec.Job, part *pa
 
 // orderOf is the ordering of a part that must have a plan.
 func orderOf(t *testing.T, job *partspec.Job, part *partspec.Part) *ordering {
-	best, refused := bestAttempt(job, part, rules.All())
+	best, refused := bestAttempt(job, part, Options{})
 	require.NotNil(t, best, "%v", refused)
 	return best.order
 }
@@ -47,7 +47,7 @@ func TestExplainedPairsAgreeWithASearch(t *testing.T) {
 		order, refused, err := ExplainOrder(job, part, Options{})
 		require.NoError(t, err)
 		require.Empty(t, refused)
-		planned := planPart(job, part, rules.All()).Order
+		planned := planPart(job, part, Options{}).Order
 		require.Len(t, order.Pairs, len(planned.Pairs))
 		assert.Equal(t, planned.CostMinutes, order.CostMinutes)
 		o := orderOf(t, job, part)
@@ -84,6 +84,43 @@ func TestExplainedPairsAgreeWithASearch(t *testing.T) {
 	for _, known := range []plan.Opposite{plan.Forbidden, plan.Impossible, plan.Exact} {
 		assert.Positive(t, count[known], known)
 	}
+}
+
+// The work about an offset axis is explained after that about the main one, as it is planned.
+func TestEccentricOrderIsExplained(t *testing.T) {
+	job, _, found := partspec.Load([]string{"testdata/rules/eccentric.hcl"})
+	require.False(t, found.HasErrors(), "%v", found)
+	part := job.Parts[0]
+	planned := planPart(job, part, Options{}).Order
+	order, refused, err := ExplainOrder(job, part, Options{})
+	require.NoError(t, err)
+	require.Empty(t, refused)
+	require.Len(t, order.Pairs, len(planned.Pairs))
+	joints := 0
+	for i, pair := range order.Pairs {
+		assert.Equal(t, planned.Pairs[i].Before, pair.Before)
+		assert.Equal(t, planned.Pairs[i].After, pair.After)
+		assert.NotEmpty(t, pair.Opposite)
+		if pair.Rule == "A-06e" {
+			joints++
+			assert.Equal(t, plan.Forbidden, pair.Opposite)
+		}
+	}
+	assert.Equal(t, 1, joints)
+	assert.Equal(t, planned.CostMinutes, order.CostMinutes)
+	assert.Equal(t, planned.Proven, order.Proven)
+}
+
+// A search that is given up before it finds an order does not say that there is none.
+func TestGivenUpIsNotImpossible(t *testing.T) {
+	job, _, found := partspec.Load(explainedJobs[1])
+	require.False(t, found.HasErrors())
+	o := orderOf(t, job, job.Parts[0])
+	o.result.Blocked = &sequence.Blocked{}
+	o.result.Proven = false
+	assert.Contains(t, o.blocked()[0].Reasons[0], "there may yet be one")
+	o.result.Proven = true
+	assert.NotContains(t, o.blocked()[0].Reasons[0], "there may yet be one")
 }
 
 // What an order is said to be spent on adds up to its cost.

@@ -32,7 +32,7 @@ func TestVerdictsDependOnTheirMasksOnly(t *testing.T) {
 				}
 				tried[a.ctx.Place] = true
 				a.shop = holding.New(a.ctx)
-				o := orderWork(a.ctx, a.shop)
+				o := orderWork(a.ctx, a.shop, usualNodes)
 				if len(o.alts) == 0 {
 					continue
 				}

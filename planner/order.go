@@ -21,6 +21,7 @@ type ordering struct {
 	alts   [][]choice // by task
 	arcs   []rules.Arc
 	light  bool // some wall is thin enough to ask for lighter cuts
+	nodes  int  // what one search may spend
 	result sequence.Result
 	cost   int
 
@@ -34,8 +35,8 @@ const (
 	machineChange = 20
 )
 
-func orderWork(ctx *process.Context, shop *holding.Shop) *ordering {
-	o := &ordering{ctx: ctx, shop: shop, mounts: shop.Mounts()}
+func orderWork(ctx *process.Context, shop *holding.Shop, nodes int) *ordering {
+	o := &ordering{ctx: ctx, shop: shop, mounts: shop.Mounts(), nodes: nodes}
 	if o.refusals = lacking(ctx.Part, shop.Tasks); o.refusals != nil {
 		return o
 	}
@@ -51,7 +52,7 @@ func orderWork(ctx *process.Context, shop *holding.Shop) *ordering {
 // solve finds the cheapest order whose stays also have one grip that serves them. The bound is that of the first search, which knows nothing of companions.
 func (o *ordering) solve() {
 	for try := 0; ; try++ {
-		result, err := sequence.Solve(o.problem(), orderBudget)
+		result, err := sequence.Solve(o.problem(), o.nodes)
 		if err != nil {
 			o.refusals = []plan.Refusal{{What: "ordering", Reasons: []string{err.Error()}, Remedies: []string{"draw the part with fewer features"}}}
 			return
@@ -79,9 +80,6 @@ func (o *ordering) solve() {
 
 // mostTries bounds the searches made anew for want of a common grip.
 const mostTries = 12
-
-// orderBudget bounds the search in states, so that the answer is the same on every machine.
-const orderBudget = 400_000
 
 // work is what the rules of order see.
 func (o *ordering) work() rules.Work {

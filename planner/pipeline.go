@@ -14,6 +14,7 @@ import (
 // Options bends the planner for tests and questions; the zero value is the ordinary way.
 type Options struct {
 	Rules *rules.Set // nil: all of them
+	Nodes int        // what the ordering of one attempt may spend before it gives the best order found with its bound; 0: usualNodes
 }
 
 // rules are the rules in force.
@@ -24,12 +25,22 @@ func (o Options) rules() rules.Set {
 	return rules.All()
 }
 
+// usualNodes bounds the search for an order in nodes, not in time, so that the answer is the same on every machine.
+const usualNodes = 400_000
+
+func (o Options) nodes() int {
+	if o.Nodes > 0 {
+		return o.Nodes
+	}
+	return usualNodes
+}
+
 // Plan plans every part of a job. A part that cannot be made has Refusals instead of Setups. The plan is not proved yet: Proved does that too.
 func Plan(job *partspec.Job, opt Options) *plan.Plan {
 	set := opt.rules()
 	made := slices.DeleteFunc(inOrder(job, set), func(part *partspec.Part) bool { return part.Bought })
 	p := &plan.Plan{Schema: plan.Schema, Workshop: job.Workshop.Name, BuiltInWorkshop: job.Workshop.BuiltIn, Parts: make([]plan.Part, len(made))}
-	parallel.Each(len(made), func(i int) { p.Parts[i] = planPart(job, made[i], set) })
+	parallel.Each(len(made), func(i int) { p.Parts[i] = planPart(job, made[i], opt) })
 	p.Rules = cited(p, set)
 	return p
 }
@@ -47,21 +58,21 @@ func Proved(job *partspec.Job, opt Options) (*plan.Plan, []replay.Failure) {
 }
 
 // planPart runs the passes for one part: place the stock, choose chains, make tasks, find mounts, order, write out.
-func planPart(job *partspec.Job, part *partspec.Part, set rules.Set) plan.Part {
+func planPart(job *partspec.Job, part *partspec.Part, opt Options) plan.Part {
 	out := plan.Part{Name: part.Name, Note: part.Note, Material: part.Material.ID, MaterialName: part.Material.Name, Quantity: part.Quantity, DrawnInInch: part.Inches,
 		LengthMM: float64(part.Length.Value), Drawing: drawing.Of(part)}
 	if refused := notPlanned(part); refused != nil {
 		out.Refusals = refused
 		return out
 	}
-	best, refused := bestAttempt(job, part, set)
+	best, refused := bestAttempt(job, part, opt)
 	if best == nil {
 		out.Refusals = refused
 		return out
 	}
 	writeOut(&out, best)
 	out.Mates = matesOf(part)
-	planEccentrics(&out, job, part, set)
+	planEccentrics(&out, job, part, opt)
 	return out
 }
 

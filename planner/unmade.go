@@ -191,7 +191,18 @@ func remediesFor(groups []group) []string {
 }
 
 // blocked turns the furthest state of a search that failed into refusals: of the tasks that nothing holds there. What only waits for one of them is not told.
+// A search that ran out of nodes proves nothing, and says so first.
 func (o *ordering) blocked() []plan.Refusal {
+	out := o.furthest()
+	if !o.result.Proven && len(out) > 0 {
+		given := fmt.Sprintf("no order was found before the search was given up, after %d states; there may yet be one", o.result.Stats.Stored)
+		out[0].Reasons = append([]string{given}, out[0].Reasons...)
+	}
+	return out
+}
+
+// furthest tells of the furthest state what stands against each task that could be next.
+func (o *ordering) furthest() []plan.Refusal {
 	if len(o.result.Blocked.Fronts) == 0 {
 		return []plan.Refusal{{What: "the order of work", Reasons: []string{"no order satisfies every rule and holding at once"}, Remedies: []string{"a holding more, or a wider relation"}}}
 	}
