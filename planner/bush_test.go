@@ -36,3 +36,11 @@ func TestParallelFacesSitOnEachOther(t *testing.T) {
 	require.NotEmpty(t, close.Refusals)
 	assert.Contains(t, close.Refusals[0].Reasons[0], "face.right is made in another setting")
 }
+
+// A plug with a short hexagon is turned and threaded from its bar, and turned round in a threaded bush: gluing it on would take twice as long.
+func TestBushIsWeighedAgainstGlue(t *testing.T) {
+	part := planned(t, load(t, filepath.Join("testdata", "shop", "drain-plug.hcl")))
+	require.Len(t, part.Setups, 2)
+	assert.Equal(t, "run", part.Setups[1].Locates)
+	assert.Contains(t, part.MakeFirst[0].Title, "Split threaded bush")
+}
