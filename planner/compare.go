@@ -30,9 +30,11 @@ func Compare(job *partspec.Job, part *partspec.Part, feature string, what plan.W
 
 // anyAttempt is the first way to lay the stock and make the holes of a part that has no plan.
 func anyAttempt(job *partspec.Job, part *partspec.Part, set rules.Set) (*attempt, error) {
-	list, refused := tries(job, part, set, nil, false)
+	list, refused := tries(job, part, set, process.NewMemo(), false)
 	if len(list) > 0 {
-		return list[0], nil
+		first := list[0]
+		first.shop = holding.New(first.ctx)
+		return first, nil
 	}
 	for _, r := range refused {
 		return nil, fmt.Errorf("%s: %s; %s", part.Name, r.Reasons[0], r.Remedies[0])
