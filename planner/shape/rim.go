@@ -141,7 +141,7 @@ func (f Flat) squared() (plane.Region, []float64) {
 			continue
 		}
 		if raw {
-			edges, left = f.corner(edges, left, box, last, sides[i])
+			edges, left = f.corner(edges, left, box, last, sides[i], f.Drawn.Edges[i])
 			if k == n { // the first edge begins where the last run ends
 				edges[0].X0, edges[0].Y0 = edges[len(edges)-1].X1, edges[len(edges)-1].Y1
 			}
@@ -158,13 +158,15 @@ func (f Flat) squared() (plane.Region, []float64) {
 	return plane.Region{Edges: edges}, left
 }
 
-// corner lengthens the last edge, and adds sides of the rectangle, as far as the corner where another side begins.
-func (f Flat) corner(edges []plane.Edge, left []float64, box plane.Region, from, to Side) ([]plane.Edge, []float64) {
-	if from == Inner || to == Inner || from == to {
+// corner lengthens the last edge, and adds sides of the rectangle, as far as the corner where the side of the next edge begins. Two edges on one side have only a
+// notch between them, unless the next one lies behind: then the raw edges went all the way round.
+func (f Flat) corner(edges []plane.Edge, left []float64, box plane.Region, from, to Side, next plane.Edge) ([]plane.Edge, []float64) {
+	e := &edges[len(edges)-1]
+	notch := from == to && (next.X0-e.X1)*(e.X1-e.X0)+(next.Y0-e.Y1)*(e.Y1-e.Y0) >= 0
+	if from == Inner || to == Inner || notch {
 		return edges, left
 	}
 	end := box.Edges[from-1]
-	e := &edges[len(edges)-1]
 	e.X1, e.Y1 = end.X1, end.Y1
 	for s := from.next(); s != to; s = s.next() {
 		edges, left = append(edges, box.Edges[s-1]), append(left, f.SideLeft(s))

@@ -61,6 +61,17 @@ func TestRawRunsThatWrapRoundTheStart(t *testing.T) {
 	assert.InDelta(t, 70*110.0, f.Rim().Area(), areaNoise)
 }
 
+// One straight edge alone: the raw edges go all the way round from its end to its beginning. Two on one side with a hollow between are no such thing.
+func TestRawRunsFromASideBackToIt(t *testing.T) {
+	lever := plane.Region{Edges: []plane.Edge{{X0: 0, Y0: 0, X1: 30, Y1: 0}, {X0: 30, Y0: 0, X1: 20, Y1: 10}, {X0: 20, Y0: 10, X1: 0, Y1: 0}}}
+	f := shape.FlatStock(lever, plane.Rectangle(-2, -2, 32, 12), 0, 4)
+	assert.InDelta(t, 34*14.0, f.Rim().Area(), areaNoise)
+	notched := plane.Region{Edges: []plane.Edge{{X0: 0, Y0: 0, X1: 10, Y1: 0}, {X0: 10, Y0: 0, X1: 15, Y1: 5}, {X0: 15, Y0: 5, X1: 20, Y1: 0},
+		{X0: 20, Y0: 0, X1: 30, Y1: 0}, {X0: 30, Y0: 0, X1: 30, Y1: 10}, {X0: 30, Y0: 10, X1: 0, Y1: 10}, {X0: 0, Y0: 10, X1: 0, Y1: 0}}}
+	f = shape.FlatStock(notched, plane.Rectangle(-2, -2, 32, 12), 0, 4)
+	assert.InDelta(t, 34*14.0, f.Rim().Area(), areaNoise)
+}
+
 func TestSlotsAreNoMetal(t *testing.T) {
 	f := shape.FlatStock(plane.Rectangle(0, 0, 50, 20), plane.Rectangle(0, 0, 50, 20), 0, 5)
 	f = shape.FlatCut{Slots: []shape.Groove{{Capsule: plane.Capsule{X0: 10, Y0: 10, X1: 30, Y1: 10, Radius: 3}, Z0: 0, Z1: 5}}}.Apply(f)
