@@ -92,7 +92,7 @@ func (s Shop) tableFacts(m Mount, task int, way process.Way, light float64) rule
 	c.Pressed = !m.Across && pressesDown(t)
 	switch m.GripKind() {
 	case "clamps":
-		c.Capacity, c.LeastN, c.FirmN = s.boltCapacity(m), s.boltHolds(m, way, light), BoltPull(m.Holding)
+		c.Capacity, c.LeastN, c.FirmN = s.boltCapacity(m), s.boltHolds(m, t, way, light), BoltPull(m.Holding)
 		c.Cuts = way.Span[0] < 0 && m.Free == partspec.Right || way.Span[1] > s.Length && m.Free == partspec.Left // into the plate
 		return c
 	case "vice", "vee":

@@ -66,9 +66,18 @@ func BoltPull(h partspec.Holding) float64 {
 	return screwPullN
 }
 
-// boltHolds is what the cut asks of that pull: its side force by friction, blows reckoned in (rule B-42: 4 times where the cut is interrupted).
-func (s Shop) boltHolds(m Mount, way process.Way, light float64) float64 {
-	return math.Ceil(boltedSafety * way.Force(light) / frictionFinished)
+// boltHolds is what the cut asks of that pull: its side force by friction, blows reckoned in (rule B-42: 4 times where the cut is interrupted). A drill that comes
+// down only turns the work about itself, and tips it where it presses outside the face that the work stands on.
+func (s Shop) boltHolds(m Mount, t process.Task, way process.Way, light float64) float64 {
+	side, tip := way.Force(light), 0.0
+	if pressesDown(t) && !m.Across {
+		side *= math.Min(1, way.ForceAt/m.Radius)
+		foot := s.Rim(m.Free.Other())
+		for _, spot := range t.Spots {
+			tip = math.Max(tip, way.ThrustN*(math.Hypot(spot.X, spot.Y)-foot)/foot)
+		}
+	}
+	return math.Ceil(boltedSafety * math.Max(side/frictionFinished, tip))
 }
 
 // boltedSafety: an end stop takes the blows of an interrupted cut, so that the common factor serves.

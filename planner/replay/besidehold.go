@@ -7,6 +7,7 @@ import (
 	"catchplate/partspec"
 	"catchplate/planner/mechanics"
 	"catchplate/planner/plan"
+	"catchplate/planner/solid"
 )
 
 // checkHoldingClear holds that a tool on a mill or a drilling machine keeps away from what holds the work, and has somewhere to come out.
@@ -240,6 +241,15 @@ func (w *walk) pressN(op string) float64 {
 	return sum
 }
 
+// footRadius is the outside of the face that upright work stands on.
+func (w *walk) footRadius() float64 {
+	z0, z1 := w.body.Ends()
+	if w.free() < 0 {
+		z0 = z1
+	}
+	return w.body.Keep(z0-offSurface, z0+offSurface).Outer.Least(-solid.Far, solid.Far)
+}
+
 // needOf is the force that a pass asks of the holding: a jaw, or all clamps together.
 func (w *walk) needOf(p push) (needN float64, why string, err error) {
 	g := w.setup.Grip
@@ -249,12 +259,22 @@ func (w *walk) needOf(p push) (needN float64, why string, err error) {
 		return f.PerJawN, "a jaw, " + f.RuledBy, err
 	case "clamps":
 		// Friction under the clamps bears the push in the table's plane; the torque of a drill is small against it, and a stop takes the turning of a milled
-		// disc about its screw (rule B-07). A thrust presses the work down.
-		side := p.sideN
-		if side == 0 {
-			side = p.mainN * p.radius / math.Max(w.body.Outer.Greatest(w.body.Ends())/2, 1)
+		// disc about its screw (rule B-07). A thrust presses the work down, and tips it from outside the face that it stands on.
+		side, lever := p.sideN, math.Max(w.body.Outer.Greatest(w.body.Ends())/2, 1)
+		if g.Inside { // the face round the bore bears it
+			lever = g.RadiusMM
 		}
-		return safety * side / frictionFinished, "in all, slip", nil
+		if side == 0 {
+			side = p.mainN * p.radius / lever
+		}
+		slip, tip := safety*side/frictionFinished, 0.0
+		if foot := w.footRadius(); !w.setup.Across {
+			tip = safety * p.thrustN * (p.from - foot) / foot
+		}
+		if tip > slip {
+			return tip, "in all, tipping", nil
+		}
+		return slip, "in all, slip", nil
 	}
 	return 0, "", fmt.Errorf("nothing is known of how a %s holds against %q", g.Kind, p.name)
 }
