@@ -42,12 +42,12 @@ var insideFirst = Order{
 	plan.Rule{ID: "B-41", Class: "order", Title: "Inside first while the wall is thick",
 		Text: "IF the finished wall is under a tenth of the diameter THEN finish the bore before the outside that lies over it.",
 		Why:  "the wall is stiffest while the outside is still on", Sure: "common practice", Source: "trade articles on thin rings (cimindustry 2009, east-cnc): bore before thinning",
-		Except: "an outside that the bore is held by"},
+		Except: "an outside that the bore is held by; the blank of a knurl, which is pressed in before the bore is finished"},
 	func(w Work) []Arc {
 		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
 			inside := a.Inside && a.Stage == shape.Finishing && (a.Process == plan.BoreOut || a.Process == plan.Ream)
 			over := b.Process == plan.TurnFinish && b.Z0 < a.Z1 && b.Z1 > a.Z0
-			return inside && over && greatest(b)-widest(a) < 2*greatest(b)/10, partspec.EndInvalid
+			return inside && over && !knurled(w.Part, b) && greatest(b)-widest(a) < 2*greatest(b)/10, partspec.EndInvalid
 		})
 	},
 }
