@@ -18,6 +18,9 @@ func (s Shop) withCentre(mounts []Mount) []Mount {
 		}
 		if r := s.faceHole(m.Free); s.Centred[m.Free] || r > 0 && 2*r <= widestMouth {
 			m.Centre, m.Minutes = true, m.Minutes+centreMinutes
+			if !s.Centred[m.Free] {
+				m.Mouth = 2 * r
+			}
 			centred = append(centred, m)
 		}
 	}

@@ -40,6 +40,7 @@ type Mount struct {
 	RawUntil         bool    // the surface gripped is raw stock: the grip is lost once it is cut
 	Between          bool    // between two centres
 	Centre           bool    // a tailstock centre in the free end
+	Mouth            float64 // diameter, mm, of the hole that the centre sits in; 0 for a centre hole
 	Packed           bool    // soft packing under hard jaws
 	Stop             bool    // a face sits hard on the jaw step or shoulder
 	Step             bool    // and it is the work's own finished end, on the steps of the jaws

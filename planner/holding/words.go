@@ -149,12 +149,26 @@ func (m Mount) How(c *process.Context, g plan.Grip) []string {
 		how = append(how, "Soft packing, copper or aluminium 0.3 to 0.5 thick, under every jaw.")
 	}
 	if m.Centre && !m.Between {
-		how = append(how, "Bring the tailstock centre up into the end; grease it, and adjust it again as the work warms.")
+		how = append(how, m.centreUp())
 	}
 	if m.Plug {
 		how = append(how, "Push the plug in to stand under the jaws only.")
 	}
 	return append(how, m.force(g)...)
+}
+
+// plainCentre is the widest mouth, mm in diameter, that an ordinary tailstock centre fills. Common practice, no source.
+const plainCentre = 12.0
+
+func (m Mount) centreUp() string {
+	centre, mouth := "the tailstock centre", "the end"
+	if m.Mouth > 0 {
+		mouth = "the mouth of the hole, its edge free of burrs"
+	}
+	if m.Mouth > plainCentre {
+		centre = fmt.Sprintf("a pipe centre, wider than Ø%s,", units.Decimal(m.Mouth, 1))
+	}
+	return fmt.Sprintf("Bring %s up into %s; grease it, and adjust it again as the work warms.", centre, mouth)
 }
 
 func (m Mount) force(g plan.Grip) []string {
