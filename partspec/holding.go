@@ -33,7 +33,7 @@ var holdingShapes = map[string]shapeOf{
 	string(AnglePlate):       clamped.with(may("squareness", kindLength), may("width", kindLength), may("reach", kindLength), may("leg", kindLength), may("thickness", kindLength)),
 	string(Vice):             pinching.with(need("opening", kindLength)),
 	string(TableClamps):      clamped,
-	string(VerticalSlide):    pinching.with(need("opening", kindLength)),
+	string(VerticalSlide):    pinching.with(need("opening", kindLength), need("graduation", kindLength), need("per_turn", kindLength), may("travel", kindLength), may("backlash", kindPosition)),
 	string(VeeBlock):         always.with(may("capacity", kindLengths)),
 }
 
@@ -68,7 +68,10 @@ func (c *checker) holding(b *hclsyntax.Block, inches bool) (Holding, bool) {
 		c.fail(e, e.at("jaws"), "A chuck has 2 to 6 jaws", "Write jaws = 3 or jaws = 4.")
 	}
 	if h.Kind == VerticalSlide {
-		c.report(question(e.head(), "No plan uses a vertical slide yet", "It may stand in the list; work that only it could hold is refused."))
+		h.Dial = Dial{Name: SlideDial, Graduation: e.dimension("graduation"), PerTurn: e.dimension("per_turn"), Reads: ReadsTravel, Backlash: e.length("backlash"), Travel: e.length("travel"), Range: e.head()}
+		if !e.broken {
+			c.checkDial(e, h.Dial)
+		}
 	}
 	return h, !e.broken
 }

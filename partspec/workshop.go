@@ -62,7 +62,7 @@ const (
 
 // Dial is a graduated collar. Graduation and PerTurn are as marked on the dial (so on a diameter dial, in diameter).
 type Dial struct {
-	Name       string // "cross", "top", "saddle", "tailstock"; on a mill "x", "y" and "quill" or "z"
+	Name       string // "cross", "top", "saddle", "tailstock"; on a mill "x", "y" and "quill" or "z"; of a vertical slide "slide"
 	Graduation units.Dimension
 	PerTurn    units.Dimension // 0 = no turns are counted (indicator)
 	Reads      Reads
@@ -129,9 +129,13 @@ type Holding struct {
 	Reach          units.Length // angle plate: of its ledge, out from the plate that it is bolted to
 	Leg            units.Length // angle plate: of the leg that is bolted on
 	Thickness      units.Length // angle plate: of both legs
+	Dial           Dial         // vertical slide: on its screw; no name on all others
 	SetupMinutes   units.Minutes
 	Range          Range
 }
+
+// SlideDial is the name of a vertical slide's dial.
+const SlideDial = "slide"
 
 // ToolKind is one of the words a tool block may carry.
 type ToolKind string

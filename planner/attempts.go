@@ -68,8 +68,10 @@ func tries(job *partspec.Job, part *partspec.Part, set rules.Set, memo *process.
 		return nil, wanting
 	}
 	var list []*attempt
-	for _, place := range placements(job.Workshop, part, set) {
-		list = append(list, attempts(job, part, lathe, place, set, memo)...)
+	for _, mill := range millings(job.Workshop, part) {
+		for _, place := range placements(job.Workshop, part, set) {
+			list = append(list, attempts(job, part, lathe, mill, place, set, memo)...)
+		}
 	}
 	return list, nil
 }
@@ -93,8 +95,8 @@ func owned(w *partspec.Workshop, kind partspec.MachineKind) partspec.Machine {
 const mostAttempts = 8
 
 // attempts makes a context for every combination of chains of a part's holes.
-func attempts(job *partspec.Job, part *partspec.Part, lathe partspec.Machine, place shape.Placement, set rules.Set, memo *process.Memo) []*attempt {
-	base := process.Context{Part: part, Shop: job.Workshop, Lathe: lathe, Mill: owned(job.Workshop, partspec.Mill), Drill: owned(job.Workshop, partspec.Drill), Bench: owned(job.Workshop, partspec.Bench), Place: place, Blocks: shape.Blocks(part), Holes: shape.Holes(part),
+func attempts(job *partspec.Job, part *partspec.Part, lathe partspec.Machine, mill milling, place shape.Placement, set rules.Set, memo *process.Memo) []*attempt {
+	base := process.Context{Part: part, Shop: job.Workshop, Lathe: lathe, Mill: mill.machine, Slide: mill.slide, Drill: owned(job.Workshop, partspec.Drill), Bench: owned(job.Workshop, partspec.Bench), Place: place, Blocks: shape.Blocks(part), Holes: shape.Holes(part),
 		Stock: place.Body(part.Stock), Length: float64(part.Length.Mid()), Rules: set, Split: roughApart(part, set), Memo: memo}
 	combos := []map[string]process.Chain{{}}
 	for _, h := range base.Holes {

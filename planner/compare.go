@@ -157,7 +157,7 @@ func (c comparer) idle(used []plan.Option) []plan.Option {
 		}
 		verdict := "refused: no surface of its size on this part leaves the operation open"
 		if h.Kind == partspec.VerticalSlide {
-			verdict = "refused: no plan mills in the lathe yet; a mill with a vice or clamps does such work"
+			verdict = "refused: it holds flat or lying work against a cutter in the lathe's spindle, for what is milled or drilled beside the axis, and wants dials on cross slide and saddle"
 		}
 		out = append(out, plan.Option{Holding: h.Name, Kind: string(h.Kind), Title: h.Name, Changed: []string{}, Verdict: verdict})
 	}
@@ -211,7 +211,7 @@ func (c comparer) judge(task int, m holding.Mount, way process.Way, light float6
 // describe fills in what is known of an option without its ring.
 func (c comparer) describe(f *found, task int) {
 	m, k := f.mount, f.figures.Case
-	f.Holding, f.Kind, f.Title, f.Surface, f.FreeEnd = m.Holding.Name, string(m.Holding.Kind), m.Title(), m.Surface, m.Free.String()
+	f.Holding, f.Kind, f.Title, f.Surface, f.FreeEnd = m.Holding.Name, string(m.HoldingKind()), m.Title(), m.Surface, m.Free.String()
 	f.GripMM, f.DiameterMM = tidy(m.Z1-m.Z0), tidy(2*m.Radius)
 	if !math.IsInf(k.Wall, 0) && f.mount.Radius > k.Wall {
 		f.WallMM = tidy(k.Wall)

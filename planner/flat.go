@@ -18,20 +18,30 @@ import (
 	"catchplate/planner/tables"
 )
 
-// flatTries makes an attempt for every combination of chains by which the bores and the outline of a flat part can be made. The sides are milled where that can be;
-// asked for, they are filed.
+// flatTries makes an attempt for every machine that may mill and every combination of chains by which the bores and the outline of a flat part can be made. The sides are
+// milled where that can be; asked for, they are filed.
 func flatTries(job *partspec.Job, part *partspec.Part, set rules.Set, memo *process.Memo, filed bool) ([]*attempt, []plan.Refusal) {
-	base := process.Context{Part: part, Shop: job.Workshop, Mill: owned(job.Workshop, partspec.Mill), Drill: owned(job.Workshop, partspec.Drill), Bench: owned(job.Workshop, partspec.Bench),
+	base := process.Context{Part: part, Shop: job.Workshop, Drill: owned(job.Workshop, partspec.Drill), Bench: owned(job.Workshop, partspec.Bench),
 		Length: float64(part.Length.Mid()), Rules: set, Memo: memo}
 	if lathe := owned(job.Workshop, partspec.Lathe); lathe.Kind != "" && dialsWanting(lathe) == nil {
 		base.Lathe = lathe
 	}
-	var why string
-	if base.Flat, why = process.FlatBlank(part, base.Mill); why != "" {
-		return nil, []plan.Refusal{{What: "the stock", Reasons: []string{why}, Remedies: []string{"take a larger piece, or draw it the other way round"}}}
+	var out []*attempt
+	for _, mill := range millings(job.Workshop, part) {
+		ctx, why := base, ""
+		ctx.Mill, ctx.Slide = mill.machine, mill.slide
+		if ctx.Flat, why = process.FlatBlank(part, ctx.Mill); why != "" {
+			return nil, []plan.Refusal{{What: "the stock", Reasons: []string{why}, Remedies: []string{"take a larger piece, or draw it the other way round"}}}
+		}
+		out = append(out, flatChains(ctx, filed)...)
 	}
+	return out, nil
+}
+
+// flatChains makes an attempt for every combination of chains of a flat part.
+func flatChains(base process.Context, filed bool) []*attempt {
 	combos := []map[string]process.Chain{{}}
-	for _, f := range part.Features {
+	for _, f := range base.Part.Features {
 		if b, ok := f.(*partspec.Bore); ok && b.At != nil {
 			chains, _ := base.FlatChains(b)
 			combos = times(combos, b.Name, chains)
@@ -47,7 +57,7 @@ func flatTries(job *partspec.Job, part *partspec.Part, set rules.Set, memo *proc
 		ctx.Bored = combo
 		out = append(out, &attempt{ctx: &ctx})
 	}
-	return out, nil
+	return out
 }
 
 // times combines every combination with every chain of a feature; beyond what is tried, with its first.
@@ -327,7 +337,7 @@ func (w *writer) edgesFound(free partspec.End) (zeros []plan.Zero, offMM float64
 			zeros = append(zeros, z)
 		}
 	}
-	return zeros, math.Hypot(off[0], off[1])
+	return zeros, math.Hypot(off[0], off[1]) + w.shop.Play()
 }
 
 // edgeFinding is how an edge is found with what is owned, and how far off.
@@ -355,6 +365,7 @@ func (w *writer) middleFound() ([]plan.Zero, float64) {
 		finding, _ := w.edgeFinding()
 		off = math.Sqrt2 * finding
 	}
+	off += w.shop.Play()
 	x, y, round := w.middle()
 	how := "the spindle clocked over the middle of the work"
 	if !round {

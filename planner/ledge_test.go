@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"os"
-	"slices"
 	"strings"
 	"testing"
 
@@ -101,19 +100,6 @@ func TestBearingsOfManySizes(t *testing.T) {
 		}
 	}
 	assert.Greater(t, stood, 4, "angle plates are hardly used")
-}
-
-// A vertical slide that stands in the list is told of, with what does its work instead.
-func TestVerticalSlideIsToldOf(t *testing.T) {
-	job := withShop(load(t, "testdata/rules/bearing.hcl"), func(w *partspec.Workshop) {
-		w.Holdings = append(append([]partspec.Holding(nil), w.Holdings...), partspec.Holding{Kind: partspec.VerticalSlide, Name: "vertical_slide", Opening: 50})
-	})
-	surfaces, err := planner.Compare(job, job.Part("bearing"), "journal", plan.WhatIf{}, planner.Options{})
-	require.NoError(t, err)
-	options := surfaces[0].Options
-	i := slices.IndexFunc(options, func(o plan.Option) bool { return o.Kind == string(partspec.VerticalSlide) })
-	require.GreaterOrEqual(t, i, 0)
-	assert.Contains(t, options[i].Verdict, "no plan mills in the lathe yet")
 }
 
 // Brackets on a foot, sawn and filed from a rectangle, are proved or refused with reasons; on a ledge each of their shoulders, or their blank under a bar, is pressed.

@@ -164,6 +164,7 @@ var remedyOf = map[string]string{
 	"B-26":  "a holding that takes this size",
 	"B-27":  "longer stock to grip, or a tailstock",
 	"B-28":  "support at its free end, by a tailstock or between centres; or a shorter or a thicker part",
+	"B-32":  "a smaller cutter, in a collet; a slide that goes as far; or a milling machine",
 	"B-37":  "soft jaws or a collet, which do not mark finished work",
 	"B-40":  "a collet or soft jaws beside the thread",
 	"B-42":  "a chuck that grips harder, or a surface of larger diameter to grip",

@@ -87,7 +87,7 @@ func tidy(v float64) float64 { return math.Round(v*1e6) / 1e6 }
 func (w *writer) setup(steps []sequence.Step, last bool) {
 	m := w.mounts[w.choice(steps[0]).mount]
 	machine := w.ctx.MachineFor(m.Machine)
-	s := plan.Setup{Number: len(w.out.Setups) + 1, ID: m.ID, Machine: machine.Name, MachineKind: string(machine.Kind), Across: m.Across, AcrossDeg: m.AcrossDeg, CentreX: m.CentreX, CentreY: m.CentreY, LocateMM: m.Locate, Holding: m.Holding.Name, HoldingKind: string(m.Holding.Kind),
+	s := plan.Setup{Number: len(w.out.Setups) + 1, ID: m.ID, Machine: machine.Name, MachineKind: m.MachineKind(machine), Across: m.Across, AcrossDeg: m.AcrossDeg, CentreX: m.CentreX, CentreY: m.CentreY, LocateMM: m.Locate, Holding: m.Holding.Name, HoldingKind: string(m.HoldingKind()),
 		FreeEnd: m.Free.String(), RunOutMM: m.RunOut, Locates: m.Surface, Tailstock: m.Centre, Minutes: m.Minutes}
 	if w.ctx.Part.Flat() {
 		w.flatSetup(m, steps, &s)

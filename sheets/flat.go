@@ -31,7 +31,10 @@ func (s *sheet) leftEnd() string {
 
 // tableReference says where a dial of a table or a quill stands at nought, and which way it counts.
 func (s *sheet) tableReference(setup *plan.Setup, z plan.Zero) string {
-	at := s.length(z.ReferenceMM)
+	at, away := s.length(z.ReferenceMM), "count away from you"
+	if setup.MachineKind == plan.OnSlide {
+		away = "count as the work goes down"
+	}
 	switch {
 	case z.Dial == "quill" || z.Dial == "z":
 		if setup.Across {
@@ -41,11 +44,11 @@ func (s *sheet) tableReference(setup *plan.Setup, z plan.Zero) string {
 	case setup.Across && z.Dial == "x":
 		return "nought " + at + " from the part's left end, count to the right"
 	case setup.Across:
-		return "nought " + at + " from the part's axis, count away from you"
+		return "nought " + at + " from the part's axis, " + away
 	case z.Dial == "x":
 		return "nought at X " + at + ", count to the right"
 	}
-	return "nought at Y " + at + ", count away from you"
+	return "nought at Y " + at + ", " + away
 }
 
 // truth is how truly the work runs on a lathe, or how near it lies to where the dials have it.

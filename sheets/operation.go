@@ -5,6 +5,7 @@ import (
 
 	"catchplate/partspec/units"
 	"catchplate/planner/plan"
+	"catchplate/sheets/draw"
 )
 
 // operation is one thing done with one tool: settings, zeros and dial card, which stay on one page, then measurements, notes and reasons.
@@ -83,7 +84,7 @@ func (s *sheet) zeros(setup *plan.Setup, zeros []plan.Zero) []block {
 	}
 	var items []md
 	for _, z := range zeros {
-		text := bold(esc(z.Dial)+" dial to nought") + ": " + say(z.How) + " (" + esc(s.reference(setup, z)) + ")"
+		text := bold(esc(draw.DialName(setup, z.Dial))+" dial to nought") + ": " + say(z.How) + " (" + esc(s.reference(setup, z)) + ")"
 		items = append(items, text)
 	}
 	return []block{para(bold("Set nought")), list{ticks: true, items: items}}
@@ -98,7 +99,7 @@ func (s *sheet) reference(setup *plan.Setup, z plan.Zero) string {
 		return "nought at Ø" + s.length(z.ReferenceMM) + ", count towards the axis"
 	case z.Dial == "top":
 		return "count along the top slide"
-	case setup.MachineKind == "mill" || setup.MachineKind == "drill":
+	case setup.MachineKind == "mill" || setup.MachineKind == "drill" || setup.MachineKind == plan.OnSlide:
 		return s.tableReference(setup, z)
 	}
 	return "nought " + s.length(z.ReferenceMM) + " from the part's " + s.leftEnd() + ", count towards the headstock"

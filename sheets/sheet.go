@@ -53,7 +53,7 @@ func Render(p *plan.Plan, opt Options) ([]File, error) {
 	names := fileNames(p.Parts)
 	made, wrong := make([][]File, len(p.Parts)), make([]error, len(p.Parts))
 	parallel.Each(len(p.Parts), func(i int) {
-		s := &sheet{plan: p, part: &p.Parts[i], base: names[i], figures: map[string][]byte{}}
+		s := &sheet{plan: p, part: worded(&p.Parts[i]), base: names[i], figures: map[string][]byte{}}
 		made[i], wrong[i] = s.render(paper)
 	})
 	for i, err := range wrong {

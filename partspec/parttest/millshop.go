@@ -108,7 +108,7 @@ const flatLeast = `  machine "drill" {
 var flatMore = []string{
 	"  holding \"faceplate\" {\n    diameter = 160\n    clamps = 4\n    clamp_force = 3000\n    toe_width = 10\n  }\n",
 	"  holding \"angle_plate\" {\n    squareness = 0.03\n    clamps = 2\n  }\n",
-	"  holding \"vertical_slide\" {\n    opening = 50\n    jaw_height = 20\n  }\n",
+	"  holding \"vertical_slide\" {\n    opening = 50\n    jaw_height = 20\n    graduation = 0.02\n    per_turn = 1\n    travel = 90\n  }\n",
 	"  holding \"glued_arbor\" {\n    capacity = [10, 120]\n  }\n",
 	"  holding \"stub_mandrel\" {\n    capacity = [5, 60]\n  }\n",
 	"  tool \"edge_finder\" {\n    accuracy = 0.02\n  }\n",

@@ -191,7 +191,7 @@ func (m Mount) name() string {
 	if m.Machine == partspec.Bench {
 		id = fmt.Sprintf("%s, %s end up", m.Holding.Name, m.Free)
 	} else if m.Across {
-		id = fmt.Sprintf("%s on the %s, lying, on %s over %s, %s end free, up at %.0f", m.Holding.Name, m.Machine, m.Surface, units.Decimal(m.Z1-m.Z0, 1), m.Free, m.AcrossDeg)
+		id = fmt.Sprintf("%s on the %s, lying, on %s over %s, %s end free, up at %.0f", m.Holding.Name, m.table(), m.Surface, units.Decimal(m.Z1-m.Z0, 1), m.Free, m.AcrossDeg)
 	} else if m.Machine != "" {
 		id = fmt.Sprintf("%s on the %s, on %s, %s end up", m.Holding.Name, m.Machine, m.Surface, m.Free)
 	}
@@ -226,10 +226,13 @@ func (s Shop) minutes(h partspec.Holding) float64 {
 	if h.SetupMinutes > 0 {
 		return float64(h.SetupMinutes)
 	}
+	if h.Dial.Name != "" { // a vice that has its slide bolted on and set square first
+		h.Kind = partspec.VerticalSlide
+	}
 	return map[partspec.HoldingKind]float64{
 		partspec.ThreeJaw: 1, partspec.Collets: 2, partspec.SoftJaws: 15, partspec.StubMandrel: 15, partspec.FourJaw: 8,
 		partspec.PlainMandrel: 5, partspec.ExpandingMandrel: 5, partspec.GluedArbor: 40, partspec.Plug: 10, partspec.BetweenCentres: 6,
-		partspec.Vice: 3, partspec.VeeBlock: 5, partspec.TableClamps: 10, partspec.Faceplate: 20, partspec.AnglePlate: 30,
+		partspec.Vice: 3, partspec.VerticalSlide: 15, partspec.VeeBlock: 5, partspec.TableClamps: 10, partspec.Faceplate: 20, partspec.AnglePlate: 30,
 	}[h.Kind]
 }
 

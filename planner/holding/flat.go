@@ -20,6 +20,10 @@ func (s Shop) flatMounts() []Mount {
 		switch h.Kind {
 		case partspec.Vice:
 			mounts = append(mounts, s.inVice(h)...)
+		case partspec.VerticalSlide:
+			if vice, ok := s.viceOf(h); ok {
+				mounts = append(mounts, sprung(s.inVice(vice))...)
+			}
 		case partspec.TableClamps:
 			mounts = append(mounts, s.clampedDown(h)...)
 		case partspec.Faceplate:
@@ -57,7 +61,7 @@ func FaceName(e partspec.End) string {
 func (m Mount) flatName() string {
 	id := fmt.Sprintf("%s on %s", m.Holding.Name, m.Surface)
 	if m.Machine != "" && m.Machine != partspec.Bench {
-		id += fmt.Sprintf(", %s", m.Machine)
+		id += fmt.Sprintf(", %s", m.table())
 	}
 	if m.About != "" {
 		id += ", about " + m.About
@@ -140,6 +144,7 @@ func (s Shop) flatFacts(m Mount, task int, way process.Way, light float64) rules
 	if m.Machine != "" && m.Machine != partspec.Bench {
 		c.Cuts = c.Cuts || !s.spares(m, t)
 	}
+	c.Slide = s.slideFacts(m, t, way, c.PassDepth)
 	if m.Machine == "" {
 		s.latheFacts(&c, m, t, way, light)
 	}
@@ -408,13 +413,13 @@ type moment struct {
 // atDatum is how far the work may lie from where the dials have it once two of its edges have been found, radially.
 func (s Shop) atDatum() float64 { return math.Sqrt2 * s.edgeError() }
 
-// uprights lists the machines, beside the lathe, on whose table work can lie.
-func (s Shop) uprights() []partspec.MachineKind {
+// uprights lists the machines, beside the lathe, on whose table work can lie in a holding.
+func (s Shop) uprights(h partspec.Holding) []partspec.MachineKind {
 	var list []partspec.MachineKind
-	if s.Mill.Kind != "" {
+	if s.Mill.Kind != "" && s.stands(h, partspec.Mill) {
 		list = append(list, partspec.Mill)
 	}
-	if s.Drill.Kind != "" {
+	if s.Drill.Kind != "" && h.Dial.Name == "" {
 		list = append(list, partspec.Drill)
 	}
 	return list

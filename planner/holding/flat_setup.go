@@ -64,6 +64,8 @@ func (m Mount) flatTitle() string {
 	switch {
 	case m.Machine == partspec.Bench:
 		return "At the bench"
+	case m.OnSlide():
+		return fmt.Sprintf("Vice of the vertical slide, on parallels, gripped by the %s, %s towards the spindle", strings.TrimPrefix(m.Surface, "its "), face)
 	case m.Holding.Kind == partspec.Vice:
 		return fmt.Sprintf("Machine vice on parallels, gripped by the %s, %s up", strings.TrimPrefix(m.Surface, "its "), face)
 	case m.Holding.Kind == partspec.TableClamps:
@@ -101,11 +103,11 @@ func (s Shop) viceSetup(m Mount, at moment, grip plan.Grip, setup *plan.Setup) {
 	setup.Bed = &plan.Bed{Kind: "parallels", HeightMM: high, GapMM: high, Under: tidyStrips(p.under)}
 	setup.Why = append(setup.Why, plan.Reason{Text: fmt.Sprintf("two parallel edges %.1f apart, %.1f of %.1f thickness in the jaws", p.Across, p.gripMM, p.Thick), Rule: "B-33"})
 	squareness := or(float64(m.Holding.Squareness), squareLift)
-	setup.How = []string{
-		"Vice clocked square to the table and cleaned; its fixed jaw is the datum: the better edge goes against it, a round bar behind the moving jaw if the other is rough.",
+	setup.How = append(m.howOnSlide(),
+		"Vice clocked square to the "+m.bed()+" and cleaned; its fixed jaw is the datum: the better edge goes against it, a round bar behind the moving jaw if the other is rough.",
 		fmt.Sprintf("Two parallels %s high and at most %s wide, one along each jaw; %s of the thickness in the jaws.", mm(high), mm(p.wide), mm(p.gripMM)),
 		fmt.Sprintf("Tighten with %s, tap the work down until neither parallel moves; it then lies square within %.2f in 100.", g.Feel, squareness),
-	}
+	)
 	if g.Eased != nil {
 		setup.How = append(setup.How, fmt.Sprintf("Before %s slacken the vice, and tighten it again with %s: more than %.0f N would leave the bore out of round.", g.Eased.Before, g.Eased.Feel, g.MostN))
 	}

@@ -18,7 +18,9 @@ func (s Shop) onTable() []Mount {
 			continue
 		}
 		for _, h := range s.Shop.Holdings {
-			mounts = append(mounts, s.onTableBy(h, machine.Kind)...)
+			if s.stands(h, machine.Kind) {
+				mounts = append(mounts, s.onTableBy(h, machine.Kind)...)
+			}
 		}
 	}
 	if s.Bench.Kind != "" && s.wanted(partspec.Bench) {
@@ -38,6 +40,10 @@ func (s Shop) onTableBy(h partspec.Holding, on partspec.MachineKind) []Mount {
 		}
 	case partspec.Vice, partspec.VeeBlock:
 		return s.lying(h, on)
+	case partspec.VerticalSlide:
+		if vice, ok := s.viceOf(h); ok && on == partspec.Mill {
+			return sprung(s.lying(vice, on))
+		}
 	}
 	return nil
 }
@@ -89,6 +95,7 @@ func (s Shop) tableFacts(m Mount, task int, way process.Way, light float64) rule
 	if t.Process != plan.Drill && t.Process != plan.Ream {
 		c.PassDepth = way.Rate.DepthMM * light
 	}
+	c.Slide = s.slideFacts(m, t, way, c.PassDepth)
 	c.Pressed = !m.Across && pressesDown(t)
 	switch m.GripKind() {
 	case "clamps":
@@ -160,7 +167,7 @@ func (m Mount) Table(c *process.Context) []plan.Zero {
 			return nil
 		}
 		z := plan.Zero{Dial: name, How: "the spindle clocked over the middle of " + m.clocked()}
-		if turn := float64(d.PerTurn.Value); turn > 0 {
+		if turn := process.Moved(d, d.PerTurn); turn > 0 {
 			turns := math.Ceil((float64(c.Part.Stock.EnvelopeDiameter())/2 + runOff) / turn)
 			z.ReferenceMM, z.WoundBack = -turns*turn, int64(turns)
 			if name == "x" && m.Free == partspec.Left {
@@ -198,8 +205,8 @@ func (m Mount) lyingTable(c *process.Context) []plan.Zero {
 	}
 	back := c.Length + runOff + seatAxis(c)
 	return []plan.Zero{
-		woundBack(plan.Zero{Dial: "x", ReferenceMM: face, How: "the spindle over the " + m.Free.String() + " face, found by its edge"}, float64(x.PerTurn.Value), back),
-		woundBack(plan.Zero{Dial: "y", How: "the spindle over the axis: an edge found on each side of the round, and half way between"}, float64(y.PerTurn.Value), float64(c.Part.Stock.EnvelopeDiameter())/2+runOff),
+		woundBack(plan.Zero{Dial: "x", ReferenceMM: face, How: "the spindle over the " + m.Free.String() + " face, found by its edge"}, process.Moved(x, x.PerTurn), back),
+		woundBack(plan.Zero{Dial: "y", How: "the spindle over the axis: an edge found on each side of the round, and half way between"}, process.Moved(y, y.PerTurn), float64(c.Part.Stock.EnvelopeDiameter())/2+runOff),
 	}
 }
 

@@ -10,7 +10,7 @@ import (
 // be cut, only on the sides that face X or only on those that face Y.
 func (s Shop) clampedDown(h partspec.Holding) []Mount {
 	var mounts []Mount
-	for _, k := range s.uprights() {
+	for _, k := range s.uprights(h) {
 		for _, free := range faces() {
 			m := Mount{Holding: h, Machine: k, Free: free, Surface: "its " + FaceName(free.Other()), Z0: 0, Z1: s.Length, Minutes: s.minutes(h), Locate: s.atDatum(), Along: s.edgeError()}
 			mounts = append(mounts, m)

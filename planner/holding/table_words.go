@@ -35,6 +35,8 @@ func (m Mount) tableTitle(noun, on string) string {
 	switch {
 	case m.Machine == partspec.Bench:
 		return fmt.Sprintf("At the bench, %s end up", m.Free)
+	case m.OnSlide():
+		return fmt.Sprintf("Vice of the vertical slide, the part lying across the bed, on %s, %s end free", on, m.Free)
 	case m.Across:
 		return fmt.Sprintf("%s on the %s's table, the part lying, on %s, %s end free", noun, m.Machine, on, m.Free)
 	}
@@ -46,12 +48,12 @@ func (m Mount) howOnTable() []string {
 	if m.Machine != partspec.Mill && m.Machine != partspec.Drill {
 		return nil
 	}
-	var how []string
+	how := m.howOnSlide()
 	switch m.GripKind() {
 	case "clamps":
 		how = m.howBolted()
 	case "vice", "vee":
-		how = m.howLying()
+		how = append(how, m.howLying()...)
 	default:
 		how = []string{fmt.Sprintf("Chuck flat on the table, bolted down; the work's lower end at least %s clear of the chuck's body.", units.Length(breakThrough))}
 		if m.StandOff > 0 {
@@ -81,7 +83,7 @@ func (m Mount) howLying() []string {
 	if m.Holding.Kind == partspec.VeeBlock {
 		return []string{fmt.Sprintf("In the vee block on Ø%s, clamp over the middle, the axis parallel to the x slide by an indicator.", units.Length(2*m.Radius).Round(2))}
 	}
-	return []string{fmt.Sprintf("In the vice on Ø%s, a vee strip against the moving jaw, the axis along the x slide.", units.Length(2*m.Radius).Round(2))}
+	return []string{fmt.Sprintf("In the vice on Ø%s, a vee strip against the moving jaw, the axis along the %s.", units.Length(2*m.Radius).Round(2), m.along())}
 }
 
 // bushToMake is the bush that fills a bore round the screw that draws the work down.

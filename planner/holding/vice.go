@@ -30,7 +30,7 @@ const (
 // clear of those at one end or at the other.
 func (s Shop) inVice(h partspec.Holding) []Mount {
 	var mounts []Mount
-	for _, k := range s.uprights() {
+	for _, k := range s.uprights(h) {
 		for _, free := range faces() {
 			for _, press := range []float64{0, 90} {
 				edges := "its left and right edges"

@@ -74,4 +74,11 @@ const (
 // upwards. Drills and countersinks have their cone in front as on the lathe; a ball nose has a half sphere at its end; a hole saw takes the slug with it when
 // it goes through. A face cut by an end mill or a fly-cutter moves along x or y; the way in and out is taken to be clear, and the replay checks that it is.
 //
+// A setup with Machine of kind OnSlide is the lathe that mills: the cutter turns in its spindle, the work stands on the vertical slide that HoldingKind names, on the
+// cross slide. It is read as a mill: "x" is the dial of the lathe's cross slide, as it is marked (a dial that reads diameters moves half of what it counts), "y" that of
+// the vertical slide, and "z" that of the saddle, which counts towards the headstock and so into the work. Seen from the spindle the part's X points right and Y up.
+//
 // On a lathe a setup may carry the work off its centre (faceplate, four-jaw): R of all cuts is then counted from the place CentreX, CentreY of the part.
+
+// OnSlide is the kind of machine that a lathe is while it mills work on a vertical slide.
+const OnSlide = "slide"

@@ -94,11 +94,11 @@ type Helper struct {
 
 // Setup is one holding of the work: what grips what, and everything that is cut before it is let go.
 type Setup struct {
-	Number        int         `json:"number"`  // from 1
-	ID            string      `json:"id"`      // "three_jaw on stock, right end free"
-	Machine       string      `json:"machine"` // name in the workshop
-	MachineKind   string      `json:"machine_kind"`
-	Holding       string      `json:"holding"` // name in the workshop
+	Number        int         `json:"number"`       // from 1
+	ID            string      `json:"id"`           // "three_jaw on stock, right end free"
+	Machine       string      `json:"machine"`      // name in the workshop
+	MachineKind   string      `json:"machine_kind"` // as in the workshop; or "slide", a lathe that mills work on a vertical slide
+	Holding       string      `json:"holding"`      // name in the workshop
 	HoldingKind   string      `json:"holding_kind"`
 	Title         string      `json:"title"`    // "Three-jaw chuck on the bar, right end outward"
 	FreeEnd       string      `json:"free_end"` // "left" or "right": the end that points away from the headstock

@@ -25,7 +25,7 @@ func (c *Context) roundOff(z float64) float64 {
 
 // offGraduation is how far a length is from a whole number of a dial's graduations.
 func offGraduation(v float64, d partspec.Dial) float64 {
-	g := float64(d.Graduation.Value)
+	g := radial(d)
 	if g <= 0 {
 		return 0
 	}

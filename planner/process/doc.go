@@ -22,7 +22,8 @@ type Context struct {
 	Part   *partspec.Part
 	Shop   *partspec.Workshop
 	Lathe  partspec.Machine
-	Mill   partspec.Machine // Kind "" = none is owned
+	Mill   partspec.Machine  // Kind "" = none is owned
+	Slide  *partspec.Holding // the vertical slide that makes the lathe the mill; nil where none does
 	Drill  partspec.Machine
 	Bench  partspec.Machine
 	Place  shape.Placement

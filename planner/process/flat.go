@@ -109,7 +109,7 @@ func shared(p *partspec.Part, low, high shape.Side, have, need, spare float64) (
 
 // wholly shares anew so that the lower side has whole graduations of a dial: where the blank lies is free, and the dial then comes out on the edge.
 func wholly(low, high float64, d partspec.Dial) (float64, float64) {
-	g := float64(d.Graduation.Value)
+	g := radial(d)
 	if g <= 0 || high == 0 {
 		return low, high
 	}

@@ -112,7 +112,7 @@ func (c *Context) millEdge(s shape.Side, edges []int) Task {
 		for _, e := range []partspec.End{partspec.Right, partspec.Left} {
 			w := c.millWay(e, tool)
 			width := tool.size * sideWidth
-			high := math.Min(c.Length+through, tool.size)
+			high := c.sprung(math.Min(c.Length+through, tool.size), tool.size)
 			w.Rate.DepthMM, w.DeepMM, w.ForceAt = high, c.Length+through, tool.size/2 // lighter passes take less of the thickness at once
 			w.ForceN = c.milledForce(high, width+sawWithin, tool.size, w.Rate.FeedMM)
 			w.Span = [2]float64{-through, c.Length + through}
@@ -148,8 +148,7 @@ func (c *Context) writeEdge(s shape.Side, edges []int, t Task, w Way, j Job) (pl
 		top, below = below, top
 	}
 	p.quillZero(top, "touch the face")
-	deep, _ := p.sunk(math.Abs(top-below)+through, true)
-	levels := passes(float64(deep)*float64(p.dial(p.quill()).Graduation.Value), p.op.DepthMM)
+	level, levels := p.edgeLevels(math.Abs(top - below))
 	across, along := "x", "y"
 	if s == shape.Bottom || s == shape.Top {
 		across, along = "y", "x"
@@ -168,7 +167,7 @@ func (c *Context) writeEdge(s shape.Side, edges []int, t Task, w Way, j Job) (pl
 		name := passName(k+1, len(cuts))
 		p.line(name, across, marks, fmt.Sprintf("%s left on the edge", p.both(math.Max(0, done), across)), "", false)
 		for v := 1; v <= levels; v++ {
-			q := deep * int64(v) / int64(levels)
+			q := level(v)
 			label := name
 			if levels > 1 {
 				label = fmt.Sprintf("%s, level %d", name, v)
@@ -179,11 +178,11 @@ func (c *Context) writeEdge(s shape.Side, edges []int, t Task, w Way, j Job) (pl
 		}
 	}
 	for v := 1; v <= levels; v++ {
-		p.line(fmt.Sprintf("level %d", v), p.quill(), deep*int64(v)/int64(levels), "the cutter's end", "", false)
+		p.line(fmt.Sprintf("level %d", v), p.quill(), level(v), "the cutter's end", "", false)
 	}
 	p.line("run from", along, fromMarks, "clear of the work", "", false)
 	p.line("run to", along, toMarks, "clear of the work", "", false)
-	p.note("Feed against the cutter's turning, table locked across; come to every figure the same way.")
+	p.note("Feed against the cutter's turning, %s; come to every figure the same way.", p.c.locked())
 	p.why("approached one way", "C-08")
 	for _, i := range edges {
 		if c.datumEdge(i) {
@@ -193,6 +192,19 @@ func (c *Context) writeEdge(s shape.Side, edges []int, t Task, w Way, j Job) (pl
 	p.op.Checks = append(p.op.Checks, c.sideChecks(s, j.Flat)...)
 	p.done.Flat = edgeCuts(edges, math.Max(0, done))
 	return p.finish()
+}
+
+// edgeLevels are the counts of the levels at which an edge is milled, the last of which takes the cutter through.
+func (p *page) edgeLevels(thick float64) (level func(v int) int64, levels int) {
+	all, _ := p.sunk(thick+through, true)
+	solid, _ := p.sunk(thick, false)
+	levels = passes(thick, p.op.DepthMM)
+	return func(v int) int64 {
+		if v == levels {
+			return all
+		}
+		return solid * int64(v) / int64(levels)
+	}, levels
 }
 
 func (c *Context) namesOf(edges []int) string {
@@ -236,7 +248,7 @@ func (p *page) sideCuts(left, most float64) []float64 {
 
 // outside is the count of a table's dial at a place, or the next one further out.
 func (p *page) outside(dial string, place, out float64) int64 {
-	g := float64(p.dial(dial).Graduation.Value)
+	g := radial(p.dial(dial))
 	marks := (place - p.zero(dial).ReferenceMM) * p.sense(dial) / g
 	if out*p.sense(dial) > 0 {
 		return int64(math.Ceil(marks - markNoise))
@@ -246,7 +258,7 @@ func (p *page) outside(dial string, place, out float64) int64 {
 
 // placeOf is where a table's dial stands at a count.
 func (p *page) placeOf(dial string, marks int64) float64 {
-	return p.zero(dial).ReferenceMM + p.sense(dial)*float64(marks)*float64(p.dial(dial).Graduation.Value)
+	return p.zero(dial).ReferenceMM + p.sense(dial)*float64(marks)*radial(p.dial(dial))
 }
 
 // sideChecks measures the part across once the opposite side is there too.

@@ -64,7 +64,7 @@ func (c *Context) millFace(e partspec.End, excess float64) Task {
 			continue
 		}
 		w := c.millWay(e, tool)
-		w.Rate.DepthMM = c.faceDepth(tool.kind)
+		w.Rate.DepthMM = c.sprung(c.faceDepth(tool.kind), tool.size)
 		n := passes(excess, w.Rate.DepthMM)
 		w.ForceN = c.milledForce(w.Rate.DepthMM, tool.size*(1-faceOverlap), tool.size, w.Rate.FeedMM)
 		w.DeepMM = excess

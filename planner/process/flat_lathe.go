@@ -11,6 +11,7 @@ import (
 	"catchplate/planner/plane"
 	"catchplate/planner/shape"
 	"catchplate/planner/solid"
+	"catchplate/planner/tables"
 )
 
 // centred is the part as the lathe sees it once a place runs on the spindle's axis: a disc of its thickness as far out as any metal swings, with the bores of
@@ -91,7 +92,9 @@ func (c *Context) latheHole(f *partspec.Bore) []Task {
 		if h.Name != f.Name {
 			continue
 		}
-		for _, t := range sub.hole(h) {
+		chain := sub.hole(h)
+		bored := slices.ContainsFunc(chain, func(t Task) bool { return t.Process == plan.BoreOut })
+		for _, t := range chain {
 			r := 0.0
 			if z0, z1, ok := t.Inner.Domain(); ok {
 				r = t.Inner.Greatest(z0, z1)
@@ -100,6 +103,11 @@ func (c *Context) latheHole(f *partspec.Bore) []Task {
 			t.Spots = []shape.Spot{{X: x, Y: y, Radius: r}}
 			if t.Stage == shape.Finishing {
 				t.Place = c.placeWithin(asHoles(f))
+				if !bored { // nothing puts right what the drill wandered
+					for i := range t.Ways {
+						t.Ways[i].Off += turnedWander()
+					}
+				}
 			}
 			round := shape.Round{X: x, Y: y, Radius: r, Z0: t.Z0, Z1: t.Z1}
 			tasks = append(tasks, c.aboutPlace(t, x, y, func(shape.Op) *shape.FlatCut { return &shape.FlatCut{Holes: []shape.Round{round}} }, func(d Done) *shape.FlatCut {
@@ -112,6 +120,12 @@ func (c *Context) latheHole(f *partspec.Bore) []Task {
 		}
 	}
 	return tasks
+}
+
+// turnedWander is how far a drill in the lathe lands off the axis of work that turns, once it is spotted: the better end of what spotted drills do.
+func turnedWander() float64 {
+	row, _ := tables.FindProcess(string(tables.ByDrill))
+	return float64(row.RunOut.Low)
 }
 
 // rimOf reports whether a stretch of the outline is the rim of work that turns round with nothing in the tool's way: arcs about one centre, and no metal beyond them.

@@ -67,7 +67,7 @@ func (c *Context) millWay(e partspec.End, tool millingCutter) Way {
 func (c *Context) graduationOff() float64 {
 	x, _ := c.Mill.Dial("x")
 	y, _ := c.Mill.Dial("y")
-	return math.Hypot(float64(x.Graduation.Value), float64(y.Graduation.Value)) / 2
+	return math.Hypot(radial(x), radial(y)) / 2
 }
 
 // teethOf is how many an end mill is taken to have: two below 6 mm, four above. Common practice, no source; the workshop file does not say.

@@ -11,9 +11,18 @@ import (
 // slotDepth is the deepest that an end mill of a diameter cuts over its whole width: half of it, a quarter in steel (cutting table, slot).
 func (c *Context) slotDepth(d float64) float64 {
 	if soft(c.Part.Material.Family) || c.Part.Material.Family == tables.FamilyBronze {
-		return d / 2
+		return c.sprung(d/2, d)
 	}
 	return d / 4
+}
+
+// sprung is how deep a milling cutter goes at once in the lathe, where the work stands on a springy slide: a quarter of its diameter (rule B-32); else as deep as it is
+// asked to.
+func (c *Context) sprung(deepMM, d float64) float64 {
+	if c.Slide == nil || !c.Rules.Has("B-32") {
+		return deepMM
+	}
+	return math.Min(deepMM, d/4)
 }
 
 // millRate is the speed and feed of a milling cutter on the mill, its passes so deep.

@@ -170,7 +170,7 @@ func (c *Context) seatRequest(s saddle, kind partspec.ToolKind, d float64, acros
 	side, _ := c.Mill.Dial(across)
 	down, _ := depthDial(c.Mill)
 	axis := func(d partspec.Dial) steps.Axis {
-		return steps.Axis{GraduationMM: float64(d.Graduation.Value), Reads: steps.ReadsTravel}
+		return steps.Axis{GraduationMM: radial(d), Reads: steps.ReadsTravel}
 	}
 	r := steps.Request{LeftoverMM: c.seatLeft(s.Seat), Across: axis(side), Depth: axis(down), MostDepthMM: c.lightMill(kind, d), Cutter: steps.Cutter{Kind: steps.SquareEnd, WidthMM: d},
 		Curve: steps.Curve{Left: steps.Air, Right: steps.Air, Segments: []steps.Segment{steps.Arc{CentreDepthMM: s.depth - s.radius, RadiusMM: s.radius, FromAcrossMM: -half, ToAcrossMM: half, Form: steps.Hollow}}}}

@@ -40,7 +40,7 @@ func (c *Context) swingWay(s saddle, t Task, tool partspec.Tool, through float64
 	w := Way{Machine: partspec.Mill, Across: true, AcrossDeg: float64(s.Angle), End: s.On, Tool: tool, SizeMM: 2 * s.radius, ForceAt: float64(s.Across)/2 + 2*seatRun}
 	low, high := ordered(s.axisZ, s.crownZ()) // the head stands outside the end
 	w.Span = [2]float64{low, high}
-	first := swingPass + float64(c.dialOf("x").Graduation.Value) + float64(c.Part.Length.Width())/2 // the end may stand out as far as the length's limits let it
+	first := swingPass + radial(c.dialOf("x")) + float64(c.Part.Length.Width())/2 // the end may stand out as far as the length's limits let it
 	w.Rate = c.capped(Rate{kind: cutFly, diameter: 2 * s.radius, tool: tool, on: partspec.Mill, own: first})
 	w.ForceN = c.pushOf(first, w.Rate.FeedMM)
 	w.SureN = w.ForceN
@@ -57,7 +57,7 @@ func (c *Context) writeSwing(s saddle, t Task, w Way, through float64, j Job) (p
 	side := p.along("y", 0)
 	last := p.alongShort("x", s.axisZ, -into(s.On))
 	n := passes(s.depth, swingPass)
-	g := float64(p.dial("x").Graduation.Value)
+	g := radial(p.dial("x"))
 	for k := 1; k <= n; k++ {
 		short := s.depth * float64(n-k) / float64(n)
 		at := last - int64(into(s.On)*math.Round(short/g))

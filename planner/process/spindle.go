@@ -41,12 +41,12 @@ func (p *page) overDials(x, y float64) stand {
 
 // along is the count of a table's dial that is nearest to a place.
 func (p *page) along(dial string, place float64) int64 {
-	return int64(math.Round((place - p.zero(dial).ReferenceMM) * p.sense(dial) / float64(p.dial(dial).Graduation.Value)))
+	return int64(math.Round((place - p.zero(dial).ReferenceMM) * p.sense(dial) / radial(p.dial(dial))))
 }
 
 // alongShort is the last count of a table's dial that does not pass a place, coming from a side: -1 from below, +1 from above.
 func (p *page) alongShort(dial string, place, from float64) int64 {
-	n := (place - p.zero(dial).ReferenceMM) * p.sense(dial) / float64(p.dial(dial).Graduation.Value)
+	n := (place - p.zero(dial).ReferenceMM) * p.sense(dial) / radial(p.dial(dial))
 	if from*p.sense(dial) < 0 {
 		return int64(math.Floor(n + markNoise))
 	}

@@ -113,12 +113,14 @@ func (p *page) dial(name string) partspec.Dial {
 }
 
 // radial is how far one graduation of the cross dial moves the tool, in radius.
-func radial(d partspec.Dial) float64 {
-	g := float64(d.Graduation.Value)
+func radial(d partspec.Dial) float64 { return Moved(d, d.Graduation) }
+
+// Moved is how far a slide moves by what its dial counts as such a figure: half of it where the dial reads diameters.
+func Moved(d partspec.Dial, figure units.Dimension) float64 {
 	if d.Reads == partspec.ReadsDiameter {
-		return g / 2
+		return float64(figure.Value) / 2
 	}
-	return g
+	return float64(figure.Value)
 }
 
 // crossZero sets the cross dial to nought on a diameter.

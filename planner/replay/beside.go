@@ -99,9 +99,12 @@ func (w *walk) take(op plan.Operation, f partspec.Feature, m pass) {
 	switch f := f.(type) {
 	case *partspec.Holes, *partspec.CrossHole:
 		w.drillHole(op, f, a)
+		w.checkOnSlide(m, 0)
 	default:
 		w.milled = append(w.milled, a)
 		w.checkMilling(op, f, a)
+		deep, _ := w.engaged(a)
+		w.checkOnSlide(m, deep)
 	}
 	w.checkHoldingClear(a)
 	w.addPush(op, a)

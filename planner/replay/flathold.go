@@ -61,7 +61,7 @@ func (f *flatWalk) holdingFits() bool {
 		return g == "bench"
 	}
 	want := map[partspec.HoldingKind]string{
-		partspec.Vice: "vice", partspec.TableClamps: "clamps", partspec.Faceplate: "clamps", partspec.AnglePlate: "ledge", partspec.FourJaw: "jaws", partspec.ThreeJaw: "jaws", partspec.SoftJaws: "jaws",
+		partspec.Vice: "vice", partspec.VerticalSlide: "vice", partspec.TableClamps: "clamps", partspec.Faceplate: "clamps", partspec.AnglePlate: "ledge", partspec.FourJaw: "jaws", partspec.ThreeJaw: "jaws", partspec.SoftJaws: "jaws",
 		partspec.StubMandrel: "mandrel", partspec.PlainMandrel: "mandrel", partspec.ExpandingMandrel: "mandrel",
 	}
 	kind := f.holding.Kind
@@ -77,8 +77,8 @@ func (f *flatWalk) holdingFits() bool {
 
 // machineFits holds that a holding stands on the machine it belongs to.
 func (f *flatWalk) machineFits() bool {
-	onTable := f.holding.Kind == partspec.Vice || f.holding.Kind == partspec.TableClamps
-	if onTable == f.onLathe() {
+	onTable := f.holding.Kind == partspec.Vice || f.holding.Kind == partspec.TableClamps || f.holding.Kind == partspec.VerticalSlide
+	if onTable == f.onLathe() || (f.holding.Kind == partspec.VerticalSlide) != f.onSlide() {
 		f.failOp("holding", "a %s does not belong on a %s", f.holding.Kind, f.setup.MachineKind)
 		return false
 	}

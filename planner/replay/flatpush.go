@@ -49,9 +49,11 @@ func (f *flatWalk) addPush(op plan.Operation, m pass, t taken) {
 		p.torque, p.thrust = d.TorqueNm*1000, d.ThrustN
 	case partspec.EndMill, partspec.FlyCutter, partspec.BallNose:
 		if _, moves := m.slot(); !moves {
+			f.checkOnSlide(m, 0)
 			return // it goes down, like a counterbore: by hand, into the bed
 		}
 		deep, wide := f.metalOf(m, t)
+		f.checkOnSlide(m, deep)
 		if most := op.DepthMM + m.measured + f.slackPlace + figure; deep > most && wide > most {
 			f.failOp("depth of cut", "cut %q is %s deep and %s wide, the operation says at most %s", m.name, mm(deep), mm(wide), mm(op.DepthMM))
 		}

@@ -106,7 +106,7 @@ func (w *walk) touchMill(z plan.Zero, work touchable, all []plan.Zero) (found, b
 func (w *walk) beforeWinding(z plan.Zero) plan.Zero {
 	d, ok := w.machine.Dial(z.Dial)
 	if axis := axisOf(z.Dial); ok && (axis == 0 || axis == 1) {
-		z.ReferenceMM += w.poseOf().goes(axis) * float64(z.WoundBack) * float64(d.PerTurn.Value)
+		z.ReferenceMM += w.poseOf().goes(axis) * float64(z.WoundBack) * turnOf(d)
 	}
 	return z
 }
@@ -313,7 +313,7 @@ func (w *walk) apartFound() float64 {
 
 // checkLocated holds the setting's error against what its noughts were found with.
 func (w *walk) checkLocated(m *pass) {
-	need := math.Hypot(w.zeros[dialX].off, w.zeros[dialY].off)
+	need := math.Hypot(w.zeros[dialX].off, w.zeros[dialY].off) + w.slidePlay()
 	if w.setup.LocateMM < need-figure {
 		w.failOp("located", "the work is said to lie within %s of where the dials have it; its noughts are found within %s", mm(w.setup.LocateMM), mm(need))
 	}

@@ -8,6 +8,9 @@ import (
 
 // findMachine finds the setup's machine in the workshop.
 func (w *walk) findMachine() bool {
+	if w.onSlide() {
+		return w.findSlide()
+	}
 	for _, m := range w.job.Workshop.Machines {
 		if m.Name == w.setup.Machine && string(m.Kind) == w.setup.MachineKind {
 			w.machine = m

@@ -50,7 +50,7 @@ func (p pose) inPart(at place) (x, y, z float64) {
 
 // onMill reports whether the setup at hand stands on a mill or a drilling machine.
 func (w *walk) onMill() bool {
-	return w.setup.MachineKind == string(partspec.Mill) || w.setup.MachineKind == string(partspec.Drill)
+	return w.setup.MachineKind == string(partspec.Mill) || w.setup.MachineKind == string(partspec.Drill) || w.onSlide()
 }
 
 // The dials of a mill: two of the table, and one along the spindle.

@@ -26,6 +26,14 @@ func graduationOf(d partspec.Dial) float64 {
 	return g
 }
 
+// turnOf is how far one turn moves the slide.
+func turnOf(d partspec.Dial) float64 {
+	if d.Reads == partspec.ReadsDiameter {
+		return float64(d.PerTurn.Value) / 2
+	}
+	return float64(d.PerTurn.Value)
+}
+
 // setZeros sets the dials to nought as an operation asks. With another tool, old noughts do not serve.
 func (w *walk) setZeros(op plan.Operation) {
 	if op.Tool.ID != w.zeroTool {

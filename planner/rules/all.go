@@ -12,7 +12,7 @@ func All() Set {
 		},
 		Holdings: []Holding{
 			gripExists, gripNotCut, capacity, colletSize, boreFinished, neverOnThread, packFinished, squareBar, grippedLength, stickOut, wallUnderGrip, wallOnMandrel, gripHolds,
-			gluedArborLight, mandrelDrive, setOver, clampsPlaced, viceOnParallels, faceplateSeat, angleOnPlate, unbalanced, fourJawSides, coordinates, lyingRound, workFromFlatSide,
+			gluedArborLight, mandrelDrive, setOver, clampsPlaced, viceOnParallels, faceplateSeat, angleOnPlate, unbalanced, fourJawSides, coordinates, lyingRound, workFromFlatSide, verticalSlide,
 		},
 		Numbers: []Number{
 			spotFirst, stockForFinish, separateRoughing, pilotChain, drillBoreOrReam, reamAllowance, partSpare, runOutExpected, holdingTimes,
@@ -23,7 +23,7 @@ func All() Set {
 			mainAxisFirst, clockSwing, sagitta, wrongRadius, swungRadius, gaugeSeat,
 		},
 		Cautions: []Caution{
-			cautionAlways, cautionKey, cautionOffBalance, cautionParting, cautionFiling, cautionEmery, cautionSlender, cautionSheet, cautionBreakThrough, cautionSwarf, cautionSwung, cautionGlue, cautionFluid, cautionBarBehind,
+			cautionAlways, cautionKey, cautionOffBalance, cautionParting, cautionFiling, cautionEmery, cautionSlender, cautionSheet, cautionBreakThrough, cautionSwarf, cautionSwung, cautionSlide, cautionGlue, cautionFluid, cautionBarBehind,
 		},
 	}
 	return s.indexed()

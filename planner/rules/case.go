@@ -68,6 +68,7 @@ type Case struct {
 	Plate   *PlateFacts
 	Jaws    *JawFacts
 	Ledge   *LedgeFacts // of flat work on an angle plate
+	Slide   *SlideFacts // of work on a vertical slide
 
 	Interrupted bool // the cut meets gaps
 	Offset      *OffsetFacts

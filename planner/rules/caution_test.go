@@ -29,6 +29,7 @@ func cautionCases() map[string]struct{ warns, silent []plan.Setup } {
 		"F-02": {setup(plan.Face), setup(plan.Face, mandrel)},
 		"F-03": {setup(plan.Drill, func(s *plan.Setup) { s.HoldingKind = "faceplate" }), setup(plan.Drill)},
 		"F-11": {setup(plan.Drill, thick(2.9)), setup(plan.Drill, thick(3))},
+		"F-18": {setup(plan.MillSlot, func(s *plan.Setup) { s.MachineKind = plan.OnSlide }), setup(plan.MillSlot, func(s *plan.Setup) { s.MachineKind = "mill" })},
 		"F-16": {setup(plan.BoreHead, tool("boring_head/head")), setup(plan.BoreHead, tool("boring/bar"))},
 		"F-05": {setup(plan.PartOff), setup(plan.Groove)},
 		"F-06": {setup(plan.FileProfile), setup(plan.Steps)},

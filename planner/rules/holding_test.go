@@ -81,6 +81,7 @@ func holdingCases() map[string]struct{ refused, passed rules.Case } {
 			c.Offset = &rules.OffsetFacts{Throw: 4, JawHalf: 4, MostRPM: 500, Slowest: 100, Clock: true}
 		})},
 		"B-04": {sound(in(partspec.FourJaw), flat, func(c *rules.Case) { c.Jaws = &rules.JawFacts{Reach: 46, Capacity: 45} }), sound(in(partspec.FourJaw), flat, func(c *rules.Case) { c.Jaws = &rules.JawFacts{Reach: 45, Capacity: 45} })},
+		"B-32": {sound(in(partspec.Vice), slid(rules.SlideFacts{CutterMM: 6, MostMM: 10, DepthMM: 1.6, Collets: true})), sound(in(partspec.Vice), slid(rules.SlideFacts{CutterMM: 6, MostMM: 10, DepthMM: 1.5, Collets: true}))},
 		"B-33": {sound(in(partspec.Vice), viced(rules.ViceFacts{Across: 60, Opening: 80, Grip: 3.2, Thick: 10, HaveN: 5000})),
 			sound(in(partspec.Vice), viced(rules.ViceFacts{Across: 60, Opening: 80, Grip: 3.4, Thick: 10, HaveN: 5000}))},
 		"B-14": {sound(in(partspec.StubMandrel), onMandrel, func(c *rules.Case) { c.TorqueNmm = 4001 }), sound(in(partspec.StubMandrel), onMandrel)},

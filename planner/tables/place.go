@@ -17,6 +17,8 @@ const (
 	ByTool     Placing = "edge found, tool and paper" // the same without an edge finder
 	ByClocking Placing = "round surface clocked"      // the centre of a bore or spigot
 
+	BySlide Placing = "work on a vertical slide" // what the slide gives under the cut
+
 	ByFileToLine  Placing = "filed to a scribed line" // an edge, from its line
 	ByFileToGauge Placing = "filed to a gauge"        // an edge, from where a gauge, a template or a measure has it
 )

@@ -58,11 +58,12 @@ func (sc *acrossScene) draw() *Canvas {
 	c.Place(front, 0, down)
 	c.Place(end, f.Right+viewApart-e.Left, down)
 	c.upZeros(sc, down, min(f.Left, held.Left))
+	c.slideSide(sc.s)
 	c.heldWords(append([]string{holderWords(sc.s)}, bedWords(sc.s)...))
 	all := c.Bounds()
 	middle := (all.Left + all.Right) / 2
 	c.marks(marks, min(held.Top-flatLabelsOff, all.Top)-2, -1, middle-PageWidth/2+pageEdge, middle+PageWidth/2-pageEdge)
-	c.acrossLegend(unmarked)
+	c.acrossLegend(sc.s, unmarked)
 	return c
 }
 
@@ -235,20 +236,20 @@ func (c *Canvas) fromEnd(sc *acrossScene) {
 }
 
 // acrossLegend explains the fillings and the three views.
-func (c *Canvas) acrossLegend(unmarked []string) {
+func (c *Canvas) acrossLegend(s *plan.Setup, unmarked []string) {
 	box := c.Bounds()
 	x, y := box.Left, box.Bottom+4
-	for _, s := range []struct {
+	for _, w := range []struct {
 		class Class
 		text  string
 	}{{Off, "comes off in this holding"}, {Stays, "cut open, stays"}} {
-		c.Rect(s.class, Point{x, y}, Point{x + 7, y + 4})
+		c.Rect(w.class, Point{x, y}, Point{x + 7, y + 4})
 		c.Rect(Thin, Point{x, y}, Point{x + 7, y + 4})
-		c.Text(Text{At: Point{x + 8.5, y + 3.2}, Anchor: AtStart, Size: noteSize, Text: s.text})
-		x += 8.5 + Width(s.text, noteSize, false) + 5
+		c.Text(Text{At: Point{x + 8.5, y + 3.2}, Anchor: AtStart, Size: noteSize, Text: w.text})
+		x += 8.5 + Width(w.text, noteSize, false) + 5
 	}
 	lines := []string{"Not to scale. Above: from the spindle; below: cut open along the axis. The right end lies on the right.",
-		"The x dial counts to the right, the y dial up the page of the upper view. Heavy arrows are the cutter's way over the work."}
+		countWords(s, " of the upper view") + " Heavy arrows are the cutter's way over the work."}
 	if len(unmarked) > 0 {
 		lines = append(lines, "Without a mark: "+strings.Join(unmarked, ", ")+".")
 	}

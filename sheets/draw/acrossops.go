@@ -88,7 +88,7 @@ func (c *Canvas) upZeros(sc *acrossScene, down, left float64) {
 	for _, z := range zerosOf(sc.s, "quill", "z") {
 		foot := Point{sc.left, down - z.referenceMM*sc.v.scale}
 		c.Circle(Head, foot, 0.7)
-		side = append(side, sideLabel{foot, z.dial + " 0 (" + z.numbers(sc.s) + ")"})
+		side = append(side, sideLabel{foot, DialName(sc.s, z.dial) + " 0 (" + z.numbers(sc.s) + ")"})
 	}
 	c.leftLabels(side, left)
 }

@@ -153,6 +153,7 @@ func (c *Canvas) tableSide(sc *flatScene, held Box) {
 		c.sideClamp(sc, v, cl)
 	}
 	c.depthZeros(sc, v, min(edge(x0), edge(x1), held.Left))
+	c.slideSide(sc.s)
 	c.heldWords(append([]string{holderWords(sc.s)}, bedWords(sc.s)...))
 }
 
@@ -229,7 +230,7 @@ func (c *Canvas) depthZeros(sc *flatScene, v cutView, left float64) {
 	for _, z := range zerosOf(sc.s, "quill", "z") {
 		foot := Point{sc.box.Left, v.at(0, v.high(z.referenceMM)).Y}
 		c.Circle(Head, foot, 0.7)
-		side = append(side, sideLabel{foot, z.dial + " 0 (" + z.numbers(sc.s) + ")"})
+		side = append(side, sideLabel{foot, DialName(sc.s, z.dial) + " 0 (" + z.numbers(sc.s) + ")"})
 	}
 	c.leftLabels(side, left)
 }

@@ -32,9 +32,9 @@ func (c *Canvas) flatLegend(sc *flatScene, unmarked []string) {
 	if sc.acrossPipe() {
 		lines = append(lines, "The lower view is cut open across the pipe that the seat is for.")
 	}
-	if sc.s.MachineKind == "mill" || sc.s.MachineKind == "drill" {
+	if onTable(sc.s) {
 		if len(zerosOf(sc.s, "x", "y")) > 0 {
-			lines = append(lines, "The x dial counts to the right, the y dial up the page.")
+			lines = append(lines, countWords(sc.s, ""))
 		}
 		if sc.fed {
 			lines = append(lines, "Heavy arrows are the cutter's way over the work.")
@@ -56,6 +56,9 @@ func (sc *flatScene) lies() string {
 		face = other
 	}
 	where := "up"
+	if onSlide(sc.s) {
+		where = "towards the spindle"
+	}
 	if onLathe(sc.s) {
 		where = "towards the tailstock"
 	}

@@ -52,7 +52,7 @@ func Setup(name string, p *plan.Part, s *plan.Setup) Page {
 	switch {
 	case s.Across:
 		return acrossSetup(name, p, s, before, after)
-	case s.MachineKind == "mill" || s.MachineKind == "drill" || s.MachineKind == "bench":
+	case onTable(s) || s.MachineKind == "bench":
 		return uprightSetup(name, p, s, before, after)
 	}
 	scale := newScene(p, s, before, after, 1).fit()

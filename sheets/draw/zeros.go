@@ -21,9 +21,9 @@ func tableZerosOf(s *plan.Setup) []tableZero {
 		for _, one := range op.Zeros {
 			switch one.Dial {
 			case "x":
-				z.dials, z.x = append(z.dials, "x 0"), one.ReferenceMM
+				z.dials, z.x = append(z.dials, DialName(s, "x")+" 0"), one.ReferenceMM
 			case "y":
-				z.dials, z.y = append(z.dials, "y 0"), one.ReferenceMM
+				z.dials, z.y = append(z.dials, DialName(s, "y")+" 0"), one.ReferenceMM
 			}
 		}
 		if len(z.dials) == 0 {

@@ -47,8 +47,16 @@ workshop "shed" {
   }
   holding "collets" { # ERROR "holding 'collets' lacks sizes"
   }
-  holding "vertical_slide" { # WARNING "No plan uses a vertical slide yet"
-    opening = 40
+  holding "vertical_slide" { # ERROR "lacks graduation"
+    opening  = 40
+    per_turn = 1
+  }
+  holding "vertical_slide" {
+    name       = "second slide"
+    opening    = 40
+    graduation = 0.03 # ERROR "A turn is not a whole number of graduations"
+    per_turn   = 1
+    backlash   = -1 # ERROR "backlash is negative"
   }
   tool "hole_saw" { # WARNING "No plan uses a hole saw yet"
     sizes = [25]

@@ -1,0 +1,176 @@
+package planner_test
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"catchplate/partspec"
+	"catchplate/partspec/units"
+	"catchplate/planner"
+	"catchplate/planner/plan"
+	"catchplate/planner/rules"
+)
+
+const (
+	slidePlate = "testdata/rules/slide-plate.hcl"
+	slideShaft = "testdata/rules/slide-shaft.hcl"
+)
+
+// onSlide are the setups of a part that stand on a vertical slide.
+func onSlide(p plan.Part) (list []plan.Setup) {
+	for _, s := range p.Setups {
+		if s.MachineKind == plan.OnSlide {
+			list = append(list, s)
+		}
+	}
+	return list
+}
+
+// withSlide is a job whose vertical slide is another one.
+func withSlide(job *partspec.Job, change func(h *partspec.Holding)) *partspec.Job {
+	return withShop(job, func(w *partspec.Workshop) {
+		w.Holdings = slices.Clone(w.Holdings)
+		for i := range w.Holdings {
+			if w.Holdings[i].Kind == partspec.VerticalSlide {
+				change(&w.Holdings[i])
+			}
+		}
+	})
+}
+
+// In a shop with a lathe and its vertical slide alone a plate is milled, slotted and drilled, and a shaft gets its flat and its cross hole, in the lathe; without the
+// slide the plate cannot be made at no less cost, and the shaft not at all (rule B-32).
+func TestVerticalSlideMills(t *testing.T) {
+	for file, done := range map[string][]string{slidePlate: {"edge.left/mill", "slot.guide/mill", "holes.screws/drill"}, slideShaft: {"flat.key/mill", "cross_hole.pin/drill"}} {
+		job := load(t, file)
+		part := answered(t, job).Parts[0]
+		require.Empty(t, part.Refusals, file)
+		require.NotNil(t, part.Proof)
+		var ids []string
+		for _, s := range onSlide(part) {
+			assert.Equal(t, "vertical_slide", s.HoldingKind)
+			assert.Equal(t, "lathe", s.Machine)
+			assert.GreaterOrEqual(t, s.LocateMM, 0.03, "what the slide gives is told")
+			for _, o := range s.Operations {
+				ids = append(ids, o.ID)
+				if strings.HasPrefix(o.Tool.ID, "end_mill") {
+					assert.LessOrEqual(t, o.Tool.SizeMM, 10.0, o.ID)
+					assert.LessOrEqual(t, o.DepthMM, o.Tool.SizeMM/4+1e-9, o.ID)
+				}
+			}
+		}
+		assert.Subset(t, ids, done)
+		assert.True(t, slices.ContainsFunc(part.Cautions, func(c plan.Caution) bool { return c.Rule == "F-18" }), "the caution of milling in the lathe")
+
+		without := answered(t, withoutHolding(job, "vertical_slide")).Parts[0]
+		if len(without.Refusals) == 0 {
+			assert.GreaterOrEqual(t, without.Order.CostMinutes, part.Order.CostMinutes)
+		}
+	}
+	assert.NotEmpty(t, answered(t, withoutHolding(load(t, slideShaft), "vertical_slide")).Parts[0].Refusals, "nothing else cuts the flat")
+}
+
+// A slide is not asked for what it does not bear: with shorter ways, without collets, or with only large cutters the part is refused with the figures.
+func TestVerticalSlideIsRefused(t *testing.T) {
+	why := func(job *partspec.Job) string {
+		part := answered(t, job).Parts[0]
+		require.NotEmpty(t, part.Refusals)
+		return fmt.Sprint(part.Refusals)
+	}
+	shaft := load(t, slideShaft)
+	assert.Contains(t, why(withSlide(shaft, func(h *partspec.Holding) { h.Dial.Travel = 20 })), "the vertical slide would go 3")
+	assert.Contains(t, why(withoutHolding(shaft, "collets")), "no collet is owned")
+	large := withShop(shaft, func(w *partspec.Workshop) {
+		w.Tools = slices.Clone(w.Tools)
+		for i := range w.Tools {
+			if w.Tools[i].Kind == partspec.EndMill {
+				w.Tools[i].Sizes = []units.Length{12}
+			}
+		}
+	})
+	assert.Contains(t, why(large), "a cutter of Ø12 on a vertical slide, 10 is the most")
+	assert.Contains(t, why(withSlide(shaft, func(h *partspec.Holding) { h.Opening = 10 })), "over its opening of 10")
+	without := withShop(shaft, func(w *partspec.Workshop) {
+		w.Machines = slices.Clone(w.Machines)
+		w.Machines[0].Dials = slices.DeleteFunc(slices.Clone(w.Machines[0].Dials), func(d partspec.Dial) bool { return d.Name == "saddle" })
+	})
+	assert.Contains(t, why(without), "saddle")
+}
+
+// The same part with a cross slide that reads diameters and one that reads radius has the same ways: only the counts differ.
+func TestVerticalSlideReadsBothWays(t *testing.T) {
+	job := load(t, slideShaft)
+	radius := withShop(job, func(w *partspec.Workshop) {
+		w.Machines = slices.Clone(w.Machines)
+		m := &w.Machines[0]
+		m.Dials = slices.Clone(m.Dials)
+		for i := range m.Dials {
+			if m.Dials[i].Name == "cross" {
+				m.Dials[i].Reads = partspec.ReadsRadius
+				m.Dials[i].Graduation.Value, m.Dials[i].PerTurn.Value = 0.01, 1
+			}
+		}
+	})
+	a, b := answered(t, job).Parts[0], answered(t, radius).Parts[0]
+	require.Empty(t, a.Refusals)
+	require.Empty(t, b.Refusals)
+	require.Len(t, onSlide(b), len(onSlide(a)))
+	for i, s := range onSlide(a) {
+		other := onSlide(b)[i]
+		for k, o := range s.Operations {
+			assert.Equal(t, o.Cuts, other.Operations[k].Cuts, "0.02 of diameter is 0.01 of the slide")
+		}
+	}
+}
+
+// A shop that has a milling machine as well takes it, unless the slide costs less.
+func TestMillBeforeSlide(t *testing.T) {
+	both := func(vice float64) *partspec.Job {
+		job := load(t, slidePlate)
+		mill := load(t, examples).Workshop
+		return withShop(job, func(w *partspec.Workshop) {
+			w.Machines, w.Holdings = slices.Clone(w.Machines), slices.Clone(w.Holdings)
+			for _, m := range mill.Machines {
+				if m.Kind == partspec.Mill {
+					w.Machines = append(w.Machines, m)
+				}
+			}
+			w.Holdings = append(w.Holdings, partspec.Holding{Kind: partspec.Vice, Name: "vice", Opening: 80, SetupMinutes: units.Minutes(vice)})
+		})
+	}
+	usual := answered(t, both(3)).Parts[0]
+	require.Empty(t, usual.Refusals)
+	assert.Empty(t, onSlide(usual))
+	slow := answered(t, both(60)).Parts[0]
+	require.Empty(t, slow.Refusals)
+	assert.NotEmpty(t, onSlide(slow), "a vice that takes an hour to set is dearer")
+}
+
+// The comparison shows the slide with its figures.
+func TestVerticalSlideIsCompared(t *testing.T) {
+	job := load(t, slidePlate)
+	surfaces, err := planner.Compare(job, job.Part("stop_plate"), "guide", plan.WhatIf{}, planner.Options{})
+	require.NoError(t, err)
+	passed := 0
+	for _, o := range surfaces[len(surfaces)-1].Options {
+		if o.Kind == "vertical_slide" && o.Passes {
+			passed++
+			assert.Positive(t, o.LeastN)
+			assert.Greater(t, o.WorkingN, o.LeastN)
+			assert.Equal(t, 15.0, o.Minutes)
+		}
+	}
+	assert.Positive(t, passed)
+}
+
+// Without rule B-32 the planner cuts deeper than the slide bears, and the replay refuses that.
+func TestReplayKnowsWhatASlideBears(t *testing.T) {
+	set := rules.All().Without("B-32")
+	_, failures := planner.Proved(load(t, slidePlate), planner.Options{Rules: &set})
+	assert.Contains(t, fmt.Sprint(failures), "rule B-32")
+}
