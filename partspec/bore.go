@@ -33,18 +33,16 @@ func (s *shaper) bore(e *entry) Feature {
 
 // fromEnd reads the end that a feature begins at.
 func (s *shaper) fromEnd(e *entry, otherwise End) End {
-	switch from := e.text("from"); from {
-	case "":
+	from := e.text("from")
+	if from == "" {
 		return otherwise
-	case "left":
-		return Left
-	case "right":
-		return Right
-	default:
-		s.c.fail(e, e.at("from"), fmt.Sprintf("A %s cannot begin from %q", e.word, from),
-			`Write from = "left" or from = "right": the end face that it is open at.`)
-		return EndInvalid
 	}
+	end, ok := s.endNamed(from)
+	if !ok {
+		s.c.fail(e, e.at("from"), fmt.Sprintf("A %s cannot begin from %q", e.word, from),
+			"Write from = %q or from = %q: the face that it is open at.", s.endWord(Left), s.endWord(Right))
+	}
+	return end
 }
 
 // fromMouth is the stretch between two depths, counted from an end face.

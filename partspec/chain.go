@@ -171,15 +171,12 @@ func (s *shaper) someOuter() string {
 // face parts "rim.left" into the feature and its end.
 func (s *shaper) face(e *entry, attribute, text string) (name string, end End, ok bool) {
 	name, side, _ := strings.Cut(text, ".")
-	switch side {
-	case "left":
-		return name, Left, true
-	case "right":
-		return name, Right, true
+	if end, ok := s.endNamed(side); ok {
+		return name, end, true
 	}
 	if text != "" {
 		s.c.fail(e, e.at(attribute), fmt.Sprintf("%q names no face", text),
-			`Write a feature and its end, like "rim.left" or "rim.right".`)
+			"Write %s.", s.someEdges())
 	}
 	return "", EndInvalid, false
 }

@@ -26,6 +26,9 @@ func (s *shaper) rim(e *entry) (rim, bool) {
 	if !ok {
 		return rim{}, false
 	}
+	if s.outlineEdge(e, name) {
+		return rim{}, false
+	}
 	f := s.target(e, name, "edge")
 	if f == nil {
 		return rim{}, false
@@ -39,12 +42,15 @@ func (s *shaper) rim(e *entry) (rim, bool) {
 		}
 		return s.outerRim(e, name, end)
 	case *Bore:
+		if s.flat {
+			return s.mouthRim(e, f, end)
+		}
 		return s.innerRim(e, cylinder(f.Name, f.Span, f.Diameter.Value), end)
 	case *Groove:
 		return s.grooveRim(e, f, end)
 	}
 	s.c.fail(e, e.at("edge"), fmt.Sprintf("%s has no edge of its own", s.entryOf(name).title()),
-		"Name the spigot, flange, taper, profile, bore or groove that the edge belongs to.")
+		"%s", s.edgeOwners())
 	return rim{}, false
 }
 

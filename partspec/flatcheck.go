@@ -60,6 +60,9 @@ func (s *shaper) openings() []opening {
 		case *Bore:
 			if f.At != nil {
 				r := f.Diameter.Value / 2
+				if t := s.threadOf(f.Name); t != nil {
+					r = t.Thread.Major / 2
+				}
 				list = append(list, opening{entry: e, at: *f.At, radius: r, mouth: r, span: f.Span, bore: true, wants: r + max(leastWeb, webPerBore*2*r)})
 			}
 		case *Holes:

@@ -146,7 +146,7 @@ func (s *shaper) ownProfile(e *entry) {
 // its end.
 func (s *shaper) ownFace(e *entry, attribute string, words ...string) {
 	text := e.text(attribute)
-	if slices.Contains(words, text) {
+	if slices.Contains(words, text) || s.flat && findFeatureKind(e.word).on != onBoth { // a flat part has no ends that it could name
 		return
 	}
 	if name, _, ok := s.face(e, attribute, text); ok && name != "face" {

@@ -65,14 +65,14 @@ var featureKinds = []featureKind{
 	{"counterbore", stageInside, onBoth, boreShape},
 	{"groove", stageCut, onTurned, grooveShape},
 	{"recess", stageCut, onTurned, recessShape},
-	{"thread", stageThread, onTurned, threadShape},
+	{"thread", stageThread, onBoth, threadShape},
 	{"knurl", stageThread, onTurned, knurlShape},
 	{"holes", stageBeside, onBoth, holesShape},
 	{"slot", stageBeside, onBoth, slotShape},
 	{"seat", stageBeside, onTurned, seatShape},
 	{"cross_hole", stageBeside, onTurned, crossHoleShape},
 	{"flat", stageBeside, onTurned, flatShape},
-	{"chamfer", stageEdge, onTurned, chamferShape},
+	{"chamfer", stageEdge, onBoth, chamferShape},
 	{"fillet", stageEdge, onTurned, filletShape},
 }
 
@@ -214,8 +214,6 @@ func (s *shaper) belongsHere(e *entry) bool {
 
 // flatInstead says how some words of turned parts are written on flat ones.
 var flatInstead = map[string]string{
-	"thread":     "Tapped holes are a pattern: holes \"fixing\" { at = [[10, 10]], thread = \"M4\" } on lines of its own.",
-	"chamfer":    "Edges are broken when they are deburred; the mouth of a hole is widened by a countersink { ... } in its pattern.",
 	"fillet":     "Round corners are part of its outline: an arc, or corner_radius of a rectangle.",
 	"flat":       "A straight side is an edge of its outline.",
 	"cross_hole": "Holes go into its front or its back: write holes.",

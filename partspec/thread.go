@@ -127,7 +127,7 @@ func (s *shaper) thread(e *entry) Feature {
 	case *Bore:
 		whole, f.From, f.Inside = base.Span, s.fromEnd(e, base.From), true
 		if !base.Through && f.From != base.From {
-			s.c.fail(e, e.at("from"), fmt.Sprintf("%s is not open at the %s end", s.entryOf(f.On).title(), f.From),
+			s.c.fail(e, e.at("from"), fmt.Sprintf("%s is not open at the %s end", s.entryOf(f.On).title(), s.endWord(f.From)),
 				"Leave from out.")
 		}
 		if base.AsSupplied && (base.Diameter.Value-t.MinorInt).Abs() > t.Pitch*coreOffPerPitch {
@@ -136,7 +136,7 @@ func (s *shaper) thread(e *entry) Feature {
 		}
 	default:
 		s.c.fail(e, e.at("on"), fmt.Sprintf("A thread cannot be on %s", s.entryOf(f.On).title()),
-			"Name a spigot, a flange or a bore.")
+			"%s", s.threadBearers())
 	}
 	s.oneThread(e)
 	if e.broken {

@@ -34,6 +34,9 @@ func dims(p *partspec.Part, f partspec.Feature) []plan.Dim {
 	case *partspec.Profile:
 		return profileDims(p, f)
 	case *partspec.Chamfer:
+		if p.Flat() {
+			return nil // told with its bore
+		}
 		from, to := reach(f.Edge, mm(f.Size.Value))
 		r := outside(p).radius((from + to) / 2)
 		if f.Edge.Inside {
@@ -43,6 +46,9 @@ func dims(p *partspec.Part, f partspec.Feature) []plan.Dim {
 	case *partspec.Fillet:
 		return []plan.Dim{leader(mm(f.Edge.Z), mm(f.Edge.R), f.Edge.Inside, f.Name, "R"+drawn(p, f.Radius.Dimension))}
 	case *partspec.Thread:
+		if p.Flat() {
+			return nil // told with its bore
+		}
 		return []plan.Dim{threadDim(p, f)}
 	case *partspec.Knurl:
 		z := mm(f.Span.Left+f.Span.Right) / 2
@@ -88,7 +94,9 @@ func boreText(p *partspec.Part, f *partspec.Bore) string {
 	if f.AsSupplied {
 		text = "Ø" + drawn(p, p.Stock.Inside.Dimension) + " as supplied"
 	}
-	text += threadOn(p, f.Name)
+	if f.At == nil {
+		text += threadOn(p, f.Name)
+	}
 	switch {
 	case f.Through:
 		text += " through"
@@ -97,7 +105,36 @@ func boreText(p *partspec.Part, f *partspec.Bore) string {
 	default:
 		text += " × " + shortText(p, f.Depth) + " deep"
 	}
+	if f.At != nil {
+		text += mouthText(p, f)
+	}
 	return text
+}
+
+// mouthText tells the threads and chamfers of a flat part's bore, which the picture shows from the front.
+func mouthText(p *partspec.Part, b *partspec.Bore) string {
+	text := ""
+	for _, f := range p.Features {
+		switch f := f.(type) {
+		case *partspec.Thread:
+			if f.On == b.Name {
+				text += ", " + threadText(p, f)
+			}
+		case *partspec.Chamfer:
+			if f.Edge.Feature == b.Name {
+				text += ", chamfer " + drawn(p, f.Size.Dimension) + " × " + f.Angle.String() + " at the " + faceWord(f.Edge.End)
+			}
+		}
+	}
+	return text
+}
+
+// faceWord is the word for a face of a flat part.
+func faceWord(end partspec.End) string {
+	if end == partspec.Left {
+		return "back"
+	}
+	return "front"
 }
 
 // threadOn says that a diameter is only the blank of a thread.
@@ -139,15 +176,19 @@ func grooveText(p *partspec.Part, f *partspec.Groove) string {
 	return text + ", " + place(p, f.Span)
 }
 
-func threadDim(p *partspec.Part, f *partspec.Thread) plan.Dim {
+func threadText(p *partspec.Part, f *partspec.Thread) string {
 	text := f.Thread.Designation + ", " + drawn(p, f.Length.Dimension) + " full thread"
 	if f.LeftHand {
 		text += ", left hand"
 	}
+	return text
+}
+
+func threadDim(p *partspec.Part, f *partspec.Thread) plan.Dim {
 	z := mm(f.Span.Left+f.Span.Right) / 2
 	r := outside(p).radius(z)
 	if f.Inside {
 		r = hollow(p).radius(z)
 	}
-	return leader(z, r, f.Inside, f.Name, text)
+	return leader(z, r, f.Inside, f.Name, threadText(p, f))
 }

@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"fmt"
+	"math"
 
 	"catchplate/partspec"
 	"catchplate/partspec/units"
@@ -17,6 +18,16 @@ func holesOf(p *partspec.Part) []plan.FlatHole {
 			if f.At != nil {
 				out = append(out, mouthFirst(plan.FlatHole{Feature: f.Name, XMM: mm(f.At.X.Value), YMM: mm(f.At.Y.Value), DiameterMM: mm(f.Diameter.Value)}, f.Span, f.From))
 			}
+		case *partspec.Thread:
+			if h, ok := overBore(p, f.On, f.Name, f.From); ok {
+				h.Thread = f.Thread.Designation
+				out = append(out, h)
+			}
+		case *partspec.Chamfer:
+			if h, ok := overBore(p, f.Edge.Feature, f.Name, f.Edge.End); ok {
+				h.SinkMM = h.DiameterMM + 2*mm(f.Size.Value)*math.Tan(f.Angle.Radians())
+				out = append(out, h)
+			}
 		case *partspec.Holes:
 			for i, at := range f.Places {
 				h := plan.FlatHole{Number: i + 1, Feature: f.Name, XMM: mm(at.X.Value), YMM: mm(at.Y.Value), DiameterMM: mm(f.Diameter.Value)}
@@ -31,6 +42,15 @@ func holesOf(p *partspec.Part) []plan.FlatHole {
 		}
 	}
 	return out
+}
+
+// overBore is what is drawn of a thread or a chamfer over the bore that it is in; none on the axis of a turned part.
+func overBore(p *partspec.Part, bore, feature string, from partspec.End) (plan.FlatHole, bool) {
+	b, ok := p.Feature(bore).(*partspec.Bore)
+	if !ok || b.At == nil {
+		return plan.FlatHole{}, false
+	}
+	return mouthFirst(plan.FlatHole{Feature: feature, XMM: mm(b.At.X.Value), YMM: mm(b.At.Y.Value), DiameterMM: mm(b.Diameter.Value)}, b.Span, from), true
 }
 
 // mouthFirst says where a hole begins and ends along Z.

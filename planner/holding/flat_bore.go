@@ -178,7 +178,7 @@ func (s Shop) rimNeed(m Mount, at moment) float64 {
 	need := 0.0
 	for i, k := range at.tasks {
 		d := mechanics.GripDemand{MainN: at.ways[i].Force(at.light), CutRadiusMM: at.ways[i].ForceAt, GripRadiusMM: m.Radius, GripLengthMM: at.flat.Front - at.flat.Back, Jaws: jawCount(m.Holding), Friction: frictionFinished, Safety: safety, AxialStop: true}
-		if !axial(s.Tasks[k].Process) {
+		if !axial(s.Tasks[k].By(at.ways[i])) {
 			d.PassiveN = d.MainN / 2
 		}
 		if g, err := mechanics.LeastGripPerJaw(d); err == nil {

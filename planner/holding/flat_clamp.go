@@ -342,7 +342,7 @@ func (s Shop) clampNeed(m Mount, at moment, list []plan.Clamp, cx, cy float64) f
 	for i, k := range at.tasks {
 		way := at.ways[i]
 		d := mechanics.ClampDemand{MainN: way.Force(at.light), CutRadiusMM: way.ForceAt, ClampRadiusMM: radius, Friction: clampFriction, Safety: safety}
-		if !axial(s.Tasks[k].Process) {
+		if !axial(s.Tasks[k].By(at.ways[i])) {
 			d.PassiveN = d.MainN / 2
 			if m.Machine != "" {
 				d.PassiveN, d.CutRadiusMM = d.MainN, s.farthest(s.Tasks[k], way, cx, cy)

@@ -124,7 +124,7 @@ func (s Shop) jawsNeed(at moment, radius float64) float64 {
 	for i, k := range at.tasks {
 		force := at.ways[i].Force(at.light)
 		d := mechanics.GripDemand{MainN: force, CutRadiusMM: at.ways[i].ForceAt, GripRadiusMM: radius, GripLengthMM: at.flat.Front - at.flat.Back, Jaws: 4, Friction: frictionFinished, Safety: safety, AxialStop: true}
-		if !axial(s.Tasks[k].Process) {
+		if !axial(s.Tasks[k].By(at.ways[i])) {
 			d.PassiveN = force / 2
 		}
 		if f, err := mechanics.LeastGripPerJaw(d); err == nil {

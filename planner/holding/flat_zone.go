@@ -56,7 +56,7 @@ func (s Shop) worked(t process.Task, way process.Way) (zones []zone, all bool) {
 	}
 	for _, p := range t.Spots {
 		z := zone{Capsule: plane.Round(p.X, p.Y, p.Radius), through: through}
-		if t.Process == plan.Countersink { // the cone's own body stands wider over the work than the mouth it cuts
+		if t.By(way) == plan.Countersink { // the cone's own body stands wider over the work than the mouth it cuts
 			z.Radius = math.Max(p.Radius, way.SizeMM/2)
 			z.below = math.Min(z.Radius, coneBelow(p.Radius, float64(way.Tool.Angle)))
 		}
@@ -109,6 +109,11 @@ const runOver = 2.0
 func (s Shop) finishedHoles() []zone {
 	var list []zone
 	for _, t := range s.Tasks {
+		if t.Process == plan.Chamfer { // its cone is no part of the shape
+			for _, p := range t.Spots {
+				list = append(list, zone{Capsule: plane.Round(p.X, p.Y, p.Radius)})
+			}
+		}
 		if t.Flat == nil {
 			continue
 		}

@@ -166,7 +166,7 @@ func (s Shop) ledgeNeed(at moment, d mechanics.LedgeDemand) float64 {
 		way := at.ways[i]
 		force := way.Force(at.light)
 		d.SideN, d.TorqueNmm = math.Hypot(force, force/2), force*way.ForceAt
-		if axial(s.Tasks[k].Process) {
+		if axial(s.Tasks[k].By(at.ways[i])) {
 			d.SideN = 0
 		}
 		if n, err := mechanics.LeastLedgeForce(d); err == nil {

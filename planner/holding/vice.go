@@ -342,7 +342,7 @@ func (s Shop) viceNeed(at moment, x, y, half, turned float64) float64 {
 
 func (s Shop) viceForce(t process.Task, way process.Way, light, x, y, half float64) float64 {
 	force := way.Force(light)
-	if axial(t.Process) {
+	if axial(t.By(way)) {
 		return safety * force * way.ForceAt / half / (2 * frictionFinished)
 	}
 	far := s.farthest(t, way, x, y)

@@ -50,9 +50,18 @@ type Task struct {
 	Lacking []string
 }
 
+// By is the process that a task is when it is done in a way.
+func (t Task) By(w Way) plan.Process {
+	if w.Process != "" {
+		return w.Process
+	}
+	return t.Process
+}
+
 // Way is one way to do a task.
 type Way struct {
 	Machine   partspec.MachineKind // where it is done; "" = on the lathe
+	Process   plan.Process         // what it then is, where that is not what the task says of itself: a chamfer cut by a countersink
 	Across    bool                 // mill or drill: the part's axis lies along the table
 	AcrossDeg float64              // up, then, from +X of the part's frame
 	End       partspec.End         // the end that must be free; of a flat part the face that looks at the spindle

@@ -97,7 +97,7 @@ func (c *Context) veeFouls(f *partspec.Chamfer, drop float64) bool {
 }
 
 func (c *Context) writeVee(f *partspec.Chamfer, t Task, w Way, drop float64, j Job) (plan.Operation, Done) {
-	p := c.page(j, t, w, fmt.Sprintf("Chamfer the edge %s.%s, %s at %s", f.Edge.Feature, f.Edge.End, p0(c, f.Size), f.Angle))
+	p := c.page(j, t, w, c.chamferTitle(f))
 	z, r := float64(f.Edge.Z), float64(f.Edge.R)
 	tip := r - drop
 	made := p.touch(t.Z0, t.Z1)
@@ -137,6 +137,15 @@ func (c *Context) writeVee(f *partspec.Chamfer, t Task, w Way, drop float64, j J
 	return p.finish()
 }
 
+// chamferTitle names a chamfer by its edge as the file does.
+func (c *Context) chamferTitle(f *partspec.Chamfer) string {
+	end := f.Edge.End.String()
+	if c.Part.Flat() {
+		end = faceWord(f.Edge.End)
+	}
+	return fmt.Sprintf("Chamfer the edge %s.%s, %s at %s", f.Edge.Feature, end, p0(c, f.Size), f.Angle)
+}
+
 func p0(c *Context, s partspec.Size) string { return s.Value.Text(c.unit()) }
 
 // swungWays breaks an edge that faces the free end by swinging the top slide.
@@ -145,7 +154,7 @@ func (c *Context) swungWays(f *partspec.Chamfer, t Task, end partspec.End, drop,
 		return nil
 	}
 	z, r, size := float64(f.Edge.Z), float64(f.Edge.R), float64(f.Size.Mid())
-	run := swing{z0: z, r0: r - drop, z1: z + dir*size, r1: r, inside: f.Edge.Inside, title: fmt.Sprintf("Chamfer the edge %s.%s, %s at %s", f.Edge.Feature, f.Edge.End, p0(c, f.Size), f.Angle)}
+	run := swing{z0: z, r0: r - drop, z1: z + dir*size, r1: r, inside: f.Edge.Inside, title: c.chamferTitle(f)}
 	kind, tools := partspec.Turning, c.tools(partspec.Turning)
 	if f.Edge.Inside {
 		kind, tools = partspec.Boring, c.tools(partspec.Boring)

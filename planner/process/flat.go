@@ -24,9 +24,13 @@ func (c *Context) flatTasks() []Task {
 			tasks = append(tasks, c.pattern(f)...)
 		case *partspec.Slot:
 			tasks = append(tasks, c.flatSlot(f))
+		case *partspec.Chamfer:
+			tasks = append(tasks, c.flatChamfer(f))
+		case *partspec.Thread:
+			tasks = append(tasks, c.flatThread(f))
 		default:
 			tasks = append(tasks, Task{Op: shape.Op{ID: f.Head().ID() + "/cut", Feature: f.Head().Name, Process: plan.MillSlot},
-				Lacking: []string{fmt.Sprintf("%s: a %s is not planned on a flat part; bores, holes and slots are", f.Head().Name, f.Head().Word)}})
+				Lacking: []string{fmt.Sprintf("%s: a %s is not planned on a flat part; bores, their threads and chamfers, holes and slots are", f.Head().Name, f.Head().Word)}})
 		}
 	}
 	tasks = append(tasks, c.deburr()...)

@@ -79,18 +79,26 @@ func (c *Context) writeCounterbore(s spotted, t Task, w Way, deep float64, j Job
 
 // countersink widens the mouths with a cone.
 func (c *Context) countersink(s spotted) Task {
-	d, half := s.Sink.Diameter, s.Sink.Angle.Radians()/2
-	deep := float64(d.Mid()) / 2 / math.Tan(half) // of the cone's point
-	mouth := (float64(d.Mid()) - s.drillMM) / 2 / math.Tan(half)
+	d := s.Sink.Diameter
+	mouth := (float64(d.Mid()) - s.drillMM) / 2 / math.Tan(s.Sink.Angle.Radians()/2)
 	t := c.holesTask(s, "countersink", plan.Countersink, float64(d.Value), mouth)
 	t.Stage, t.Tight, t.Depth = shape.Finishing, float64(d.Width()), (float64(d.Value)-s.drillMM)/2
+	t.Ways = c.coneWays(s, t, "")
+	return t.orLacking(fmt.Sprintf("%s: no countersink of %.0f degrees, Ø%.1f or larger, is owned", s.Name, float64(s.Sink.Angle), float64(d.High)))
+}
+
+// coneWays lists the ways to widen mouths with a countersink, as a process of its own where the task is not that.
+func (c *Context) coneWays(s spotted, t Task, as plan.Process) []Way {
+	var ways []Way
+	d := s.Sink.Diameter
+	deep := float64(d.Mid()) / 2 / math.Tan(s.Sink.Angle.Radians()/2) // of the cone's point
 	for _, tool := range c.tools(partspec.Countersink) {
 		size, ok := leastOver(tool, float64(d.High))
 		if !ok || math.Abs(float64(tool.Angle-s.Sink.Angle)) > sameAngle {
 			continue
 		}
 		for _, w := range c.holeWays(s, true) {
-			w.Tool, w.SizeMM, w.ForceAt = tool, size, float64(d.Value)/2
+			w.Process, w.Tool, w.SizeMM, w.ForceAt = as, tool, size, float64(d.Value)/2
 			w.Rate = c.rateOn(w.Machine, cutCountersink, float64(d.Value), tool)
 			w.ForceN = c.force((float64(d.Value)-s.drillMM)/2, w.Rate.FeedMM)
 			w.SureN = w.ForceN
@@ -105,10 +113,10 @@ func (c *Context) countersink(s spotted) Task {
 				p.sinkDone(s, w)
 				return p.finish()
 			}
-			t.Ways = append(t.Ways, w)
+			ways = append(ways, w)
 		}
 	}
-	return t.orLacking(fmt.Sprintf("%s: no countersink of %.0f degrees, Ø%.1f or larger, is owned", s.Name, float64(s.Sink.Angle), float64(d.High)))
+	return ways
 }
 
 // touchBeside tells how a cone, whose point would hang in the air over the hole, is touched off.
@@ -152,7 +160,14 @@ func (c *Context) tapHoles(s spotted) Task {
 		deep = s.thick() + tapLead*float64(th.Thread.Pitch)
 	}
 	t.Stage, t.Makes, t.Place = shape.Finishing, []string{s.Name}, 0
-	t.Depth = float64(th.Thread.Major-th.Thread.MinorInt) / 2
+	t.Depth = threadDepth(th)
+	t.Ways = c.tapWays(s, t, deep)
+	return t
+}
+
+// tapWays lists the ways to tap holes so deep from their face.
+func (c *Context) tapWays(s spotted, t Task, deep float64) []Way {
+	th := s.Thread
 	tool, _ := c.taps(th.Thread)
 	ways := c.holeWays(s, true)
 	for _, e := range s.from {
@@ -160,8 +175,11 @@ func (c *Context) tapHoles(s spotted) Task {
 			ways = append(ways, Way{Machine: partspec.Bench, End: e, Marked: true})
 		}
 	}
-	for _, w := range ways {
+	for i, w := range ways {
 		w.Tool, w.SizeMM = tool, float64(th.Thread.Major)
+		if t.Process != plan.Tap {
+			w.Process = plan.Tap
+		}
 		w.Rate = Rate{Why: "by hand", Text: "turned by hand", FeedMM: float64(th.Thread.Pitch), on: w.Machine}
 		w.ForceAt, w.ForceN = float64(th.Thread.Major)/2, c.force(t.Depth, float64(th.Thread.Pitch)/4)
 		w.SureN = w.ForceN
@@ -171,9 +189,9 @@ func (c *Context) tapHoles(s spotted) Task {
 			w.Minutes += float64(len(s.Places)) * minutesAPlace
 		}
 		w.Write = func(j Job) (plan.Operation, Done) { return c.writeTaps(s, t, w, deep, j) }
-		t.Ways = append(t.Ways, w)
+		ways[i] = w
 	}
-	return t
+	return ways
 }
 
 // tapLead is the lead of a second tap, in pitches: what must come out of a through hole (handbook practice, from memory).

@@ -168,7 +168,10 @@ func (p *page) over(s spotted, w Way, i int) stand {
 		return p.overDials(x, y)
 	}
 	place := &plan.Place{XMM: x, YMM: y, By: "punch mark", WithinMM: p.c.markError()}
-	if s.Mate != nil {
+	switch {
+	case s.inHole:
+		place.By, place.WithinMM = "hole", 0
+	case s.Mate != nil:
 		place = s.mated(x, y)
 	}
 	if s.by == partspec.LocateScribe {
@@ -264,8 +267,11 @@ func (p *page) holesDone(s spotted, from partspec.End, d float64) {
 
 func (p *page) hole(s spotted, i int, from partspec.End, d float64) plan.FlatHole {
 	h := plan.FlatHole{Number: i + 1, Feature: s.Name, XMM: tidyMM(float64(s.Places[i].X.Value)), YMM: tidyMM(float64(s.Places[i].Y.Value)), DiameterMM: d, FromZ: s.columns[i].z0, ToZ: s.columns[i].z1}
-	if !s.Through {
-		top := s.columns[i].entry(s.From)
+	top := s.columns[i].entry(s.From)
+	switch {
+	case s.inHole:
+		h.FromZ, h.ToZ = top, s.columns[i].entry(s.From.Other())
+	case !s.Through:
 		h.FromZ, h.ToZ = ordered(top, top+into(s.From)*s.depth)
 	}
 	return h

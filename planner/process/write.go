@@ -56,7 +56,7 @@ func (c *Context) page(j Job, t Task, w Way, title string) *page {
 		w.Rate.FeedMM = math.Floor(1000*w.Rate.FeedMM*math.Pow(j.Light, 1/(1-c.Part.Material.Mc))) / 1000
 	}
 	p := &page{c: c, j: j, rate: w.Rate, tool: w.Tool, on: c.MachineFor(w.Machine), most: w.Rate.DepthMM * j.Light}
-	p.op = plan.Operation{ID: t.ID, Feature: t.Feature, Process: t.Process, Title: title,
+	p.op = plan.Operation{ID: t.ID, Feature: t.Feature, Process: t.By(w), Title: title,
 		Tool: plan.ToolRef{ID: w.Tool.ID(), Text: toolText(w.Tool, w.SizeMM), SizeMM: w.SizeMM},
 		RPM:  w.Rate.RPM, WantedRPM: w.Rate.WantedRPM, SpeedWhy: w.Rate.Why, FeedMM: w.Rate.FeedMM, DepthMM: p.most,
 		ForceN: math.Ceil(w.Force(j.Light)), Minutes: w.Minutes}

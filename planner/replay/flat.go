@@ -126,7 +126,7 @@ func (f *flatWalk) operate(i, k int, op plan.Operation) {
 
 // onMachine carries an operation out that has a tool in a spindle, or the work.
 func (f *flatWalk) onMachine(i, k int, op plan.Operation) {
-	if len(op.Cuts) == 0 {
+	if len(op.Cuts) == 0 && !(f.onLathe() && op.Process == plan.Thread) {
 		f.failOp("cuts", "there is no cut in it, so nothing shows what it takes away")
 		return
 	}
@@ -196,6 +196,10 @@ func (f *flatWalk) turn(i, k int, op plan.Operation) {
 		f.failOp("machine", "holes of a flat part are tapped at the bench, the mill or the drilling machine")
 		return
 	}
+	if op.Process == plan.Thread {
+		f.threadTurned(op)
+		return
+	}
 	f.checkStart(op)
 	var last motion
 	for c, cut := range op.Cuts {
@@ -214,7 +218,7 @@ func (f *flatWalk) turn(i, k int, op plan.Operation) {
 		f.checkShown(op, m)
 		f.checkReach(m, before)
 		f.addLoad(op, m, before)
-		f.checkTurnedClear(m, f.takeTurned(m))
+		f.checkTurnedClear(m, f.takeTurned(op, m))
 		last = m
 	}
 }

@@ -43,10 +43,12 @@ type drawnRound struct {
 
 // tapping is a thread in a column.
 type tapping struct {
-	hole   hole
-	thread *partspec.Thread
-	length float64
-	from   partspec.End
+	hole    hole
+	thread  *partspec.Thread
+	deep    float64 // from the face that it begins from to where it ends to be full
+	through bool    // right through: a tap comes out
+	floor   float64 // how deep the hole is; 0 = it is open there
+	from    partspec.End
 }
 
 // drawnSlot is a slot.
@@ -105,6 +107,10 @@ func (d *drawnFlat) add(f partspec.Feature) {
 		for i, at := range f.Places {
 			d.addHole(f, i+1, at)
 		}
+	case *partspec.Chamfer:
+		d.addMouth(f)
+	case *partspec.Thread:
+		d.addThread(f)
 	case *partspec.Slot:
 		s := drawnSlot{name: f.Name, low: float64(f.Width.Low) / 2, high: float64(f.Width.High) / 2, from: f.From, through: f.Through, depth: f.Depth,
 			path:   plane.Capsule{X0: float64(f.Ends[0].X.Mid()), Y0: float64(f.Ends[0].Y.Mid()), X1: float64(f.Ends[1].X.Mid()), Y1: float64(f.Ends[1].Y.Mid()), Radius: float64(f.Width.Mid()) / 2},
@@ -126,8 +132,37 @@ func (d *drawnFlat) addHole(f *partspec.Holes, number int, at partspec.Point) {
 		c.rounds = append(c.rounds, drawnRound{hole: h, from: f.From, depth: s.Depth, low: float64(s.Diameter.Low) / 2, high: float64(s.Diameter.High) / 2, cone: float64(s.Angle), flat: true})
 	}
 	if f.Thread != nil {
-		c.tapped = append(c.tapped, tapping{h, f.Thread, float64(f.Thread.Length.Value), f.From})
+		t := tapping{hole: h, thread: f.Thread, deep: float64(f.Thread.Length.Value), through: f.Through, from: f.From}
+		if !f.Through {
+			t.floor = float64(f.Depth.High)
+		}
+		c.tapped = append(c.tapped, t)
 	}
+}
+
+// addMouth lays out the cone that breaks the mouth of a bore.
+func (d *drawnFlat) addMouth(f *partspec.Chamfer) {
+	b := d.part.Feature(f.Edge.Feature).(*partspec.Bore)
+	tan := math.Tan(f.Angle.Radians())
+	c := d.columnAt(*b.At)
+	c.rounds = append(c.rounds, drawnRound{hole: hole{f.Name, 0}, from: f.Edge.End, low: float64(b.Diameter.Low)/2 + float64(f.Size.Low)*tan, high: float64(b.Diameter.High)/2 + float64(f.Size.High)*tan,
+		cone: 2 * float64(f.Angle)})
+}
+
+// addThread lays out the thread in a bore.
+func (d *drawnFlat) addThread(f *partspec.Thread) {
+	b := d.part.Feature(f.On).(*partspec.Bore)
+	thick := float64(d.part.Length.Value)
+	t := tapping{hole: hole{f.Name, 0}, thread: f, deep: float64(f.Span.Right), from: f.From}
+	if f.From == partspec.Right {
+		t.deep = thick - float64(f.Span.Left)
+	}
+	t.through = t.deep >= thick-same
+	if !b.Through {
+		t.floor = float64(b.Depth.High)
+	}
+	c := d.columnAt(*b.At)
+	c.tapped = append(c.tapped, t)
 }
 
 // columnAt finds the column of a place, or begins one.

@@ -131,7 +131,7 @@ func (f *flatWalk) boreLimit() (limit float64, of string) {
 			continue
 		}
 		for _, r := range c.rounds {
-			if !f.sizedHere(x, y, r.low) {
+			if r.cone > 0 || !f.sizedHere(x, y, r.low) {
 				continue
 			}
 			allowed := float64(f.part.Roundness)

@@ -25,7 +25,7 @@ func (f *flatWalk) finalOf(feature string) map[int]taken {
 	last := map[int]taken{}
 	for _, t := range f.work.taken {
 		c, ok := f.columnOf(t)
-		if !ok || t.mark {
+		if !ok || t.mark || t.mouth {
 			continue
 		}
 		for _, r := range c.rounds {

@@ -134,7 +134,7 @@ func (f *flatWalk) edgeNamed(name string) int {
 }
 
 // takeTurned takes what a lathe's tool does, about the place that runs on the spindle's axis.
-func (f *flatWalk) takeTurned(m motion) taken {
+func (f *flatWalk) takeTurned(op plan.Operation, m motion) taken {
 	t := taken{key: m.key, centre: m.inside, off: f.setup.LocateMM + f.base, shared: f.setup.LocateMM + f.base}
 	g := turned{x: f.setup.CentreX, y: f.setup.CentreY, curve: m.outer, outside: true}
 	if m.inside {
@@ -151,7 +151,7 @@ func (f *flatWalk) takeTurned(m motion) taken {
 	if !m.inside {
 		t.off += f.counted(m)
 	}
-	t.mark = m.Kind == partspec.CentreDrill
+	t.mark, t.mouth = m.Kind == partspec.CentreDrill, op.Process == plan.Chamfer
 	t.swath = g
 	t.follow(f, m.Kind)
 	f.take(t)
@@ -221,7 +221,7 @@ func (f *flatWalk) takePass(op plan.Operation, m pass) {
 	}
 	if !moves {
 		t.off += m.wander()
-		t.mark = m.Kind == partspec.CentreDrill
+		t.mark, t.mouth = m.Kind == partspec.CentreDrill, m.Kind == partspec.Countersink
 		t.follow(f, m.Kind)
 	} else {
 		t.swath = f.alongDatum(t.swath.(swept))
@@ -285,7 +285,7 @@ const leadRadius = 0.5
 func (f *flatWalk) holeAt(x, y float64) (taken, bool) {
 	for i := len(f.work.taken) - 1; i >= 0; i-- {
 		t := f.work.taken[i]
-		if !t.centre || t.mark {
+		if !t.centre || t.mark || t.mouth {
 			continue
 		}
 		if hx, hy, r := t.centred((math.Max(t.z0, f.work.back) + math.Min(t.z1, f.work.front)) / 2); r >= leadRadius && math.Hypot(hx-x, hy-y) <= math.Max(r/2, centreNear) {

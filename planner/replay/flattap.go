@@ -70,18 +70,72 @@ func (f *flatWalk) tapInto(op plan.Operation, c column, t tapping, m pass, back,
 	if m.pose.up() < 0 {
 		deep = m.to[2] - back
 	}
-	need := t.length
-	if r := c.rounds[0]; r.through {
+	need := t.deep
+	switch up := m.pose.up() > 0; {
+	case t.through:
 		need = front - back
-	} else if floor := float64(r.depth.High); deep > floor+figure {
-		f.failOp("depth", "%s is drilled %s deep; the tap would go %s", c.name, mm(floor), mm(deep))
+	case up != (t.from == partspec.Right):
+		f.failOp("depth", "%s is tapped from the wrong face", c.name)
+		return
+	case t.floor > 0 && deep > t.floor+figure:
+		f.failOp("depth", "%s is drilled %s deep; the tap would go %s", c.name, mm(t.floor), mm(deep))
 	}
 	if deep < need-figure {
 		f.failOp("depth", "%s is tapped %s deep; %s is drawn", c.name, mm(deep), mm(need))
 		return
 	}
+	f.threaded(c, t)
+}
+
+// threaded notes that a drawn thread has been cut.
+func (f *flatWalk) threaded(c column, t tapping) {
 	if f.tapped[t.hole] {
-		f.failOp("order", "%s is tapped twice", c.name)
+		f.failOp("order", "%s is threaded twice", c.name)
 	}
 	f.tapped[t.hole] = true
+}
+
+// threadTurned holds that a thread is cut from the lead screw in the bore that runs true, from its own face, in a blank of its size, with a tool that goes in and cuts
+// it; then it counts as cut.
+func (f *flatWalk) threadTurned(op plan.Operation) {
+	th, ok := f.part.Feature(op.Feature).(*partspec.Thread)
+	if !ok {
+		f.failOp("thread", "%q is no thread of the part", op.Feature)
+		return
+	}
+	for _, c := range f.drawn.columns {
+		for _, t := range c.tapped {
+			if t.hole.feature != th.Name {
+				continue
+			}
+			if x, y := c.place(); math.Hypot(x-f.setup.CentreX, y-f.setup.CentreY) > centreNear {
+				f.failOp("thread", "%s does not run true about the spindle's axis", c.name)
+				return
+			}
+			f.checkThreadTool(op, th)
+			f.checkThreadReach(op, t)
+			f.checkBlank(th.On, th.Span, true, 0)
+			f.checkRunOut(op.Process, th)
+			f.threaded(c, t)
+			return
+		}
+	}
+	f.failOp("thread", "%s is not drawn in a bore", th.Name)
+}
+
+// checkThreadReach holds that a threading tool comes from the face that the thread begins at, enters the core, and reaches its end.
+func (f *flatWalk) checkThreadReach(op plan.Operation, t tapping) {
+	if facing := f.free() > 0; facing != (t.from == partspec.Right) {
+		f.failOp("reach", "%s begins at the face that is turned to the headstock", t.thread.Name)
+	}
+	c, err := findCutter(f.job.Workshop, op.Tool.ID, op.Tool.SizeMM)
+	if err != nil {
+		return // told by checkThreadTool
+	}
+	if core := float64(t.thread.Thread.MinorInt); float64(c.LeastBore) > core+same {
+		f.failOp("reach", "%s needs a hole of Ø%s to enter; the core is Ø%s", c.Name, mm(float64(c.LeastBore)), mm(core))
+	}
+	if reach := float64(c.Reach); reach > 0 && t.deep > reach+same {
+		f.failOp("reach", "the thread ends %s deep; %s reaches %s", mm(t.deep), c.Name, mm(reach))
+	}
 }

@@ -3,6 +3,7 @@ package replay
 import (
 	"math"
 
+	"catchplate/partspec"
 	"catchplate/planner/plan"
 	"catchplate/planner/plane"
 )
@@ -257,8 +258,11 @@ func (f *flatWalk) checkPlaced(cut plan.Cut, m pass) {
 	case byHole:
 		if h, ok := f.holeAt(cut.At.XMM, cut.At.YMM); !ok {
 			f.failOp("located", "cut %q stands in a hole at %s, %s; there is none", cut.Name, mm(cut.At.XMM), mm(cut.At.YMM))
-		} else if m.Kind != "taps" && cut.At.WithinMM < h.off-figure {
+		} else if !led(m.Kind) && cut.At.WithinMM < h.off-figure {
 			f.failOp("located", "cut %q stands in a hole that may lie %s off its place; it says %s", cut.Name, mm(h.off), mm(cut.At.WithinMM))
 		}
 	}
 }
+
+// led reports whether a tool is led by the hole that it stands in, so that it has no place of its own: it is then taken to lie where that hole does.
+func led(k partspec.ToolKind) bool { return k == partspec.Taps || k == partspec.Countersink }

@@ -26,6 +26,7 @@ type taken struct {
 	key    cutKey
 	centre bool    // a round hole or a mark of one, about one place
 	mark   bool    // a centre drill's
+	mouth  bool    // a cone that only widens the mouth of the hole that is there
 	led    *cutKey // the hole that its tool followed
 }
 

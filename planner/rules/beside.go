@@ -53,7 +53,11 @@ var tapLast = Order{
 		Sure: "published", Source: "notes on cutting threads by hand (offbeatbikesmagazine); order of taps: handbook practice, from memory", Except: "machine taps used singly"},
 	func(w Work) []Arc {
 		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
-			return beside(a) && beside(b) && a.Feature == b.Feature && b.Process == plan.Tap && a.Process != plan.Tap && a.Process != plan.Deburr, partspec.EndInvalid
+			if !beside(a) || !beside(b) {
+				return false, partspec.EndInvalid
+			}
+			mouth := threading(b) && a.Process == plan.Chamfer && onOf(w.Part, a.Feature) == onOf(w.Part, b.Feature) // of a bore of a flat part
+			return mouth || a.Feature == b.Feature && b.Process == plan.Tap && a.Process != plan.Tap && a.Process != plan.Deburr, partspec.EndInvalid
 		})
 	},
 }

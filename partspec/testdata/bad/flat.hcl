@@ -372,14 +372,6 @@ part "words_of_turning" {
   bore "main" {
     diameter = 20
   }
-  thread "t" { # ERROR "A flat part has no thread. Tapped holes are a pattern"
-    on   = "main"
-    size = "M22"
-  }
-  chamfer "c" { # ERROR "A flat part has no chamfer"
-    edge = "main.left"
-    size = 1
-  }
   fillet "f" { # ERROR "A flat part has no fillet"
     edge   = "main.left"
     radius = 1
@@ -393,5 +385,99 @@ part "words_of_turning" {
   knurl "k" { # ERROR "A flat part has no knurl"
     on    = "main"
     pitch = 1
+  }
+}
+
+# Chamfers and threads are in bores, and there is room for them.
+part "broken_mouths" {
+  material  = "mild steel"
+  thickness = 10
+  stock "plate" {
+    thickness = 12
+  }
+  outline "rectangle" {
+    width  = 60
+    height = 40
+  }
+  bore "main" {
+    at       = [22, 20]
+    diameter = 30
+    depth    = 6
+    flat     = true
+  }
+  bore "way" {
+    at = "main"
+  }
+  bore "near" {
+    at = [49, 20]
+  }
+  holes "feet" {
+    at       = [[5, 5]]
+    diameter = 3
+  }
+  thread "fine" {
+    on   = "way"
+    size = "M12"
+  }
+  thread "left" {
+    on   = "near"
+    size = "M12"
+    from = "left" # ERROR "the face that it is open at"
+  }
+  thread "small" {
+    on   = "feet" # ERROR "A thread cannot stand on a holes"
+    size = "M4"
+  }
+  chamfer "wrong_end" {
+    edge = "main.left" # ERROR "names no face. Write a bore and a face, like"
+    size = 1
+  }
+  chamfer "floor" {
+    edge = "main.back" # ERROR "does not come out at the back. On a flat part"
+    size = 1
+  }
+  chamfer "wide" { # ERROR "does not fit its edge"
+    edge = "near.front"
+    size = 6
+  }
+  chamfer "inner" {
+    edge = "way.front" # ERROR "does not come out at the front"
+    size = 0.5
+  }
+  chamfer "outside" {
+    edge = "left.front" # ERROR "of the outline gets no chamfer of its own. Its sharp edges are broken with a file"
+    size = 1
+  }
+  chamfer "of_holes" {
+    edge = "feet.front" # ERROR "has no edge of its own. Name the bore whose mouth is broken"
+    size = 0.5
+  }
+}
+
+part "meeting_mouths" {
+  material  = "mild steel"
+  thickness = 10
+  stock "plate" {
+    thickness = 12
+  }
+  outline "rectangle" {
+    width  = 60
+    height = 40
+  }
+  bore "one" {
+    at       = [20, 20]
+    diameter = 16
+  }
+  bore "two" {
+    at       = [40, 20]
+    diameter = 20
+  }
+  chamfer "of_one" {
+    edge = "one.front"
+    size = 1
+  }
+  chamfer "of_two" { # ERROR "does not fit its edge. It takes 1.1 mm"
+    edge = "two.front"
+    size = 1.1
   }
 }
