@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"catchplate/partspec/units"
+	"catchplate/planner/numbers/dividing"
 	"catchplate/planner/numbers/holes"
 )
 
@@ -16,7 +17,8 @@ import (
 type holesAnswer struct {
 	Schema string `json:"schema"`
 	holes.Pattern
-	Checks []holes.PinCheck `json:"checks"` // with pins of the size that was given, else over the centres
+	Checks   []holes.PinCheck `json:"checks"`             // with pins of the size that was given, else over the centres
+	Dividing *dividingAnswer  `json:"dividing,omitempty"` // where a dividing head was told of
 }
 
 // holesFlags are the arguments of the command.
@@ -24,6 +26,8 @@ type holesFlags struct {
 	circle, pin length
 	count       int
 	start       number
+	ratio       int
+	plates      []int
 }
 
 func (c *cli) holes() *cobra.Command {
@@ -33,14 +37,21 @@ func (c *cli) holes() *cobra.Command {
 		GroupID: groupBench,
 		Short:   "Places of holes on a circle, with the chords that check them",
 		Example: `  catchplate holes --circle 100 --count 7
-  catchplate holes --circle "3 1/2 in" --count 6 --start 0 --pin 5`,
+  catchplate holes --circle "3 1/2 in" --count 6 --start 0 --pin 5
+  catchplate holes --circle 100 --count 7 --dividing 40 --plates 15,16,17,18,19,20,21`,
 		Args: cobra.NoArgs,
-		RunE: func(*cobra.Command, []string) error {
+		RunE: func(cmd *cobra.Command, _ []string) error {
 			p, err := holes.Circle(f.circle.value, f.count, units.Angle(f.start.value))
 			if err != nil {
 				return problem("%v", err)
 			}
-			return c.show(holesAnswer{"catchplate-holes-1", p, p.Checks(f.pin.value)})
+			answer := holesAnswer{Schema: "catchplate-holes-1", Pattern: p, Checks: p.Checks(f.pin.value)}
+			if cmd.Flags().Changed("dividing") {
+				if answer.Dividing, err = divided(p, dividing.Head{Ratio: f.ratio, Circles: f.plates}); err != nil {
+					return problem("%v", err)
+				}
+			}
+			return c.show(answer)
 		},
 	}
 	flags := cmd.Flags()
@@ -48,6 +59,9 @@ func (c *cli) holes() *cobra.Command {
 	flags.IntVar(&f.count, "count", 0, "how many holes")
 	flags.Var(&f.start, "start", "angle of hole 1 from the x axis, anticlockwise, in degrees")
 	flags.Var(&f.pin, "pin", "diameter of pins for the check over two of them (default: none, centres are checked)")
+	flags.IntVar(&f.ratio, "dividing", 0, "turns of a dividing head's crank for one of the work; 1 for a direct plate")
+	flags.IntSliceVar(&f.plates, "plates", nil, "holes of each circle on the head's plates: 15,16,17")
+	cmd.MarkFlagsRequiredTogether("dividing", "plates")
 	need(cmd, "circle", "count")
 	return cmd
 }
@@ -67,6 +81,9 @@ func (a holesAnswer) text(w io.Writer) {
 			fmt.Fprintf(w, ", %s over the pins, %s between them", check.Over, check.Inside)
 		}
 		fmt.Fprintln(w)
+	}
+	if a.Dividing != nil {
+		a.Dividing.text(w, a.Count)
 	}
 }
 
