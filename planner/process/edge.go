@@ -243,10 +243,13 @@ func (c *Context) writeSwung(t Task, w Way, run swing, j Job) (plan.Operation, D
 	shift := noseShift(float64(w.Tool.NoseRadius), run.angle())
 	// The cut starts clearance of the work by one millimetre along its own direction.
 	lead := clearance * math.Cos(units.Angle(run.angle()).Radians())
-	startZ := run.z0 - math.Copysign(lead, run.z1-run.z0)
-	s, startZ := p.saddle(startZ)
+	s, startZ := p.saddle(run.z0 - math.Copysign(lead, run.z1-run.z0))
 	slope := (run.r1 - run.r0) / (run.z1 - run.z0)
 	startR := run.r0 + slope*(startZ-run.z0) - sign*shift
+	if out := startZ - p.toChuck()*clearance; !run.inside && j.Before.Outer.Greatest(math.Min(startZ, out), math.Max(startZ, out)) > startR+sizeNoise {
+		s, startZ = p.saddleShort(run.z0) // it would cut what stands beside: it begins at the last mark before the cone
+		startR = run.r0 + slope*(startZ-run.z0) - shift
+	}
 	along := int64(math.Floor((math.Abs(run.z1-startZ))/math.Cos(units.Angle(run.angle()).Radians())/float64(p.dial("top").Graduation.Value) + markNoise))
 	last, reachedR := p.cross(startR)
 	depth := math.Max(t.Depth, run.metal(j.Before, startZ))

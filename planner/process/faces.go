@@ -8,7 +8,6 @@ import (
 	"catchplate/partspec/units"
 	"catchplate/planner/plan"
 	"catchplate/planner/shape"
-	"catchplate/planner/solid"
 )
 
 // faces makes the tasks of the two end faces.
@@ -110,7 +109,8 @@ func (c *Context) planesAt(z float64, e partspec.End) []string {
 func (c *Context) writeFace(t Task, w Way, j Job) (plan.Operation, Done) {
 	z := c.endZ(t.End)
 	p := c.page(j, t, w, fmt.Sprintf("Face the %s end", t.End))
-	touched, out := faceTouch(t, j.Before.Outer)
+	out := j.Before.Outer.Greatest(t.Z0-faceLook, t.Z1+faceLook)
+	touched := p.touch(t.Z0-faceLook, t.Z1+faceLook)
 	p.crossZero(2*touched, false, fmt.Sprintf("touch the outside, %s", "Ø"+units.Length(2*touched).Round(2).Text(c.unit())))
 	start, _ := p.cross(out)
 	first := !c.toLength(t.End, j)
@@ -137,31 +137,6 @@ func (c *Context) writeFace(t Task, w Way, j Job) (plan.Operation, Done) {
 	}
 	return p.finish()
 }
-
-// faceTouch is the radius that facing an end counts from, and where its cuts begin: at the outside there; where that is rounded (steps that run out past a
-// curve), or so short that the saw may have taken it, it counts from the nearest cylinder.
-func faceTouch(t Task, outer solid.Curve) (touched, out float64) {
-	out = outer.Greatest(t.Z0-faceLook, t.Z1+faceLook)
-	touched = out
-	off, rounded := math.Inf(1), true
-	for _, p := range outer.Pieces() {
-		away := math.Max(0, math.Max(p.Z0-t.Z1, t.Z0-p.Z1))
-		switch {
-		case p.IsArc():
-		case away <= faceLook && p.Z1-p.Z0 > sawWander && math.Max(p.R0, p.R1) >= out-sizeNoise:
-			rounded = false
-		case p.R0 == p.R1 && p.Z1-p.Z0 >= leastTouch && away < off:
-			touched, off = p.R0, away
-		}
-	}
-	if !rounded {
-		touched = out
-	}
-	return touched, out
-}
-
-// leastTouch is the shortest cylinder on which a tool's point is brought to touch. Common practice, no source.
-const leastTouch = 1.0
 
 // faceDown faces from the sawn end to the place that becomes the saddle's nought.
 func (p *page) faceDown(from, z float64, start, centre int64) {

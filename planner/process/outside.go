@@ -226,13 +226,16 @@ func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operat
 	if farUp == 0 && c.lowerBeyond(i, j.Free) {
 		stop, stopZ = p.saddle(farZ + p.toChuck()*clearance) // past the edge, so that the tool's nose leaves no corner there
 	}
-	start, startZ := p.saddle(nearZ - p.toChuck()*(clearance+c.filletBeside(i, j.Free)))
 	last := aim{}
 	if g.size != nil {
 		last = p.aimAt(c.aimedWithin(*g.size))
 	} else {
 		last.marks, last.radius = p.cross(g.radius)
 	}
+	if g.size != nil {
+		nearZ = c.inTheClear(i, j, nearZ, last.radius)
+	}
+	start, startZ := p.saddle(nearZ - p.toChuck()*(clearance+c.filletBeside(i, j.Free)))
 	deepest := p.dialled()
 	if round := c.rimRound; round > 0 { // a sawn rim is no size to count to: the last cut goes by measuring, whatever the limits
 		if g.size != nil {
@@ -283,6 +286,26 @@ func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operat
 		p.op.Checks = append(p.op.Checks, c.check(b.Name+", diameter", b.Name, *g.size, outsideCheck))
 	}
 	return p.finish()
+}
+
+// inTheClear is the edge before which a finishing pass over a block begins: its own, or that of neighbours towards the free end that still stand higher than its last cut
+// goes. They come down to that with it, where the drawing lets them.
+func (c *Context) inTheClear(i int, j Job, nearZ, radius float64) float64 {
+	step := 1
+	if j.Free == partspec.Left {
+		step = -1
+	}
+	for k := i + step; k >= 0 && k < len(c.Blocks); k += step {
+		b := c.Blocks[k]
+		if !b.Cylinder() || b.AsSupplied || float64(b.Diameter.High)/2 > radius || c.surfaceBefore(k, Task{Op: shape.Op{Z0: b.Z0, Z1: b.Z1}}, j) <= radius+sizeNoise {
+			break
+		}
+		nearZ = b.Z1
+		if j.Free == partspec.Left {
+			nearZ = b.Z0
+		}
+	}
+	return nearZ
 }
 
 // lowerBeyond reports whether the neighbour on the headstock's side stands no higher, or there is none: then the tool runs on past the edge.

@@ -25,7 +25,7 @@ func (c *Context) cone(i int, f *partspec.Taper) []Task {
 	t := Task{Op: shape.Op{ID: f.ID() + "/taper", Feature: b.Name, Process: plan.TaperTurn, Stage: shape.Finishing, Z0: b.Z0, Z1: b.Z1, Outer: b.Curve,
 		Makes: append([]string{b.Name}, c.shoulders(i)...), Tight: float64(f.Large.Width()), Round: c.roundness(f.Large), Depth: min(excess, leaveRadius) + b.Greatest - b.Least}}
 	end := f.LargeAt.Other() // the small end is free, so that the cone rises towards the headstock
-	if c.clearTo(i, end) && c.slideReaches(f) {
+	if c.slideReaches(f) {
 		run := swing{z0: b.Z0, r0: b.Least, z1: b.Z1, r1: b.Greatest, title: taperTitle(f), check: c.taperCheck(f)}
 		if end == partspec.Right {
 			run.z0, run.z1 = b.Z1, b.Z0
@@ -36,27 +36,52 @@ func (c *Context) cone(i int, f *partspec.Taper) []Task {
 			run.r1 = run.r0 + slope*(run.z1-run.z0)
 		}
 		for _, tool := range c.tools(partspec.Turning) {
-			if tool.Hand != "left" {
+			if tool.Hand != "left" && c.clearTo(i, end, tool) {
 				t.Ways = append(t.Ways, c.swungWay(t, end, tool, run))
 			}
 		}
 	}
-	why := fmt.Sprintf("%s: the small end must be free, with nothing higher between it and the end", f.Name)
+	why := fmt.Sprintf("%s: the small end must be free, with nothing higher between it and the end, and what is beside it %.2f lower on the diameter: a tool begins there", f.Name, 2*c.runIn(b, partspec.Tool{}))
 	if !c.slideReaches(f) {
 		why = fmt.Sprintf("%s, %.0f long and clear at both ends: the top slide does not travel that far", f.Name, b.Z1-b.Z0)
 	}
 	return append(tasks, t.orLacking(why))
 }
 
-// clearTo reports whether nothing between a cone's small end and an end of the part stands higher than that small end: the tool comes from there.
-func (c *Context) clearTo(i int, e partspec.End) bool {
+// clearTo reports whether nothing between a cone's small end and an end of the part stands higher than that small end: a tool comes from there, and begins beside it.
+func (c *Context) clearTo(i int, e partspec.End, tool partspec.Tool) bool {
+	b := c.Blocks[i]
 	for k, other := range c.Blocks {
 		beyond := e == partspec.Right && k > i || e == partspec.Left && k < i
-		if beyond && other.Greatest > c.Blocks[i].Least+sizeNoise {
+		if beyond && other.Greatest > b.Least+sizeNoise {
+			return false
+		}
+		if beside := beyond && (k == i+1 || k == i-1); beside && c.highBeside(other, e) > b.Least-c.runIn(b, tool)+sizeNoise {
 			return false
 		}
 	}
 	return true
+}
+
+// highBeside is how high a neighbour on the side of an end may stand beside a cone.
+func (c *Context) highBeside(b shape.Block, e partspec.End) float64 {
+	z := b.Z0
+	if e == partspec.Left {
+		z = b.Z1
+	}
+	high := b.Curve.Greatest(z-faceLook, z+faceLook)
+	if b.Cylinder() && !b.AsSupplied {
+		high = max(high, float64(b.Diameter.High)/2)
+	}
+	return high
+}
+
+// runIn is how much lower than a cone's small end the neighbour must be at which the tool begins: the cone goes on to there, and the corner that the dials place lies
+// under it by what its nose rounds off. It begins clear of the corner between the two, or at the saddle's next mark, where roughing has left its allowance there.
+func (c *Context) runIn(b shape.Block, tool partspec.Tool) float64 {
+	saddle, _ := c.Lathe.Dial("saddle")
+	slope := (b.Greatest - b.Least) / (b.Z1 - b.Z0)
+	return noseShift(float64(tool.NoseRadius), math.Atan(slope)*180/math.Pi) + min(slope*clearance, slope*float64(saddle.Graduation.Value)+leaveRadius)
 }
 
 func taperTitle(f *partspec.Taper) string {

@@ -54,7 +54,7 @@ var insideFirst = Order{
 
 var freeEndFirst = Order{
 	plan.Rule{ID: "A-04", Class: "order", Title: "Work from the free end towards the chuck",
-		Text: "IF several diameters step up towards the chuck THEN cut the one nearest the free end first and the one nearest the support last.",
+		Text: "IF several diameters step up towards the chuck THEN cut the one nearest the free end first and the one nearest the support last; finish it first too, where what roughing left on it would stand in the tool's way to the next.",
 		Why:  "the work is stiffest while the metal by the chuck is still there, and the tool comes to each shoulder from clear air",
 		Sure: "published", Source: "F. D. Jones, Turning and Boring (1914), on keeping one half stiff while the other is machined",
 		Except: "where the grip itself is on the metal to be removed"},
@@ -62,7 +62,10 @@ var freeEndFirst = Order{
 		var arcs []Arc
 		for _, end := range []partspec.End{partspec.Left, partspec.Right} {
 			arcs = append(arcs, pairs(w, func(a, b shape.Op) (bool, partspec.End) {
-				return firstCut(w, a) && (turned(b) || b.Process == plan.TaperTurn && !b.Inside) && a.Feature != b.Feature && outboard(a, b, end), end
+				if a.Feature == b.Feature || !turned(b) && !outsideTaper(b) || !outboard(a, b, end) {
+					return false, end
+				}
+				return firstCut(w, a) || inWay(w, a, b), end
 			})...)
 		}
 		return arcs

@@ -58,6 +58,26 @@ func firstCut(w Work, o shape.Op) bool {
 	return true
 }
 
+func outsideTaper(o shape.Op) bool { return o.Process == plan.TaperTurn && !o.Inside }
+
+// inWay reports whether what roughing left where a is finished stands in the way of the tool that begins beside it to finish b. A knurl does not wait for its
+// neighbours (rule A-14).
+func inWay(w Work, a, b shape.Op) bool {
+	finish := a.Process == plan.TurnFinish || outsideTaper(a)
+	if !finish || b.Stage != shape.Finishing || knurled(w.Part, b) || math.Max(a.Z0-b.Z1, b.Z0-a.Z1) > besideTool {
+		return false
+	}
+	for _, r := range w.Ops {
+		if r.Process == plan.TurnRough && r.Feature == a.Feature {
+			return greatest(r) > least(b)-besideTool*slope(b)
+		}
+	}
+	return false
+}
+
+// besideTool is how far before a surface the tool that turns it begins, mm. Common practice, no source.
+const besideTool = 1.0
+
 // outboard reports whether a lies nearer to the free end than b and is not larger.
 func outboard(a, b shape.Op, free partspec.End) bool {
 	nearer := a.Z0 >= b.Z1
@@ -73,6 +93,23 @@ func greatest(o shape.Op) float64 {
 		return 0
 	}
 	return o.Outer.Greatest(z0, z1)
+}
+
+// slope is how much an outside cone rises for each millimetre of its length; 0 for a cylinder.
+func slope(o shape.Op) float64 {
+	if o.Z1 <= o.Z0 {
+		return 0
+	}
+	return (greatest(o) - least(o)) / (o.Z1 - o.Z0)
+}
+
+// least is the least radius of what an outside operation leaves.
+func least(o shape.Op) float64 {
+	z0, z1, ok := o.Outer.Domain()
+	if !ok {
+		return 0
+	}
+	return o.Outer.Least(z0, z1)
 }
 
 // widest is the radius of what an inside operation leaves.
