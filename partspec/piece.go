@@ -121,12 +121,12 @@ func between(stretch Span, lists ...[]units.Length) []units.Length {
 	return slices.DeleteFunc(slices.Concat(lists...), func(z units.Length) bool { return z <= stretch.Left || z >= stretch.Right })
 }
 
-// checkWalls finds places where the hollow reaches the outside.
+// checkWalls finds places where the hollow reaches the outside. Where one only ends at the other's beginning nothing would hold the two sides together.
 func (s *shaper) checkWalls() {
 	outer := slices.Concat(s.outsidePieces(), s.cutPieces())
 	for _, in := range slices.Concat(s.insidePieces(), s.threadPieces()) {
 		for _, out := range outer {
-			if both, ok := common(in.span, out.span); ok && s.checkWall(in, out, both) {
+			if both, _ := common(in.span, out.span); both.Length() >= -sameLength && s.checkWall(in, out, both) {
 				break
 			}
 		}

@@ -191,8 +191,16 @@ func (s swing) metal(b solid.Body, startZ float64) float64 {
 	}
 	most, slope := 0.0, (s.r1-s.r0)/(s.z1-s.z0)
 	for _, p := range over.Clip(math.Min(startZ, s.z1), math.Max(startZ, s.z1)).Pieces() {
-		for _, at := range [][2]float64{{p.Z0, p.R0}, {p.Z1, p.R1}} {
-			most = math.Max(most, sign*(at[1]-s.r0-slope*(at[0]-s.z0)))
+		at := []float64{p.Z0, p.Z1}
+		if p.IsArc() { // an arc stands farthest out where it runs along the line
+			for _, side := range []float64{-1, 1} {
+				if z := p.CentreZ + side*p.Radius*slope/math.Hypot(1, slope); p.Z0 < z && z < p.Z1 {
+					at = append(at, z)
+				}
+			}
+		}
+		for _, z := range at {
+			most = math.Max(most, sign*(p.At(z)-s.r0-slope*(z-s.z0)))
 		}
 	}
 	return most
@@ -252,7 +260,7 @@ func (c *Context) writeSwung(t Task, w Way, run swing, j Job) (plan.Operation, D
 	}
 	along := int64(math.Floor((math.Abs(run.z1-startZ))/math.Cos(units.Angle(run.angle()).Radians())/float64(p.dial("top").Graduation.Value) + markNoise))
 	last, reachedR := p.cross(startR)
-	depth := math.Max(t.Depth, run.metal(j.Before, startZ))
+	depth := run.metal(j.Before, startZ)
 	n := passes(depth, p.dialled())
 	p.op.DepthMM = math.Min(p.op.DepthMM, math.Ceil(100*(depth/float64(n)+forceSlack))/100)
 	for k := 1; k <= n; k++ {

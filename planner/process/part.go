@@ -22,7 +22,7 @@ const longestParted = 4.5
 // Separation says how a part will leave its bar: by which tool, how wide the cut is and what is left on the face.
 func Separation(shop *partspec.Workshop, part *partspec.Part, radiusMM, boreMM float64) (width, spare float64, sawn bool) {
 	tooLong := float64(part.Length.Mid()) > longestParted*float64(part.Stock.Outside.Value)
-	if t, ok := partingTool(shop, radiusMM, boreMM); ok && !tooLong {
+	if t, ok := partingTool(shop, part, radiusMM, boreMM); ok && !tooLong {
 		return float64(t.Width), 0.4, false
 	}
 	for _, t := range shop.Tools {
@@ -33,10 +33,11 @@ func Separation(shop *partspec.Workshop, part *partspec.Part, radiusMM, boreMM f
 	return 1.5, 1.5, true
 }
 
-// partingTool finds a blade that reaches through the wall.
-func partingTool(shop *partspec.Workshop, radiusMM, boreMM float64) (partspec.Tool, bool) {
+// partingTool finds a blade that reaches through the wall beside the bar, which has its own diameter still.
+func partingTool(shop *partspec.Workshop, part *partspec.Part, radiusMM, boreMM float64) (partspec.Tool, bool) {
+	bar, into := float64(part.Stock.EnvelopeDiameter())/2, math.Max(0, boreMM-clearance)
 	for _, t := range shop.Tools {
-		if t.Kind == partspec.Parting && float64(t.Reach) >= radiusMM-boreMM+1 && 2*radiusMM <= widestPart {
+		if t.Kind == partspec.Parting && float64(t.Reach) >= math.Max(radiusMM-boreMM+clearance, bar-into) && 2*radiusMM <= widestPart {
 			return t, true
 		}
 	}
@@ -82,7 +83,7 @@ func (c *Context) partOff() Task {
 	}
 	t := Task{Op: shape.Op{ID: "part_off", Feature: "part", Process: plan.PartOff, Stage: shape.Finishing, Z0: math.Min(end, side), Z1: math.Max(end, side), Keep: &keep, Depth: c.heldBlock().Greatest}}
 	radius := c.partRadius()
-	if tool, ok := partingTool(c.Shop, radius, c.heldBore()); ok && !c.Place.ByHand {
+	if tool, ok := partingTool(c.Shop, c.Part, radius, c.heldBore()); ok && !c.Place.ByHand {
 		rate := c.rate(cutPart, 2*radius, tool)
 		w := Way{End: c.Place.Free, Tool: tool, Ordinary: true, Rate: rate, ForceAt: radius, Span: [2]float64{t.Z0, t.Z1}}
 		w.Minutes = cutMinutes(radius-c.heldBore(), 1, rate) + minutesEdge

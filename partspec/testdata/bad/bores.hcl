@@ -209,3 +209,26 @@ part "swallowing" {
     diameter = 6
   }
 }
+
+part "in_two" {
+  material = "brass"
+  length   = 25
+  stock "bar" {
+    diameter = 52.5
+  }
+  flange "rim" {
+    diameter = 46
+    length   = 5
+  }
+  spigot "tube" {
+    diameter = 15.5
+  }
+  bore "way" {
+    diameter = 11.5
+  }
+  counterbore "seat" { # ERROR "leaves no wall. Its diameter is 19 mm where spigot 'tube' is 15.5 mm, 5 mm from the left end"
+    diameter = 19
+    depth    = 5
+    from     = "left"
+  }
+}
