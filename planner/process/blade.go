@@ -68,6 +68,7 @@ func (c *Context) writeBlade(i int, t Task, w Way, g turning, j Job) (plan.Opera
 	z0 := t.Z0 - over[0] + math.Max(g.leave*up[0], c.filletAt(b.Name, partspec.Left))
 	z1 := t.Z1 + over[1] - math.Max(g.leave*up[1], c.filletAt(b.Name, partspec.Right))
 	p.bladeTo(z0, z1, g, float64(w.Tool.Width), "")
+	p.op.DepthMM = math.Min(p.op.DepthMM, math.Ceil(100*(t.Depth+forceSlack))/100)
 	p.note("The saddle's figure is for the corner of the blade nearest to the headstock.")
 	p.why("the diameter lies behind a larger one: a blade reaches it without turning the work round", "A-46")
 	if g.size != nil {

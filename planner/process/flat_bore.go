@@ -110,7 +110,7 @@ const (
 
 // headLack says why a bore is not made by a boring head on the mill.
 func (c *Context) headLack(f *partspec.Bore) string {
-	d := float64(f.Diameter.Mid())
+	d := float64(f.Diameter.High)
 	switch {
 	case !c.coordinates():
 		return fmt.Sprintf("boring %s on a mill: none with dials x, y and quill (or z) is owned", f.Name)
@@ -155,7 +155,7 @@ func (c *Context) headDrill(f *partspec.Bore, head partspec.Tool) (partspec.Tool
 
 func (c *Context) head(f *partspec.Bore) partspec.Tool {
 	for _, t := range c.tools(partspec.BoringHead) {
-		if _, open := c.headDrill(f, t); open > 0 && float64(f.Diameter.Mid()) <= float64(t.MostSwing)+sizeNoise {
+		if _, open := c.headDrill(f, t); open > 0 && float64(f.Diameter.High) <= float64(t.MostSwing)+sizeNoise {
 			return t
 		}
 	}

@@ -43,7 +43,7 @@ func (w *walk) easing(op plan.Operation) {
 	}
 	limit, of := w.roundness()
 	ring := w.ring(g.WorkingN)
-	if math.IsInf(limit, 1) || 2*ring.WallMM >= ring.OutsideDiameterMM {
+	if math.IsInf(limit, 1) || w.solid() {
 		return
 	}
 	if d, err := ring.Distortion(); err == nil && d.Trust == mechanics.TrustGood && d.ErrorMostMM > limit+figure {

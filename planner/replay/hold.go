@@ -119,10 +119,10 @@ func (w *walk) seated() bool {
 func (w *walk) checkDistortion() {
 	g := w.setup.Grip
 	limit, of := w.roundness()
-	ring := w.ring(w.lastN())
-	if 2*ring.WallMM >= ring.OutsideDiameterMM {
-		return // the work is solid
+	if w.solid() {
+		return
 	}
+	ring := w.ring(w.lastN())
 	w.checkYield(ring)
 	if math.IsInf(limit, 1) {
 		return // nothing round was made
@@ -164,6 +164,12 @@ const (
 	// plugClearance is that of a plug turned to the measured bore, in radius (0 to 0.02 on diameter).
 	plugClearance = 0.005
 )
+
+// solid reports whether the work has no hole under the jaws.
+func (w *walk) solid() bool {
+	lo, hi := w.grip()
+	return w.body.Inner.Greatest(lo, hi) <= same
+}
 
 // ring is the work as a plain ring in the jaws, as thin as it is anywhere under them.
 func (w *walk) ring(forcePerJawN float64) mechanics.RingGrip {

@@ -45,6 +45,9 @@ func (w *walk) addLoad(op plan.Operation, m motion, before solid.Body) {
 		l.z = math.Max(z0, math.Min(z1, m.to.Z))
 	}
 	l.radius = math.Min(l.radius, before.Outer.Greatest(z0, z1))
+	if m.across() && (m.Kind == partspec.Parting || m.Kind == partspec.Grooving) && !m.inside {
+		l.radius = math.Min(l.radius, m.bladeArm(before.Outer, w.free()))
+	}
 	if m.set() {
 		l.axial, l.radius = true, m.size/4
 	}
@@ -54,6 +57,27 @@ func (w *walk) addLoad(op plan.Operation, m motion, before solid.Body) {
 	w.loads, w.all = append(w.loads, l), append(w.all, l)
 	w.checkPower(op, l)
 	w.checkSurface(op, m, 2*math.Min(math.Max(math.Abs(m.from.R), l.radius), before.Outer.Greatest(z0, z1)))
+}
+
+// bladeArm is the radius at which a blade's whole force turns as hard as the blade does anywhere on its way in: where it meets a corner of the bar beside its place,
+// only as much of its width cuts there.
+func (m motion) bladeArm(outer solid.Curve, free float64) float64 {
+	wide := float64(m.Width)
+	if wide <= same {
+		return math.Inf(1)
+	}
+	corners := [2]float64{m.from.Z, m.from.Z + free*wide}
+	pieces, arm := outer.Clip(math.Min(corners[0], corners[1]), math.Max(corners[0], corners[1])).Pieces(), 0.0
+	for _, p := range pieces {
+		r, cutting := math.Max(p.R0, p.R1), 0.0
+		for _, q := range pieces {
+			if math.Max(q.R0, q.R1) >= r-same {
+				cutting += q.Z1 - q.Z0
+			}
+		}
+		arm = math.Max(arm, r*math.Min(1, cutting/wide))
+	}
+	return arm
 }
 
 // push is the force of a cut and its depth; not ok where nothing is known of it: fed by hand, form tools, a metal with no figures.
@@ -69,6 +93,9 @@ func (w *walk) push(op plan.Operation, m motion, before solid.Body) (f mechanics
 		deep = math.Max(deep/2, deep-w.slack(m))
 	case partspec.Parting, partspec.Grooving, partspec.RecessTool:
 		deep = float64(m.Width)
+		if lost := w.lost(m, before); m.along() { // it takes off what plunging has left
+			deep = math.Min(deep, math.Max(lost.Inside, lost.Outside))
+		}
 	case partspec.Drills:
 		f, ok = w.twist(op, m, before)
 		return f, m.size / 2, ok
