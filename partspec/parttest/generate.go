@@ -281,9 +281,9 @@ func (b *builder) addBores() {
 			continue
 		}
 		deep := b.half(2, max(2, whole/3), "seat depth")
-		most := b.room(0, deep)
+		most := b.room(0, deep+wall)
 		if end == "right" {
-			most = b.room(whole-deep, whole)
+			most = b.room(whole-deep-wall, whole)
 		}
 		if least := max(way+2*wall, 5); most >= least {
 			d := b.half(least, most, "seat")
