@@ -2,6 +2,8 @@ package planner_test
 
 import (
 	"fmt"
+	"math/rand/v2"
+	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -173,4 +175,57 @@ func TestReplayKnowsWhatASlideBears(t *testing.T) {
 	set := rules.All().Without("B-32")
 	_, failures := planner.Proved(load(t, slidePlate), planner.Options{Rules: &set})
 	assert.Contains(t, fmt.Sprint(failures), "rule B-32")
+}
+
+// slidePlateSizes and slideShaftSizes are words of the files and others in their place.
+func slidePlateSizes(between func(low, high int) int) []string {
+	w, h, deep := between(20, 70), between(20, 60), between(3, 14)
+	x := between(8, w-8)
+	return []string{"thickness = 8", fmt.Sprintf("thickness = %d", deep), "thickness         = 8", fmt.Sprintf("thickness = %d", deep), "width             = 44", fmt.Sprintf("width = %d", w+between(2, 6)),
+		"length            = 34", fmt.Sprintf("length = %d", h+between(2, 6)), "width  = 40", fmt.Sprintf("width = %d", w), "height = 30", fmt.Sprintf("height = %d", h), `"6 ±0.1"`, fmt.Sprintf(`"%d ±0.1"`, 2*between(2, 7)),
+		"[[16, 8], [24, 8]]", fmt.Sprintf("[[%d, %d], [%d, %d]]", x, between(8, h-8), x, between(8, h-8)), "depth = 3", []string{"depth = 2", "through = true", "depth = 1.5"}[between(0, 2)],
+		`["8 ±0.2", "22 ±0.2"]`, fmt.Sprintf(`["%d ±0.2", "%d ±0.2"]`, between(5, w-5), between(5, h-5))}
+}
+
+func slideShaftSizes(between func(low, high int) int) []string {
+	d := between(8, 24)
+	return []string{`"12 ±0.1"`, fmt.Sprintf(`"%d ±0.1"`, d), "diameter = 20", fmt.Sprintf("diameter = %d", d+between(2, 10)), "diameter = 18", fmt.Sprintf("diameter = %d", d+1),
+		`"5 ±0.1"`, fmt.Sprintf(`"%d.%d ±0.1"`, d/2-between(1, 2), between(0, 9)), "length   = 12", fmt.Sprintf("length = %d", between(6, 22)), "at       = 8", fmt.Sprintf("at = %d", between(6, 20)),
+		"diameter = 3\n", fmt.Sprintf("diameter = %d\n", between(2, 6))}
+}
+
+// Plates and shafts of many sizes, on slides of many ways and dials, are proved or refused with reasons.
+func TestSlidesOfManySizes(t *testing.T) {
+	metals := []string{"mild steel", "brass", "aluminium"}
+	for _, c := range []struct {
+		file  string
+		sizes func(func(low, high int) int) []string
+	}{{slidePlate, slidePlateSizes}, {slideShaft, slideShaftSizes}} {
+		text, err := os.ReadFile(c.file)
+		require.NoError(t, err)
+		r := rand.New(rand.NewPCG(32, 5))
+		between := func(low, high int) int { return low + r.IntN(max(1, high-low+1)) }
+		milled := 0
+		for range 60 {
+			metal := metals[between(0, 2)]
+			pairs := append(c.sizes(between), "travel     = 90", fmt.Sprintf("travel = %d", between(40, 100)), "opening    = 50", fmt.Sprintf("opening = %d", between(30, 70)), "mild steel", metal)
+			if between(0, 2) == 0 {
+				pairs = append(pairs, "graduation = 0.02\n      per_turn   = 2\n      reads      = \"diameter\"", "graduation = 0.001 * 25.4\n      per_turn   = 0.1 * 25.4\n      reads      = \"radius\"")
+			}
+			with := strings.NewReplacer(pairs...).Replace(string(text))
+			job, _, diags := partspec.Parse([]partspec.Source{{Name: c.file, Text: []byte(with)}})
+			if diags.HasErrors() {
+				continue
+			}
+			part := answered(t, job).Parts[0]
+			if t.Failed() {
+				t.Log(with[strings.Index(with, "  holding \"vertical_slide"):])
+				return
+			}
+			if len(onSlide(part)) > 0 {
+				milled++
+			}
+		}
+		assert.Greater(t, milled, 10, c.file)
+	}
 }

@@ -212,8 +212,9 @@ func (c *Context) writeMilled(t Task, m milled, w Way, j Job) (plan.Operation, D
 	above := m.standing(w.SizeMM, j.Before) - m.top
 	over := p.graduationsOver(above)
 	g := float64(p.dial(p.quill()).Graduation.Value)
-	all, layers := floor+over, passes(m.top+above-(m.low+m.high)/2, p.most)
-	p.op.DepthMM = math.Max(p.op.DepthMM, float64((all+int64(layers)-1)/int64(layers))*g) // whole graduations
+	all := floor + over
+	layers := int(p.layersOf(all, p.most))
+	p.op.DepthMM = math.Max(p.op.DepthMM, float64((all+int64(layers)-1)/int64(layers))*g) // no finer than a graduation
 	for k := 1; k <= layers; k++ {
 		deep := all*int64(k)/int64(layers) - over
 		label := fmt.Sprintf("layer %d", k)

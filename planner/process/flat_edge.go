@@ -187,6 +187,7 @@ func (c *Context) writeEdge(s shape.Side, edges []int, t Task, w Way, j Job) (pl
 	for _, i := range edges {
 		if c.datumEdge(i) {
 			p.why("coordinates begin here", "A-41")
+			done = 0 // wherever the dial left it
 		}
 	}
 	p.op.Checks = append(p.op.Checks, c.sideChecks(s, j.Flat)...)
@@ -197,8 +198,8 @@ func (c *Context) writeEdge(s shape.Side, edges []int, t Task, w Way, j Job) (pl
 // edgeLevels are the counts of the levels at which an edge is milled, the last of which takes the cutter through.
 func (p *page) edgeLevels(thick float64) (level func(v int) int64, levels int) {
 	all, _ := p.sunk(thick+through, true)
-	solid, _ := p.sunk(thick, false)
-	levels = passes(thick, p.op.DepthMM)
+	solid, _ := p.sunk(thick, true)
+	levels = int(p.layersOf(solid, p.op.DepthMM))
 	return func(v int) int64 {
 		if v == levels {
 			return all

@@ -44,7 +44,7 @@ func (c *Context) flatSlot(f *partspec.Slot) Task {
 	}
 	for _, e := range sides {
 		w := c.millWay(e, tool)
-		w.Rate.DepthMM = c.slotDepth(size)
+		w.Rate = c.millRate(size, c.slotDepth(size), tool.Tool) // the whole width at once: as fast as the motor bears
 		w.DeepMM, w.ForceAt = depth, size/2
 		w.ForceN = c.milledForce(w.Rate.DepthMM, size, size, w.Rate.FeedMM)
 		w.Span = [2]float64{groove.Z0, groove.Z1}
@@ -130,8 +130,8 @@ func (c *Context) writeFlatSlot(f *partspec.Slot, t Task, w Way, g shape.Groove,
 	if f.Through {
 		metal -= through // the last layer comes out below
 	}
-	n := int64(passes(metal, w.PassMM(j.Light)))
-	solid, _ := p.sunk(metal, false)
+	solid, _ := p.sunk(metal, f.Through)
+	n := p.layersOf(solid, w.PassMM(j.Light))
 	layer := func(k int64) int64 {
 		if k == n {
 			return all

@@ -140,7 +140,7 @@ func (c *Context) powerCap(r Rate) []speed.Cap {
 	case cutRough, cutFinish, cutFace, cutBore:
 		torque = c.force(r.DepthMM, r.FeedMM) * r.diameter / 2 / 1000
 	case cutEdge:
-		torque = c.force(r.own, r.FeedMM/leastTeeth) * r.diameter / 2 / 1000
+		torque = math.Max(c.force(r.own, r.FeedMM/leastTeeth), c.milledForce(r.own, r.diameter, r.diameter, r.FeedMM)) * r.diameter / 2 / 1000
 	case cutGroove, cutPart:
 		torque = c.force(bladeWidth(r.tool), r.FeedMM) * r.diameter / 2 / 1000
 	}

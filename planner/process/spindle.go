@@ -112,6 +112,12 @@ func (p *page) sunk(depth float64, through bool) (marks int64, reached float64) 
 	return marks, float64(marks) * g
 }
 
+// layersOf is how many layers of whole graduations, none deeper than so much, make up a count of the quill's.
+func (p *page) layersOf(count int64, mostMM float64) int64 {
+	each := max(1, int64(math.Floor(mostMM/float64(p.dial(p.quill()).Graduation.Value)+markNoise)))
+	return max(1, (count+each-1)/each)
+}
+
 // plunge is a cut straight down at a place: by the quill's dial to that many marks, or between two heights that are measured.
 func (p *page) plunge(name string, s stand, marks int64, low, high float64) plan.Cut {
 	cut := plan.Cut{Name: name, From: s.at, To: s.at, At: s.place}

@@ -58,7 +58,7 @@ func (w *walk) capacity() {
 	d := 2 * g.RadiusMM
 	if len(h.Sizes) > 0 && g.Kind == "collet" {
 		for _, s := range h.Sizes {
-			if d <= float64(s)+same && d >= float64(s)-float64(h.SizeRange)-same {
+			if d <= float64(s)+colletOver && d >= float64(s)-float64(h.SizeRange)-same {
 				return
 			}
 		}
@@ -77,6 +77,9 @@ func (w *walk) capacity() {
 		w.failOp("capacity", "Ø%s is gripped; %s takes %s to %s", mm(d), h.Name, mm(low), mm(high))
 	}
 }
+
+// colletOver is how much larger than its size the work may be that a collet still closes on truly, mm (rule B-05; collet catalogue p. 1115, DIN 6499).
+const colletOver = 0.025
 
 // through holds stock that reaches back through the spindle against its bore.
 func (w *walk) through(lo, hi float64) {
