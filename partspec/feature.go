@@ -211,11 +211,12 @@ const (
 	LocatePunch  LocateBy = "punch_mark"
 )
 
-// Seat is a cylinder cut across an end, so that the part sits on a pipe or barrel. The pipe's axis lies in the plane of X and Y at Angle from +X and crosses the part's axis; the cut just reaches the part's widest
-// place at that end, so that its depth at the crown is the sagitta of the part's width (AxisZ says where the pipe's axis lies along Z).
+// Seat is a cylinder cut across an end, so that the part sits on a pipe or barrel. The pipe's axis lies parallel to the plane of X and Y at Angle from +X; it crosses the part's axis, on a flat part it runs along X or
+// Y through Middle. The cut just reaches the width Across at that end, so that its depth at the crown is the sagitta of it (AxisZ says where the pipe's axis lies along Z).
 type Seat struct {
 	FeatureHead
-	On       End          // the end cut
+	On       End          // the end cut; of a flat part Left is its back, Right its front
+	Middle   Size         // flat part: where the pipe's axis lies, along Y for a pipe along X and along X for one along Y
 	Radius   Size         // of the seat
 	Angle    units.Angle  // of the pipe's axis from +X, as seen from the right end
 	Across   units.Length // the part's width at right angles to the pipe's axis: the chord

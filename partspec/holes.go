@@ -14,7 +14,7 @@ var holesShape = shapeOf{
 		may("diameter", kindSize), may("clearance", kindWord), may("thread", kindWord), may("dowel", kindSize),
 		may("full_thread", kindSize), may("class", kindWord), may("hand", kindWord),
 		may("depth", kindSize), may("through", kindFlag), may("from", kindWord), may("position", kindLength), may("locate_by", kindWord),
-		may("match", kindPattern), may("note", kindText),
+		may("direction", kindWord), may("match", kindPattern), may("note", kindText),
 	},
 	blocks: []string{"grid", "counterbore", "countersink"},
 }
@@ -34,6 +34,7 @@ func (s *shaper) holes(e *entry) Feature {
 	s.holeDepth(e, f)
 	f.Sink = s.sink(e, f)
 	s.matched(e, f)
+	s.holeDirection(e)
 	if e.broken {
 		return nil
 	}

@@ -9,21 +9,14 @@ import (
 )
 
 var seatShape = shapeOf{attrs: []attr{
-	need("on", kindWord), may("radius", kindSize), may("chord", kindSize), may("rise", kindSize), may("across", kindLength), may("angle", kindTurn),
+	need("on", kindWord), may("at", kindPosition), may("radius", kindSize), may("chord", kindSize), may("rise", kindSize), may("across", kindLength), may("angle", kindTurn),
 	may("finish_by", kindWord), may("leftover", kindLength), may("note", kindText),
 }}
 
 // seat builds a hollow across an end, in which the part sits on a pipe. Its depth at the crown is the sagitta of the part's width over the pipe.
 func (s *shaper) seat(e *entry) Feature {
 	f := &Seat{FeatureHead: s.head(e), Angle: units.Angle(e.number("angle")), Finish: s.byFile(e), Leftover: e.length("leftover")}
-	switch e.text("on") {
-	case "left":
-		f.On = Left
-	case "right":
-		f.On = Right
-	default:
-		s.c.fail(e, e.at("on"), fmt.Sprintf("A seat cannot be on %q", e.text("on")), `Write on = "left" or on = "right": the end that sits on the pipe.`)
-	}
+	s.seatEnd(e, f)
 	if e.has("leftover") && !f.Finish {
 		s.c.fail(e, e.at("leftover"), "leftover is what the steps leave for the file", `Write finish_by = "file" beside it, or leave it out.`)
 	}
@@ -31,11 +24,30 @@ func (s *shaper) seat(e *entry) Feature {
 	if e.broken || s.bodyless {
 		return nil
 	}
-	s.seatDepth(e, f)
+	if s.flat {
+		s.faceSeat(e, f)
+	} else {
+		s.seatDepth(e, f)
+	}
 	if e.broken {
 		return nil
 	}
 	return f
+}
+
+// seatEnd reads which end sits on the pipe.
+func (s *shaper) seatEnd(e *entry, f *Seat) {
+	words, say := map[string]End{"left": Left, "right": Right}, `Write on = "left" or on = "right": the end that sits on the pipe. A round bar that lies across its pipe is drawn as a flat part, with the seat on = "back".`
+	if s.flat {
+		words = map[string]End{"back": Left, "front": Right}
+		say = `Write on = "back" or on = "front": the face that sits on the pipe. A hollow through the thickness is an arc with bulge = "in" in an outline "chain".`
+	} else if e.has("at") {
+		s.c.fail(e, e.at("at"), "A seat on a turned part lies about its axis", "Leave at out.")
+	}
+	var ok bool
+	if f.On, ok = words[e.text("on")]; !ok {
+		s.c.fail(e, e.at("on"), fmt.Sprintf("A seat cannot be on %q", e.text("on")), "%s", say)
+	}
 }
 
 // seatRadius is drawn, or follows from the chord and the rise that were measured on the pipe: R = c²/8s + s/2 (rule C-20).
@@ -111,25 +123,7 @@ func (s *shaper) seatDepth(e *entry, f *Seat) {
 	if e.has("across") {
 		f.Across = e.length("across")
 	}
-	r, half := f.Radius.Value, f.Across/2
-	switch {
-	case f.Across > width+sameLength:
-		s.c.fail(e, e.at("across"), fmt.Sprintf("%s is wider than its end", e.title()), "The end is %s across: leave across out for all of it.%s", s.shown(width), s.wrongUnit(f.Across, width))
-		return
-	case r < half-sameLength:
-		s.c.fail(e, e.head(), fmt.Sprintf("The pipe of %s is narrower than the part", e.title()),
-			"Its radius is %s and the part is %s across: write across, the width that sits on it, %s at most.%s", s.shown(r), s.shown(f.Across), s.shown(2*r), s.wrongUnit(half, r))
-		return
-	}
-	f.Depth = (r - units.Length(math.Sqrt(max(0, float64(r*r-half*half))))).Round(positionDecimals)
-	f.AxisZ = (f.Depth - r).Round(positionDecimals)
-	if f.On == Right {
-		f.AxisZ = (s.length() - f.AxisZ).Round(positionDecimals)
-	}
-	if f.Depth >= flange-sameLength {
-		s.c.fail(e, e.head(), fmt.Sprintf("%s is deeper than its flange", e.title()),
-			"At its crown it is %s deep, and the metal at the rim is %s thick: make that thicker, or the part narrower.%s", s.shown(f.Depth), s.shown(flange), s.wrongUnit(f.Depth, flange))
-	}
+	s.sunkSeat(e, f, width, flange)
 }
 
 // roundEnd reports whether an end is that of a turned cylinder.
@@ -168,11 +162,13 @@ func (s *shaper) endMetal(end End) (across, thick units.Length) {
 // left is how thick the metal at a place beside the axis is behind the seat: t(x) = H - (sqrt(R² - x²) - sqrt(R² - w²/4)), x measured square to the pipe's
 // axis (rule C-20). H is the metal's thickness without the seat.
 func (f *Seat) left(at Point, metal units.Length) units.Length {
-	a := f.Angle.Radians()
-	x := -float64(at.X.Value)*math.Sin(a) + float64(at.Y.Value)*math.Cos(a)
+	return metal - f.hollow(f.Beside(at.X.Value, at.Y.Value))
+}
+
+// hollow is how deep below the end the seat lies so far beside the plane of its pipe's axis; 0 where it does not reach.
+func (f *Seat) hollow(beside float64) units.Length {
 	r := float64(f.Radius.Value)
-	rise := math.Sqrt(max(0, r*r-x*x)) - (r - float64(f.Depth))
-	return metal - units.Length(max(0, rise))
+	return units.Length(max(0, math.Sqrt(max(0, r*r-beside*beside))-(r-float64(f.Depth))))
 }
 
 // checkSeats: an end has one seat, and tapped and blind holes over it keep their thread and floor where the metal is thinnest.
@@ -189,8 +185,15 @@ func (s *shaper) checkSeats() {
 		}
 		seated[f.On] = e
 		for _, other := range s.entries {
-			if h, ok := s.done[other.name].(*Holes); ok && !other.broken {
+			if other.broken {
+				continue
+			}
+			if h, ok := s.done[other.name].(*Holes); ok {
 				s.overSeat(other, h, f)
+				s.squareToSeat(other, h, f)
+			}
+			if s.flat {
+				s.overFlat(other, f)
 			}
 		}
 	}
@@ -198,7 +201,7 @@ func (s *shaper) checkSeats() {
 
 // overSeat judges holes whose metal a seat makes thinner.
 func (s *shaper) overSeat(e *entry, h *Holes, seat *Seat) {
-	if h.From == seat.On && (!h.Through || h.Sink != nil) {
+	if h.From == seat.On && (!h.Through || h.Sink != nil) && (!s.flat || seat.reached(h)) {
 		s.c.fail(e, e.head(), fmt.Sprintf("%s begins in %s", e.title(), s.entryOf(seat.Name).title()),
 			"No depth can be counted from a hollow: drill from the other end, or write a plain hole with through = true.")
 		return
@@ -225,6 +228,16 @@ func (s *shaper) overSeat(e *entry, h *Holes, seat *Seat) {
 		}
 	}
 	s.thinHole(e, h, thinnest.Round(positionDecimals), number, seat)
+}
+
+// reached reports whether a hole's mouth lies in the hollow.
+func (f *Seat) reached(h *Holes) bool {
+	for _, p := range h.Places {
+		if f.hollow(math.Max(0, math.Abs(f.Beside(p.X.Value, p.Y.Value))-float64(h.mouth()))) > sameLength {
+			return true
+		}
+	}
+	return false
 }
 
 // leastThreads is the share of its diameter that a thread should be long, in steel (common practice, no source).

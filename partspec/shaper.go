@@ -69,7 +69,7 @@ var featureKinds = []featureKind{
 	{"knurl", stageThread, onTurned, knurlShape},
 	{"holes", stageBeside, onBoth, holesShape},
 	{"slot", stageBeside, onBoth, slotShape},
-	{"seat", stageBeside, onTurned, seatShape},
+	{"seat", stageBeside, onBoth, seatShape},
 	{"cross_hole", stageBeside, onTurned, crossHoleShape},
 	{"flat", stageBeside, onTurned, flatShape},
 	{"chamfer", stageEdge, onBoth, chamferShape},

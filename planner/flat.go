@@ -145,6 +145,9 @@ func (w *writer) flatNow() plan.Flat {
 	for _, g := range f.Slots {
 		out.Slots = append(out.Slots, plan.FlatSlot{X0: tidy(g.X0), Y0: tidy(g.Y0), X1: tidy(g.X1), Y1: tidy(g.Y1), WidthMM: tidy(2 * g.Radius), FromZ: tidy(g.Z0), ToZ: tidy(g.Z1)})
 	}
+	for _, s := range f.Seats {
+		out.Seats = append(out.Seats, plan.FlatSeat{Feature: s.Feature, On: holding.FaceName(s.On), AlongY: s.AlongY, MiddleMM: tidy(s.Middle), RadiusMM: tidy(s.Radius), AcrossMM: tidy(s.Across), DepthMM: tidy(s.Depth)})
+	}
 	return out
 }
 

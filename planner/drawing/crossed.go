@@ -60,6 +60,9 @@ func floorOf(p *partspec.Part, f *partspec.CrossHole, c plan.Crossed) plan.Cross
 func crossedDims(p *partspec.Part, f partspec.Feature) []plan.Dim {
 	switch f := f.(type) {
 	case *partspec.Seat:
+		if p.Flat() {
+			return faceSeatDims(p, f)
+		}
 		text := "seat R" + sizeText(p, f.Radius) + ", " + figure(p, f.Depth) + " deep at the crown, pipe along " + f.Angle.String()
 		r := mm(f.Across) / 4
 		up := math.Sqrt(max(0, mm(f.Radius.Value)*mm(f.Radius.Value)-r*r))

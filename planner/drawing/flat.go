@@ -12,7 +12,7 @@ import (
 // ofFlat makes the drawing of a flat part.
 func ofFlat(p *partspec.Part) plan.Drawing {
 	d := plan.Drawing{
-		Flat:  &plan.Flat{Outline: segments(p.Outline), FrontZ: mm(p.Length.Value), Holes: holesOf(p), Slots: slotsOf(p)},
+		Flat:  &plan.Flat{Outline: segments(p.Outline), FrontZ: mm(p.Length.Value), Holes: holesOf(p), Slots: slotsOf(p), Seats: faceSeats(p)},
 		Datum: p.Outline.Datum,
 		Rings: rings(p),
 		Notes: notes(p),

@@ -284,7 +284,7 @@ func (s Shop) flatMask(m Mount, task int) []int {
 		if t.Flat == nil {
 			continue
 		}
-		if len(t.Flat.Edges) > 0 || t.Flat.Back != nil || t.Flat.Front != nil || wide(t.Flat.Holes) || t.MakesSurface(m.Surface) {
+		if len(t.Flat.Edges) > 0 || t.Flat.Back != nil || t.Flat.Front != nil || len(t.Flat.Seats) > 0 || wide(t.Flat.Holes) || t.MakesSurface(m.Surface) {
 			mask = append(mask, i)
 		}
 	}
@@ -320,6 +320,10 @@ func (s Shop) flatMeasure(m Mount, task int, way process.Way, light float64, fac
 		return f
 	}
 	at := moment{flat: s.flatBody(done), done: done, tasks: []int{task}, ways: []process.Way{way}, light: light}
+	if len(at.flat.Seats) > 0 {
+		f.Case.Gone, f.Case.Lost = true, "a seat has hollowed one of its faces; only the bench takes it now"
+		return f
+	}
 	if m.Machine == "" && (s.lost(m, at) || m.Glue == GlueFace && s.seatRaw(m, at) || s.standsOut(s.Tasks[task], at)) {
 		f.Case.Gone = true
 		return f

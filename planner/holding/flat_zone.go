@@ -47,6 +47,9 @@ func (s Shop) worked(t process.Task, way process.Way) (zones []zone, all bool) {
 	if f := t.Flat; f != nil && (f.Back != nil || f.Front != nil) && len(t.Spots) == 0 {
 		return nil, true
 	}
+	if t.Flat != nil && len(t.Flat.Seats) > 0 {
+		return nil, true
+	}
 	through := s.opens(t)
 	if t.Flat != nil && len(t.Flat.Slots) > 0 {
 		for _, g := range t.Flat.Slots {

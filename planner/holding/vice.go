@@ -267,7 +267,7 @@ func (s Shop) depthInVice(p *pinch, m Mount, at moment, all bool) {
 	if all {
 		above = toolRoom
 		for _, k := range at.tasks {
-			if f := s.Tasks[k].Flat; f != nil && (f.Back != nil || f.Front != nil) {
+			if f := s.Tasks[k].Flat; f != nil && (f.Back != nil || f.Front != nil || len(f.Seats) > 0) {
 				above = math.Max(above, toolRoom+s.Tasks[k].Depth)
 			}
 		}

@@ -61,6 +61,18 @@ type Flat struct {
 	FrontZ  float64          `json:"front_z"`
 	Holes   []FlatHole       `json:"holes"`
 	Slots   []FlatSlot       `json:"slots,omitempty"`
+	Seats   []FlatSeat       `json:"seats,omitempty"`
+}
+
+// FlatSeat is a hollow across a face of a flat part, in which it sits on a pipe that lies along X or along Y.
+type FlatSeat struct {
+	Feature  string  `json:"feature"`
+	On       string  `json:"on"`        // "back" or "front"
+	AlongY   bool    `json:"along_y"`   // the pipe lies along Y
+	MiddleMM float64 `json:"middle_mm"` // where its axis lies along the other direction
+	RadiusMM float64 `json:"radius_mm"`
+	AcrossMM float64 `json:"across_mm"` // width that sits on the pipe
+	DepthMM  float64 `json:"depth_mm"`  // at the crown, below the face
 }
 
 // FlatSlot is a slot with round ends in a flat part's face.

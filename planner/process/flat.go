@@ -28,6 +28,8 @@ func (c *Context) flatTasks() []Task {
 			tasks = append(tasks, c.flatChamfer(f))
 		case *partspec.Thread:
 			tasks = append(tasks, c.flatThread(f))
+		case *partspec.Seat:
+			tasks = append(tasks, c.seat(f)...)
 		default:
 			tasks = append(tasks, Task{Op: shape.Op{ID: f.Head().ID() + "/cut", Feature: f.Head().Name, Process: plan.MillSlot},
 				Lacking: []string{fmt.Sprintf("%s: a %s is not planned on a flat part; bores, their threads and chamfers, holes and slots are", f.Head().Name, f.Head().Word)}})

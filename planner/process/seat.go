@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"catchplate/partspec"
+	"catchplate/partspec/units"
 	"catchplate/planner/numbers/steps"
 	"catchplate/planner/parallel"
 	"catchplate/planner/plan"
@@ -18,10 +19,35 @@ type saddle struct {
 	*partspec.Seat
 	radius, depth, axisZ float64
 	end                  float64 // place of the end face
+	middle               float64 // of the pipe's axis, along the dial across it
+	low, high            float64 // how far the end's metal reaches from there, by that dial
+	from, to             float64 // and along the pipe, by the other dial's places
 }
 
 func (c *Context) saddleOf(f *partspec.Seat) saddle {
-	return saddle{f, float64(f.Radius.Mid()), float64(f.Depth), float64(f.AxisZ), c.endZ(f.On)}
+	s := saddle{Seat: f, radius: float64(f.Radius.Mid()), depth: float64(f.Depth), axisZ: float64(f.AxisZ), end: c.endZ(f.On)}
+	if c.Part.Flat() {
+		s.layFlat(shape.DrawnRegion(c.Part.Outline))
+		return s
+	}
+	half := math.Max(float64(f.Across)/2, c.endRadius(f.On))
+	s.low, s.high, s.from, s.to = -half, half, -half, half
+	return s
+}
+
+// endRadius is that of the outside at an end.
+func (c *Context) endRadius(e partspec.End) float64 {
+	z := c.endZ(e)
+	for _, b := range c.Blocks {
+		if near(b.Z0, z) || near(b.Z1, z) {
+			left, right := b.Curve.At(z)
+			if math.IsNaN(left) {
+				return right
+			}
+			return left
+		}
+	}
+	return 0
 }
 
 // hollow is how deep below the end face the seat lies at a distance from the plane of the pipe's axis.
@@ -34,18 +60,17 @@ func (s saddle) crownZ() float64 { return s.end + into(s.On)*s.depth }
 
 // under is how deep the seat lies at a place beside the axis.
 func (s saddle) under(x, y float64) float64 {
-	sin, cos := math.Sincos(s.Angle.Radians())
-	return math.Max(0, s.hollow(y*cos-x*sin))
+	return math.Max(0, s.hollow(s.Beside(units.Length(x), units.Length(y))))
 }
 
 // seat makes the tasks of a seat: the line that says which way round, the seat itself (swung, or in steps), and the file.
 func (c *Context) seat(f *partspec.Seat) []Task {
 	s := c.saddleOf(f)
+	if c.Part.Flat() {
+		return c.flatSeat(s)
+	}
 	cut := Task{Op: shape.Op{ID: f.ID() + "/steps", Feature: f.Name, Process: plan.SeatSteps, Stage: shape.Finishing, End: f.On, Makes: []string{f.Name}, Tight: float64(f.Radius.Width()), Depth: s.depth}}
 	cut.Z0, cut.Z1 = ordered(s.end, s.crownZ())
-	if f.On == partspec.EndInvalid {
-		return []Task{cut.orLacking(f.Name + ": a seat across the side is not planned; make the part with the seat across an end, or cut it from a block")}
-	}
 	mark := Task{Op: shape.Op{ID: f.ID() + "/mark", Feature: f.Name, Process: plan.MarkOut, Stage: shape.Roughing, End: f.On, Z0: s.end, Z1: s.end}}
 	for _, tool := range c.tools(partspec.Scriber) {
 		w := Way{Machine: partspec.Bench, End: f.On, Tool: tool, Minutes: minutesMarkOut}
@@ -136,8 +161,8 @@ func (c *Context) steppedBy(s saddle, t Task, kind partspec.ToolKind, across str
 			lacking = append(lacking, fmt.Sprintf("%s by a %s of Ø%.1f: %v", s.Name, toolText(cutter.tool, cutter.sizeMM), cutter.sizeMM, err))
 			continue
 		}
-		half := c.leastHalf(s)
-		table = trimmed(table, func(cut steps.Cut) bool { return idleStep(cut, r.Cutter, half) })
+		low, high := c.leastMetal(s)
+		table = trimmed(table, func(cut steps.Cut) bool { return idleStep(cut, r.Cutter, low, high) })
 		ways = append(ways, c.seatWay(s, t, cutter.tool, cutter.sizeMM, r, table))
 	}
 	return ways, lacking
@@ -167,34 +192,50 @@ func (c *Context) widestFirst(kind partspec.ToolKind) []cutter {
 // seatRequest is the curve of a seat in the frame of the mill's slides: across from the part's axis, depth from the end face into the metal.
 func (c *Context) seatRequest(s saddle, kind partspec.ToolKind, d float64, across string) steps.Request {
 	half := float64(s.Across) / 2
+	from, to := math.Max(-half, s.low-edgeSpare), math.Min(half, s.high+edgeSpare)
 	side, _ := c.Mill.Dial(across)
 	down, _ := depthDial(c.Mill)
 	axis := func(d partspec.Dial) steps.Axis {
 		return steps.Axis{GraduationMM: radial(d), Reads: steps.ReadsTravel}
 	}
 	r := steps.Request{LeftoverMM: c.seatLeft(s.Seat), Across: axis(side), Depth: axis(down), MostDepthMM: c.lightMill(kind, d), Cutter: steps.Cutter{Kind: steps.SquareEnd, WidthMM: d},
-		Curve: steps.Curve{Left: steps.Air, Right: steps.Air, Segments: []steps.Segment{steps.Arc{CentreDepthMM: s.depth - s.radius, RadiusMM: s.radius, FromAcrossMM: -half, ToAcrossMM: half, Form: steps.Hollow}}}}
+		Curve: steps.Curve{Left: beyondSeat(from, s.low), Right: beyondSeat(-to, -s.high), Segments: []steps.Segment{steps.Arc{CentreDepthMM: s.depth - s.radius, RadiusMM: s.radius, FromAcrossMM: from, ToAcrossMM: to, Form: steps.Hollow}}}}
 	if kind == partspec.BallNose {
 		r.Cutter = steps.Cutter{Kind: steps.RoundNose, RadiusMM: d / 2}
 	}
 	return r
 }
 
-// leastHalf is half of the least width that the part may have at the seat's end.
-func (c *Context) leastHalf(s saddle) float64 {
-	low, high := ordered(s.end, s.crownZ())
+// edgeSpare is how far past a drawn edge the steps go on: farther than an edge's limits let it stand out. Ours, no source.
+const edgeSpare = 0.3
+
+// beyondSeat is what lies beyond an end of the curve where the metal ends at a place: nothing, or the face, which stays.
+func beyondSeat(end, metal float64) steps.Beyond {
+	if metal < end-sizeNoise {
+		return steps.Level
+	}
+	return steps.Air
+}
+
+// leastMetal is how far the part reaches to both sides of the pipe's axis at the least, as far as the seat goes.
+func (c *Context) leastMetal(s saddle) (low, high float64) {
+	low, high = s.low, s.high
+	if c.Part.Flat() {
+		return low + edgeSpare, high - edgeSpare
+	}
+	z0, z1 := ordered(s.end, s.crownZ())
 	half := float64(s.Across) / 2
 	for _, b := range c.Blocks {
-		if b.Z0 < high && b.Z1 > low && b.Cylinder() && !b.AsSupplied {
+		if b.Z0 < z1 && b.Z1 > z0 && b.Cylinder() && !b.AsSupplied {
 			half = math.Min(half, float64(b.Diameter.Low)/2)
 		}
 	}
-	return half
+	return -half, half
 }
 
-// idleStep reports whether a step hangs over the edge so far that it may take nothing off a part of half that width.
-func idleStep(cut steps.Cut, c steps.Cutter, half float64) bool {
-	over := math.Abs(cut.AcrossMM) - half
+// idleStep reports whether a step hangs over an edge so far that it may take nothing off a part that reaches from one place to another.
+func idleStep(cut steps.Cut, c steps.Cutter, low, high float64) bool {
+	over := math.Max(cut.AcrossMM-high, low-cut.AcrossMM)
 	if over <= 0 {
 		return cut.DepthMM <= 0
 	}

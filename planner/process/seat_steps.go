@@ -19,17 +19,12 @@ func (c *Context) seatWay(s saddle, t Task, tool partspec.Tool, d float64, r ste
 	w := Way{Machine: partspec.Mill, End: s.On, Tool: tool, SizeMM: d, Rate: c.millRate(d, r.MostDepthMM+roughCrest(r.Cutter), tool), ForceAt: float64(s.Across) / 2}
 	low, high := ordered(s.end, s.crownZ())
 	w.Span = [2]float64{low, high}
-	rough := seatRough(table, r.Cutter, r.Across.GraduationMM, int64(float64(s.Across)/2/r.Across.GraduationMM))
+	rough := seatRough(table, r.Cutter, r.Across.GraduationMM, gradsIn(math.Max(s.low, -float64(s.Across)/2), r), gradsIn(math.Min(s.high, float64(s.Across)/2), r))
 	w.ForceN = c.millForce(tool.Kind, d, w.Rate.DepthMM)
 	w.SureN = w.ForceN
-	w.Minutes = minutesTrial + float64(len(table.Cuts)+len(rough))*(2*c.seatHalf(s, d)/(w.Rate.FeedMM*w.Rate.RPM)+minutesAPass)
+	w.Minutes = minutesTrial + float64(len(table.Cuts)+len(rough))*((s.to-s.from+d+2*seatRun)/(w.Rate.FeedMM*w.Rate.RPM)+minutesAPass)
 	w.Write = func(j Job) (plan.Operation, Done) { return c.writeSeatSteps(s, t, w, r, table, rough, j) }
 	return w
-}
-
-// seatHalf is how far along the pipe's axis a pass goes to each side of the part's axis.
-func (c *Context) seatHalf(s saddle, d float64) float64 {
-	return float64(s.Across)/2 + d/2 + seatRun
 }
 
 // roughPass is one pass along the pipe's axis before the steps: at one place across, so deep.
@@ -43,6 +38,9 @@ const (
 	roughShare = 0.6
 	ballShare  = 0.3
 )
+
+// gradsIn is a place across the pipe's axis in whole graduations, towards it.
+func gradsIn(acrossMM float64, r steps.Request) int64 { return int64(acrossMM / r.Across.GraduationMM) }
 
 func roughStep(c steps.Cutter) float64 {
 	if c.Kind == steps.RoundNose {
@@ -61,15 +59,15 @@ func roughCrest(c steps.Cutter) float64 {
 }
 
 // seatRough lays the passes that take the bulk off, layer after layer, so that no step is cut deeper than the most (rule A-39). The middle of the cutter stays over
-// the work, half its width in graduations to each side: beyond, it would cut air.
-func seatRough(t steps.Table, c steps.Cutter, grad float64, half int64) []roughPass {
+// the work, from one graduation to another: beyond, it would cut air.
+func seatRough(t steps.Table, c steps.Cutter, grad float64, low, high int64) []roughPass {
 	var out []roughPass
 	layer := 0
 	for i, p := range t.Rough.Passes {
 		if i == 0 || p.DepthGrads != t.Rough.Passes[i-1].DepthGrads {
 			layer++
 		}
-		p.FromGrads, p.ToGrads = max(p.FromGrads, -half), min(p.ToGrads, half)
+		p.FromGrads, p.ToGrads = max(p.FromGrads, low), min(p.ToGrads, high)
 		if p.ToGrads < p.FromGrads {
 			continue
 		}
@@ -90,12 +88,15 @@ func (c *Context) writeSeatSteps(s saddle, t Task, w Way, r steps.Request, table
 	across, along, _ := s.seatSides()
 	down := p.quill()
 	p.tableZeros()
-	p.quillZero(s.end, "the cutter's end just touches the face")
-	middle := p.along(across, 0)
-	half := c.seatHalf(s, w.SizeMM)
-	from, to := p.along(along, -half*p.sense(along)), p.along(along, half*p.sense(along))
-	p.line("each pass from", along, from, "clear of the rim", "", false)
-	p.line("each pass to", along, to, "clear of the rim", "wind back in the air", false)
+	p.quillZero(p.endNow(s), "the cutter's end just touches the face")
+	middle := p.along(across, s.middle)
+	clear := w.SizeMM/2 + seatRun
+	from, to := p.along(along, s.from-clear), p.along(along, s.to+clear)
+	if p.sense(along) < 0 { // the dial still counts up
+		from, to = p.along(along, s.to+clear), p.along(along, s.from-clear)
+	}
+	p.line("each pass from", along, from, "clear of the work", "", false)
+	p.line("each pass to", along, to, "clear of the work", "wind back in the air", false)
 	pass := func(name string, at, deep int64) {
 		set := func(k int64) []plan.Reading {
 			return []plan.Reading{{Dial: across, Graduations: middle + at}, {Dial: along, Graduations: k}, {Dial: down, Graduations: deep}}
@@ -118,8 +119,14 @@ func (c *Context) writeSeatSteps(s saddle, t Task, w Way, r steps.Request, table
 	}
 	p.op.Steps = p.seatData(s, table, r, cuts)
 	p.seatWords(s)
-	p.plugged(s)
-	p.note("Passes go along the pipe's axis, the scribed line set square to the %s slide; feed one way, against the teeth, and wind back in the air.", across)
+	if c.Part.Flat() {
+		p.line("middle of the seat", across, middle, "the steps count from there both ways", "", false)
+		p.note("Passes go along the pipe's axis, which lies along the %s slide; feed one way, against the teeth, and wind back in the air.", along)
+		p.note("Only the bench takes the part after this: no machine holds it by the face that is gone.")
+	} else {
+		p.plugged(s)
+		p.note("Passes go along the pipe's axis, the scribed line set square to the %s slide; feed one way, against the teeth, and wind back in the air.", across)
+	}
 	p.why("both dials go one way only in each run", "C-08")
 	p.why("the inner corners of the steps lie on the seat and are the witness for the file", "A-39")
 	return p.finish()
@@ -135,7 +142,7 @@ func (p *page) seatData(s saddle, t steps.Table, r steps.Request, cuts []numbere
 		}
 		plain[i].resume = false
 	}
-	d := p.stepData(t, r, plain, float64(s.Across)*math.Pi/4)
+	d := p.stepData(t, r, plain, s.meanLength())
 	d.AcrossDial, _, _ = s.seatSides()
 	d.DepthDial, d.AcrossLeft = p.quill(), false
 	for i := range d.Steps {
@@ -223,7 +230,7 @@ func (c *Context) seatThickness(s saddle, h *partspec.Holes) []float64 {
 // fileSeat takes the crests of the steps off at the bench, to blue on the pipe.
 func (c *Context) fileSeat(s saddle, cut Task) Task {
 	t := Task{Op: shape.Op{ID: s.ID() + "/file", Feature: s.Name, Process: plan.FileSeat, Stage: shape.Finishing, End: s.On, Z0: cut.Z0, Z1: cut.Z1, Makes: []string{s.Name}, Depth: c.seatLeft(s.Seat)}}
-	area := 2 * math.Asin(math.Min(1, float64(s.Across)/2/s.radius)) * s.radius * float64(s.Across) * math.Pi / 4
+	area := 2 * math.Asin(math.Min(1, float64(s.Across)/2/s.radius)) * s.radius * s.meanLength()
 	if c.Bench.Kind != "" {
 		for _, tool := range c.tools(partspec.Files) {
 			w := Way{Machine: partspec.Bench, End: s.On, Tool: tool, Minutes: 5 + area*minutesFileArea, Span: [2]float64{t.Z0, t.Z1}}

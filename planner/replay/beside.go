@@ -50,7 +50,7 @@ func (w *walk) operateFeature(i, k int, op plan.Operation, f partspec.Feature) {
 	case plan.Deburr:
 		return
 	case plan.FileSeat:
-		w.fileSeat(op, f)
+		w.fileSeat(op, f, w.viewOf)
 		return
 	}
 	if len(op.Cuts) == 0 {

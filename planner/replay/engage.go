@@ -27,7 +27,7 @@ func (w *walk) engaged(a aside) (deep, wide float64) {
 // engagedInSeat looks at the steps before: how wide the stretch is where they have left metal under the cutter, and how deep it stands.
 func (w *walk) engagedInSeat(v seatView, p seatPass) (deep, wide float64) {
 	if p.pose.across {
-		return 2 * v.wide, 2 * p.radius
+		return v.t1 - v.t0, 2 * p.radius
 	}
 	if now := &w.engaging; now.key == p.key && now.from == p.from && now.to == p.to {
 		return now.deep, now.wide
@@ -58,7 +58,7 @@ func (w *walk) engagedInSeat(v seatView, p seatPass) (deep, wide float64) {
 				floor = g.floor
 			}
 		}
-		if floor < p.q-same && math.Abs(mid) < v.wide {
+		if floor < p.q-same && v.s0 < mid && mid < v.s1 {
 			wide += cuts[i] - cuts[i-1]
 			deep = math.Max(deep, p.q-floor)
 		}

@@ -11,14 +11,15 @@ type flatWalk struct {
 	*walk
 	drawn   drawnFlat
 	work    flatWork
-	punched []mark2        // marks on the work, of this side
-	tapped  map[hole]bool  // drawn holes that have been tapped
-	passes  []pass         // of the operation at hand
-	pushes  []flatPush     // of the setup at hand
-	base    float64        // lathe: how far what the work is set by may itself lie off its place
-	about   map[int]cutKey // for a setup, the hole that it was set by
-	rough   float64        // lathe: how far the outside that the cross dial counts from may lie off, on radius
-	gaps    bool           // the rim was not round about the lathe's centre when the work was put in
+	punched []mark2            // marks on the work, of this side
+	tapped  map[hole]bool      // drawn holes that have been tapped
+	passes  []pass             // of the operation at hand
+	pushes  []flatPush         // of the setup at hand
+	base    float64            // lathe: how far what the work is set by may itself lie off its place
+	seatSet map[string]float64 // where the dials have the axis of a seat's pipe, across it
+	about   map[int]cutKey     // for a setup, the hole that it was set by
+	rough   float64            // lathe: how far the outside that the cross dial counts from may lie off, on radius
+	gaps    bool               // the rim was not round about the lathe's centre when the work was put in
 }
 
 // mark2 is a punch mark or a pair of lines.
@@ -38,8 +39,8 @@ func proveFlat(r *record, job *partspec.Job, part *partspec.Part, p plan.Part) p
 		return plan.Proof{}
 	}
 	runs := inEvery(flatWorlds(p), func(world world) *walk {
-		w := &walk{record: &record{part: r.part, known: r.known}, job: job, part: part, plan: p, world: world, removing: map[cutKey]bool{}, filed: map[string]bool{}}
-		f := &flatWalk{walk: w, drawn: drawn, tapped: map[hole]bool{}, about: map[int]cutKey{}}
+		w := &walk{record: &record{part: r.part, known: r.known}, job: job, part: part, plan: p, world: world, removing: map[cutKey]bool{}, filed: map[string]bool{}, filedAfter: map[string]int{}}
+		f := &flatWalk{walk: w, drawn: drawn, tapped: map[hole]bool{}, about: map[int]cutKey{}, seatSet: map[string]float64{}}
 		if w.whole = f.lay() && f.run(); w.whole {
 			f.checkFinished()
 		}
@@ -87,6 +88,7 @@ func (f *flatWalk) mount(s plan.Setup) bool {
 	}
 	f.checkPose()
 	f.laySolid()
+	f.checkNotHollow()
 	f.checkHeld()
 	f.checkFlatEased()
 	f.checkSaid()
@@ -116,6 +118,9 @@ func (f *flatWalk) operate(i, k int, op plan.Operation) {
 			f.checkHandTool(op)
 		}
 		f.markOut(op)
+	case plan.FileSeat:
+		f.checkHandTool(op)
+		f.fileSeat(op, f.part.Feature(op.Feature), f.faceView)
 	case plan.Saw, plan.FileEdge:
 		f.checkHandTool(op)
 		f.byHand(i, k, op)
@@ -131,6 +136,7 @@ func (f *flatWalk) onMachine(i, k int, op plan.Operation) {
 		return
 	}
 	f.checkMatched(op, f.part.Feature(op.Feature))
+	f.checkSeatLast(op)
 	switch {
 	case f.onLathe():
 		f.turn(i, k, op)
@@ -240,6 +246,10 @@ func (f *flatWalk) mill(i, k int, op plan.Operation) {
 		f.motion++
 		f.passes = append(f.passes, m)
 		f.checkPlaced(cut, m)
+		if seat, ok := f.part.Feature(op.Feature).(*partspec.Seat); ok {
+			f.takeSeatPass(op, seat, m)
+			continue
+		}
 		if op.Process == plan.Tap {
 			f.tap(op, m)
 			continue

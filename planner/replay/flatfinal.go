@@ -32,6 +32,7 @@ func (f *flatWalk) checkFinished() {
 	}
 	f.checkMade(back, front)
 	f.checkTapped()
+	f.checkFaceSeats()
 	f.checkPlaces()
 }
 

@@ -57,7 +57,7 @@ func (f *flatWalk) addPush(op plan.Operation, m pass, t taken) {
 		if most := op.DepthMM + m.measured + f.slackPlace + figure; deep > most && wide > most {
 			f.failOp("depth of cut", "cut %q is %s deep and %s wide, the operation says at most %s", m.name, mm(deep), mm(wide), mm(op.DepthMM))
 		}
-		p.sideN = f.milled(m, deep, wide, op.FeedMM)
+		p.sideN = f.teethPush(m, deep, wide, op.FeedMM)
 	case partspec.BoringHead:
 		p.sideN = f.chip(m.radius-f.pilot(m)/2-f.slackRadius, op.FeedMM)
 	default:
@@ -99,9 +99,9 @@ func (f *flatWalk) pilot(m pass) float64 {
 	return 0
 }
 
-// milled is the force of a milling cutter's teeth in the cut, N, each with the thickest chip that it takes there: 2 f sqrt(w/d (1 - w/d)) a tooth for a width w of
+// teethPush is the force of a milling cutter's teeth in the cut, N, each with the thickest chip that it takes there: 2 f sqrt(w/d (1 - w/d)) a tooth for a width w of
 // the diameter d, f from half of it on. Plane geometry and Kienzle's law.
-func (f *flatWalk) milled(m pass, deep, wide, feed float64) float64 {
+func (f *flatWalk) teethPush(m pass, deep, wide, feed float64) float64 {
 	engaged, teeth := math.Min(1, wide/(2*m.radius)), teethOf(m.cutter)
 	chip := feed / teeth
 	if engaged < 0.5 {

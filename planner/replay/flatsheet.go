@@ -55,7 +55,7 @@ func (f *flatWalk) checkSuits(op plan.Operation) {
 
 // checkHandTool holds that hand work has a tool of the workshop for it, and no speed.
 func (f *flatWalk) checkHandTool(op plan.Operation) {
-	kinds := map[plan.Process]partspec.ToolKind{plan.Saw: partspec.Saw, plan.FileEdge: partspec.Files, plan.MarkOut: partspec.Scriber}
+	kinds := map[plan.Process]partspec.ToolKind{plan.Saw: partspec.Saw, plan.FileEdge: partspec.Files, plan.MarkOut: partspec.Scriber, plan.FileSeat: partspec.Files}
 	c, err := findCutter(f.job.Workshop, op.Tool.ID, op.Tool.SizeMM)
 	if err != nil || c.Kind != kinds[op.Process] {
 		f.failOp("tool", "%q is no %s of the workshop", op.Tool.ID, kinds[op.Process])

@@ -213,12 +213,7 @@ func (f *flatWalk) takePass(op plan.Operation, m pass) {
 		f.failOp("cuts", "cut %q goes down and across at once", m.name)
 		return
 	}
-	t := taken{swath: swept{path: plane.Capsule{X0: m.from[0], Y0: m.from[1], X1: m.to[0], Y1: m.to[1], Radius: m.radius}, tip: m.to[2], cone: m.coneLong() * m.pose.up(), ball: m.ball()},
-		key: m.key, centre: !moves, off: m.within, less: m.less, shared: m.shared()}
-	t.z0, t.z1 = m.to[2], solid.Far
-	if m.pose.up() < 0 {
-		t.z0, t.z1 = -solid.Far, m.to[2]
-	}
+	t := m.sweeps()
 	if !moves {
 		t.off += m.wander()
 		t.mark, t.mouth = m.Kind == partspec.CentreDrill, m.Kind == partspec.Countersink
@@ -231,6 +226,18 @@ func (f *flatWalk) takePass(op plan.Operation, m pass) {
 	f.checkPassClear(m, t)
 	f.checkShownPass(op, m, f.airBeyond(m, t, long))
 	f.addPush(op, m, t)
+}
+
+// sweeps is what a pass takes.
+func (m pass) sweeps() taken {
+	_, moves := m.slot()
+	t := taken{swath: swept{path: plane.Capsule{X0: m.from[0], Y0: m.from[1], X1: m.to[0], Y1: m.to[1], Radius: m.radius}, tip: m.to[2], cone: m.coneLong() * m.pose.up(), ball: m.ball()},
+		key: m.key, centre: !moves, off: m.within, less: m.less, shared: m.shared()}
+	t.z0, t.z1 = m.to[2], solid.Far
+	if m.pose.up() < 0 {
+		t.z0, t.z1 = -solid.Far, m.to[2]
+	}
+	return t
 }
 
 // airBeyond reports whether the tool could go on for a millimetre at the end of its way without cutting more.

@@ -13,7 +13,7 @@ import (
 func (w *walk) checkMilling(op plan.Operation, f partspec.Feature, a aside) {
 	switch f := f.(type) {
 	case *partspec.Seat:
-		w.checkSeatPass(f, a)
+		w.checkSeatPass(w.viewOf(f), a)
 	case *partspec.Flat:
 		if _, ok := flatAt(f, a.pose); !ok {
 			w.failOp("pose", "%s is cut across the axis at %s degrees or a like one; the spindle stands at %s", f.ID(), mm(float64(f.Angle)), mm(a.pose.deg))
@@ -121,7 +121,7 @@ func (w *walk) checkMilled(least solid.Body) {
 	for _, f := range w.part.Features {
 		switch f := f.(type) {
 		case *partspec.Seat:
-			w.finishSeat(f)
+			w.finishSeat(w.viewOf(f))
 		case *partspec.Flat:
 			for k := range max(1, f.Count) {
 				w.finishFlat(f, k, least)

@@ -8,7 +8,7 @@ func All() Set {
 			partOffLast, drillBeforeBore, boreBeforeReam, finalFaceBeforeItsHoles, throughBeforeCounterbore, partedBeforeSecondFace,
 			facesBeforeEdges, datumEdgesFirst, sawBeforeFile, holesBeforeNearEdge, lastCutAfterNearEdge, holesWhileSolid, edgesBrokenLast,
 			facesBeforeHoles, markBeforeDrill, spotThrough, sinkAfterDrill, tapLast, ringAfterBore,
-			seatFromPilot, holesBeforeSeat, roundBeforeInterruptions, flatBeforeHole, crossingHoles,
+			seatFromPilot, holesBeforeSeat, seatLast, roundBeforeInterruptions, flatBeforeHole, crossingHoles,
 		},
 		Holdings: []Holding{
 			gripExists, gripNotCut, capacity, colletSize, boreFinished, neverOnThread, packFinished, squareBar, grippedLength, stickOut, wallUnderGrip, wallOnMandrel, gripHolds,

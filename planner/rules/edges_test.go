@@ -24,6 +24,7 @@ func plate() *partspec.Part {
 		Features: []partspec.Feature{
 			&partspec.Bore{FeatureHead: partspec.FeatureHead{Name: "dial"}, Diameter: size(40)},
 			&partspec.Holes{FeatureHead: partspec.FeatureHead{Name: "hood"}, Diameter: size(4)},
+			&partspec.Seat{FeatureHead: partspec.FeatureHead{Name: "cradle"}, On: partspec.Left},
 		},
 	}
 }
@@ -49,7 +50,9 @@ func edgeOrderCases() map[string]struct{ binds, leaves pairing } {
 	finish := inPlate("dial", plan.BoreHead, shape.Finishing, 36, 20, 0.3)
 	millFace := shape.Op{ID: "face.right/mill", Feature: "face.right", Process: plan.MillFace, Stage: shape.Finishing, End: partspec.Right, Flat: &shape.FlatCut{}}
 	deburr := shape.Op{ID: "edges/deburr", Feature: "part", Process: plan.Deburr, Flat: &shape.FlatCut{}}
+	cradle := shape.Op{ID: "cradle/steps", Feature: "cradle", Process: plan.SeatSteps, Stage: shape.Finishing, End: partspec.Left, Z1: 2, Flat: &shape.FlatCut{Seats: []shape.Trough{{Feature: "cradle"}}}}
 	return map[string]struct{ binds, leaves pairing }{
+		"A-37f": {pairing{milled(topEdge), cradle}, pairing{inPlate("hood", plan.Tap, shape.Finishing, 30, 2, 0), cradle}},
 		"A-43f": {pairing{millFace, milled(leftEdge)}, pairing{millFace, sawn}},
 		"A-41":  {pairing{milled(leftEdge), drill}, pairing{milled(rightEdge), drill}},
 		"A-40":  {pairing{sawn, filed}, pairing{sawn, milled(leftEdge)}},

@@ -67,6 +67,19 @@ var holesBeforeSeat = Order{
 	},
 }
 
+var seatLast = Order{
+	plan.Rule{ID: "A-37f", Class: "order", Title: "On flat work the seat comes last",
+		Text: "IF a seat is cut across a face of a flat part THEN its other cuts come before it; threads are tapped, and edges broken, after it.",
+		Why:  "a hollowed face stands on no parallels, and a drill would come out on a slope",
+		Sure: "common practice", Source: "common practice, no source", Except: "work that a block of the pipe's own radius carries"},
+	func(w Work) []Arc {
+		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
+			_, seat := w.Part.Feature(a.Feature).(*partspec.Seat)
+			return w.Part.Flat() && seating(w, b) && !seat && a.Process != plan.Tap && a.Process != plan.Deburr, partspec.EndInvalid
+		})
+	},
+}
+
 var roundBeforeInterruptions = Order{
 	plan.Rule{ID: "A-22", Class: "order", Title: "Round work before interruptions",
 		Text: "IF a turned or bored surface is crossed by a seat, a flat, a slot or a hole across the axis THEN finish the turning first and cut the interruption after; a toleranced bore is reamed or dressed last where the crossing burrs it.",

@@ -16,6 +16,15 @@ type Groove struct {
 	Z0, Z1 float64
 }
 
+// Trough is a seat across a face: part of a cylinder whose axis lies along X or Y.
+type Trough struct {
+	Feature               string
+	On                    partspec.End // the face: Left is the back
+	AlongY                bool
+	Middle                float64 // of the axis, along Y or, of one along Y, along X
+	Radius, Across, Depth float64 // Depth at its crown, below the face
+}
+
 // Raw stands for the metal on an edge that nothing has come near: the blank is there as it came.
 var Raw = math.Inf(1)
 
@@ -28,6 +37,7 @@ type Flat struct {
 	Back, Front float64      // planes of the faces
 	Holes       []Round
 	Slots       []Groove
+	Seats       []Trough
 }
 
 // Metal is how far a place lies inside metal at any depth between the faces: less than 0 outside the rim or in a hole.
@@ -48,6 +58,7 @@ type FlatCut struct {
 	Edges       []EdgeCut // of the outline
 	Holes       []Round
 	Slots       []Groove
+	Seats       []Trough
 }
 
 // EdgeCut brings one edge of the outline to where Left is on it.
@@ -72,6 +83,7 @@ func (c FlatCut) Apply(f Flat) Flat {
 	}
 	f.Holes = append(f.Holes[:len(f.Holes):len(f.Holes)], c.Holes...)
 	f.Slots = append(f.Slots[:len(f.Slots):len(f.Slots)], c.Slots...)
+	f.Seats = append(f.Seats[:len(f.Seats):len(f.Seats)], c.Seats...)
 	return f
 }
 

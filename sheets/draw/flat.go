@@ -81,6 +81,7 @@ func (c *Canvas) planOf(v planeView, f *plan.Flat, keep *field) {
 	for _, s := range f.Slots {
 		c.slot(v, s, keep)
 	}
+	c.seatsInPlan(v, f, keep)
 	for _, h := range f.Holes {
 		c.hole(v, h, seenClass(h, f, v), keep)
 	}

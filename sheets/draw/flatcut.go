@@ -78,6 +78,27 @@ func (c *Canvas) cutWork(sc *flatScene, v cutView) {
 	solid(Off, sc.before)
 	solid(Stays, sc.after)
 	c.openGaps(sc, v)
+	c.openSeats(sc, v)
+}
+
+// openSeats opens the seats that the cut meets: dotted where they are made in this holding.
+func (c *Canvas) openSeats(sc *flatScene, v cutView) {
+	for _, s := range sc.after.Seats {
+		class := Off
+		if hasSeat(sc.before.Seats, s.Feature) {
+			class = Paper
+		}
+		z, in := faceZ(sc.after, s)
+		for _, line := range troughs(sc.after, s, sc.cutAt, v.lathe) {
+			c.trough(class, line, func(along, deep, over float64) Point {
+				out := over
+				if in*v.up > 0 { // the face below
+					out = -over
+				}
+				return v.at(along, v.high(z+in*deep)+out)
+			})
+		}
+	}
 }
 
 // openGaps opens the holes that the cut meets: dotted where they are made in this holding.

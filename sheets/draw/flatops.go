@@ -64,6 +64,11 @@ func (sc *flatScene) place(op plan.Operation) (key string, targets []target) {
 			return op.Feature, []target{{sc.v.at(s.X0, s.Y0), s.WidthMM / 2 * sc.v.scale}, {sc.v.at(s.X1, s.Y1), s.WidthMM / 2 * sc.v.scale}}
 		}
 	}
+	for _, s := range sc.after.Seats {
+		if s.Feature == op.Feature {
+			return op.Feature, sc.seatTargets(s)
+		}
+	}
 	for _, x := range sc.p.Drawing.Crossed {
 		if x.Feature == op.Feature {
 			return op.Feature, sc.crossedTargets(x)

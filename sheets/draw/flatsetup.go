@@ -67,6 +67,11 @@ func newFlatScene(p *plan.Part, s *plan.Setup, before, after *plan.Flat, turned 
 // sectionAt is where the work is cut open: through the largest hole made in this holding, else through the largest there is, else in the middle. On a
 // lathe it is the x of a cut along Y, else the y of a cut along X.
 func (sc *flatScene) sectionAt(x, y float64) float64 {
+	for _, s := range sc.after.Seats {
+		if !hasSeat(sc.before.Seats, s.Feature) && !s.AlongY && !onLathe(sc.s) {
+			return s.MiddleMM
+		}
+	}
 	h, ok := largest(sc.fresh())
 	if !ok {
 		h, ok = largest(sc.after.Holes)
@@ -157,6 +162,7 @@ func (c *Canvas) flatWork(sc *flatScene) {
 		}
 		c.slot(sc.v, s, &sc.keep)
 	}
+	c.seatsInPlan(sc.v, sc.after, &sc.keep)
 	for _, h := range sc.after.Holes {
 		if !hasHole(sc.before.Holes, h) {
 			c.Circle(Off, sc.v.at(h.XMM, h.YMM), max(h.DiameterMM, h.SinkMM)/2*sc.v.scale)

@@ -132,4 +132,13 @@ func (c *Canvas) sideCut(v sideView, f *plan.Flat, x float64, class Class) {
 		y := (g.y0 + g.y1) / 2
 		c.Line(Centre, Point{v.x(f.BackZ) - 3, -y * v.scale}, Point{v.x(f.FrontZ) + 3, -y * v.scale})
 	}
+	for _, s := range f.Seats {
+		z, in := faceZ(f, s)
+		for _, line := range troughs(f, s, x, true) {
+			c.trough(Paper, line, func(y, deep, over float64) Point {
+				p := v.at(z+in*deep, y)
+				return Point{p.X - in*over, p.Y}
+			})
+		}
+	}
 }

@@ -391,8 +391,8 @@ part "slots" {
     through = true
     angle   = 30 # ERROR "angle belongs to a slot of a turned part"
   }
-  seat "s" { # ERROR "A flat part has no seat"
-    on     = "left"
+  seat "s" {
+    on     = "left" # ERROR "A seat cannot be on 'left'. Write on = 'back' or on = 'front'"
     radius = 20
   }
 }
