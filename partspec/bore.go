@@ -40,7 +40,7 @@ func (s *shaper) fromEnd(e *entry, otherwise End) End {
 	end, ok := s.endNamed(from)
 	if !ok {
 		s.c.fail(e, e.at("from"), fmt.Sprintf("A %s cannot begin from %q", e.word, from),
-			"Write from = %q or from = %q: the face that it is open at.", s.endWord(Left), s.endWord(Right))
+			"Write from = %q or from = %q: the end face that it is open at.", s.endWord(Left), s.endWord(Right))
 	}
 	return end
 }

@@ -422,7 +422,7 @@ part "broken_mouths" {
   thread "left" {
     on   = "near"
     size = "M12"
-    from = "left" # ERROR "the face that it is open at"
+    from = "left" # ERROR "the end face that it is open at"
   }
   thread "small" {
     on   = "feet" # ERROR "A thread cannot stand on a holes"
