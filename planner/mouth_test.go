@@ -2,7 +2,11 @@ package planner_test
 
 import (
 	"encoding/json"
+	"fmt"
+	"os"
 	"path/filepath"
+	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -86,6 +90,16 @@ func TestMouthCorruptions(t *testing.T) {
 		{"a tap that stops short", "stud-plate", "thread.stud/thread", func(_ *plan.Setup, o *plan.Operation) { shift(o, 4) }, "depth"},
 		{"a tap into the floor", "stud-plate", "thread.stud/thread", func(_ *plan.Setup, o *plan.Operation) { shift(o, -6) }, "depth"},
 		{"a tap in the wrong hole", "stud-plate", "thread.stud/thread", func(_ *plan.Setup, o *plan.Operation) { o.Cuts[0].At.XMM = 20 }, "tool"},
+		{"a counterbore goes too deep", "clamp-plate", "counterbore.head/counterbore", func(_ *plan.Setup, o *plan.Operation) { deeper(o, 12) }, "least metal"},
+		{"a counterbore stays too high", "clamp-plate", "counterbore.head/counterbore", func(_ *plan.Setup, o *plan.Operation) { deeper(o, -12) }, "most metal"},
+		{"a counterbore of another size", "clamp-plate", "counterbore.head/counterbore", func(_ *plan.Setup, o *plan.Operation) {
+			o.Tool.SizeMM = 18
+			last(o).ToolSizeMM = 18
+		}, "least metal"},
+		{"a counterbore without its hole", "clamp-plate", "bore.screw/drill", func(s *plan.Setup, _ *plan.Operation) { s.Operations = s.Operations[1:] }, "located"},
+		{"a counterbore beside its hole", "clamp-plate", "counterbore.head/counterbore", func(_ *plan.Setup, o *plan.Operation) { o.Cuts[0].At.XMM -= 20 }, "located"},
+		{"a counterbore in the back", "clamp-plate", "counterbore.head/counterbore", func(s *plan.Setup, _ *plan.Operation) { s.FreeEnd = "left" }, "most metal"},
+		{"a counterbore by a drill", "clamp-plate", "counterbore.head/counterbore", func(_ *plan.Setup, o *plan.Operation) { o.Tool.ID, last(o).ToolID = "drills", "drills" }, "tool"},
 		{"a tap from the wrong face", "stud-plate", "thread.stud/thread", func(s *plan.Setup, _ *plan.Operation) { s.FreeEnd = "left" }, "depth"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -124,5 +138,30 @@ func shift(o *plan.Operation, mm float64) {
 		if q := o.Cuts[i].ToMeasure; q != nil {
 			q.LowMM, q.HighMM = q.LowMM+mm, q.HighMM+mm
 		}
+	}
+}
+
+// A counterbore round a bore is cut under the spindle that drilled it. Where no tool of its size is owned the sheet says which would do and which size is; and work that
+// would foul the lathe's bed is not put there, whatever carries it.
+func TestCounterboreOfAPlate(t *testing.T) {
+	job := shopPart(t, "clamp-plate")
+	good := answered(t, job)
+	assert.Equal(t, []string{"bore.screw/drill", "counterbore.head/counterbore"}, keep(operationIDs(good), "bore.screw/drill", "counterbore.head/counterbore"))
+
+	bare := withShop(job, func(w *partspec.Workshop) {
+		w.Tools = slices.DeleteFunc(slices.Clone(w.Tools), func(t partspec.Tool) bool { return t.Kind == partspec.Counterbores })
+	})
+	refused := answered(t, bare).Parts[0]
+	require.NotEmpty(t, refused.Refusals)
+	text := fmt.Sprint(refused.Refusals)
+	assert.Contains(t, text, `tool "counterbores" { sizes = [15] } would do, or diameter = 16`)
+	assert.Contains(t, text, "over the lathe's 180")
+
+	for _, o := range []struct{ drawn, made string }{{"diameter = 15", "diameter = 9.5"}} {
+		text, err := os.ReadFile("testdata/shop/clamp-plate.hcl")
+		require.NoError(t, err)
+		other, _, found := partspec.Parse([]partspec.Source{{Name: "p.hcl", Text: []byte(strings.Replace(string(text), o.drawn, o.made, 1))}})
+		require.False(t, found.HasErrors(), "%v", found)
+		assert.Contains(t, fmt.Sprint(answered(t, other).Parts[0].Refusals), "or diameter = 10 where")
 	}
 }

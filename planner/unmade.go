@@ -77,6 +77,11 @@ func (o *ordering) refusal(t process.Task, found []objection) plan.Refusal {
 		}
 	}
 	r := plan.Refusal{Feature: t.Feature, What: t.ID, Remedies: remediesFor(groups)}
+	if b, ok := o.ctx.Part.Feature(t.Feature).(*partspec.Bore); ok && b.At != nil && b.FlatBottom {
+		if why := o.ctx.SunkLack(b); why != "" {
+			r.Reasons = append(r.Reasons, why)
+		}
+	}
 	for _, g := range groups[:min(len(groups), mostReasons)] {
 		r.Reasons = append(r.Reasons, g.String())
 	}

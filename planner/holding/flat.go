@@ -350,6 +350,9 @@ func (s Shop) flatMeasure(m Mount, task int, way process.Way, light float64, fac
 	case partspec.StubMandrel, partspec.PlainMandrel, partspec.ExpandingMandrel:
 		f.Case.Wall = s.rim(at).Inside(m.CentreX, m.CentreY) - m.Radius
 	}
+	if f.Case.Capacity == "" && m.Machine == "" {
+		f.Case.Capacity = s.swings(m, at)
+	}
 	return f
 }
 

@@ -370,6 +370,7 @@ func (s Shop) discSetup(m Mount, at moment, g plan.Grip, setup *plan.Setup) {
 	setup.RunOutMM, setup.Grip = m.RunOut, g
 	gap := math.Max(breakThrough, s.gapBehind(m, at))
 	setup.Bed = &plan.Bed{Kind: "jaws", HeightMM: gap, GapMM: gap}
+	setup.Balance = s.turning(m, at)
 	setup.How = append([]string{fmt.Sprintf("Jaws on the rim, Ø%s, its face pressed hard back on the jaw steps.", mm(2*m.Radius))}, howGripped(setup.Grip)...)
 }
 
@@ -378,6 +379,7 @@ func (s Shop) boreSetup(m Mount, at moment, setup *plan.Setup) {
 	setup.Grip.Kind, setup.Grip.Inside, setup.Grip.RadiusMM, setup.RunOutMM = m.GripKind(), m.Inside, tidyMM(s.made(m, at)), m.RunOut
 	gap := math.Max(behindShoulder, s.gapBehind(m, at))
 	setup.Bed = &plan.Bed{Kind: "plate", HeightMM: gap, GapMM: gap}
+	setup.Balance = s.turning(m, at)
 	if m.Holding.Kind == partspec.StubMandrel {
 		setup.Grip.WorkingN, setup.Grip.DriveMM = math.Floor(screwPull(s.made(m, at))), tidyMM(s.faceRadius(m, s.made(m, at)))
 	}

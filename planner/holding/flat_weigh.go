@@ -1,8 +1,10 @@
 package holding
 
 import (
+	"fmt"
 	"math"
 
+	"catchplate/partspec"
 	"catchplate/planner/mechanics"
 	"catchplate/planner/plan"
 	"catchplate/planner/shape"
@@ -124,4 +126,58 @@ func mostRPM(leftKgMM float64) float64 {
 		return 0
 	}
 	return math.Floor(cap/rpmRoundsDown) * rpmRoundsDown
+}
+
+// turning is how work on a mandrel, on glue or in jaws on its rim runs, where no counterweight can be bolted on; nil where it is so well in balance that it does not matter.
+func (s Shop) turning(m Mount, at moment) *plan.Balance {
+	b, ok := balance([]mechanics.Weight{s.weight(at)}, m.CentreX, m.CentreY, 1)
+	if !ok {
+		return nil
+	}
+	b.MassKg, b.UnbalanceKgMM, b.WeightKg, b.RadiusMM, b.AngleDeg = round3(b.MassKg), round3(b.UnbalanceKgMM), 0, 0, 0
+	b.LeftOverKgMM = b.UnbalanceKgMM
+	if b.MostRPM = mostRPM(b.LeftOverKgMM); b.MostRPM == 0 || b.MostRPM >= s.fastest() {
+		return nil
+	}
+	return &b
+}
+
+// fastest and slowest are the ends of the lathe's speeds, rev/min; 0 where they are not given.
+func (s Shop) fastest() float64 {
+	if n := len(s.Lathe.Speeds); n > 0 {
+		return float64(s.Lathe.Speeds[n-1])
+	}
+	return float64(s.Lathe.FastestSpeed)
+}
+
+func (s Shop) slowest() float64 {
+	if len(s.Lathe.Speeds) > 0 {
+		return float64(s.Lathe.Speeds[0])
+	}
+	return float64(s.Lathe.SlowestSpeed)
+}
+
+// swings says why flat work cannot turn in a lathe about a place: it fouls the bed, or shakes at the slowest speed. On a faceplate and an angle plate their own rules
+// say so.
+func (s Shop) swings(m Mount, at moment) string {
+	var b *plan.Balance
+	switch m.Holding.Kind {
+	case partspec.Faceplate, partspec.AnglePlate:
+		return ""
+	case partspec.FourJaw:
+		if jaws, ok := s.fourJaws(m, at); ok {
+			jawed := s.jawBalance(m, at, jaws)
+			b = &jawed
+		}
+	default:
+		b = s.turning(m, at)
+	}
+	reach := swing(s.rim(at), m.CentreX, m.CentreY)
+	switch {
+	case s.Lathe.Swing > 0 && 2*reach > float64(s.Lathe.Swing):
+		return fmt.Sprintf("it swings Ø%s, over the lathe's %s", mm(2*reach), mm(float64(s.Lathe.Swing)))
+	case b != nil && b.MostRPM < s.slowest():
+		return fmt.Sprintf("%.1f kg mm out of balance, it may run at %.0f a minute, the lathe's slowest is %.0f (rule B-09)", b.UnbalanceKgMM, b.MostRPM, s.slowest())
+	}
+	return ""
 }

@@ -16,6 +16,7 @@ import (
 const (
 	ChainSpot Chain = "spot" // spotted, drilled and reamed like the holes of a pattern
 	ChainHead Chain = "head" // bored by a boring head
+	ChainSink Chain = "sink" // a flat floor round a hole that is there: counterbored
 	ChainTurn Chain = "turn" // an outline turned
 	ChainFile Chain = "file" // an outline filed
 )
@@ -27,6 +28,13 @@ func (c *Context) FlatChains(f *partspec.Bore) (chains []Chain, lacking []string
 		return []Chain{ChainSpot}, nil
 	}
 	lacking = append(lacking, why)
+	if f.FlatBottom {
+		if why = c.SunkLack(f); why == "" {
+			chains = append(chains, ChainSink)
+		} else {
+			lacking = append(lacking, why)
+		}
+	}
 	if why = c.headLack(f); why == "" {
 		chains = append(chains, ChainHead)
 	} else {
@@ -176,6 +184,8 @@ func (c *Context) flatBore(f *partspec.Bore) []Task {
 		return c.pattern(asHoles(f))
 	case chain == ChainHead:
 		return c.headHole(f)
+	case chain == ChainSink:
+		return []Task{c.sunkBore(f)}
 	}
 	return c.latheHole(f)
 }

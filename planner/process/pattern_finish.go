@@ -49,23 +49,51 @@ func (c *Context) sinkHoles(s spotted) Task {
 	deep := float64(s.Sink.Depth.Mid())
 	t := c.holesTask(s, "counterbore", plan.Counterbore, float64(s.Sink.Diameter.Value), deep)
 	t.Stage, t.Tight, t.Depth = shape.Finishing, float64(s.Sink.Depth.Width()), (float64(s.Sink.Diameter.Value)-s.drillMM)/2
+	t.Ways = append(c.sinkWays(s, t, partspec.Counterbores), c.sinkWays(s, t, partspec.EndMill)...)
+	return t.orLacking(c.noSink(s.Name, s.Sink.Diameter))
+}
+
+// sinkWays lists the ways to counterbore with a kind of tool: one with a pilot follows the hole that is there, an end mill goes where the dials put it.
+func (c *Context) sinkWays(s spotted, t Task, kind partspec.ToolKind) []Way {
+	tool, size, ok := c.sized(kind, float64(s.Sink.Diameter.Low), float64(s.Sink.Diameter.High))
+	if !ok || kind == partspec.EndMill && s.marked() {
+		return nil
+	}
+	var ways []Way
+	deep := float64(s.Sink.Depth.Mid())
+	for _, w := range c.holeWays(s, kind == partspec.Counterbores) {
+		w.Tool, w.SizeMM, w.ForceAt = tool, size, size/2
+		w.Rate = c.rateOn(w.Machine, cutCounterbore, size, tool)
+		w.ForceN = c.force((size-s.drillMM)/2, w.Rate.FeedMM)
+		w.SureN = w.ForceN
+		w.Span = s.span(w.End, deep)
+		w.Minutes = minutesADrill + float64(len(s.Places))*(minutesAPlace+minutesTrial/2+deep/(w.Rate.FeedMM*w.Rate.RPM))
+		w.Write = func(j Job) (plan.Operation, Done) { return c.writeCounterbore(s, t, w, deep, j) }
+		ways = append(ways, w)
+	}
+	return ways
+}
+
+// noSink says that nothing owned cuts a counterbore of a diameter, and what would.
+func (c *Context) noSink(name string, d partspec.Size) string {
+	text := fmt.Sprintf("%s: no counterbore and no end mill owned between %.2f and %.2f (an end mill serves by dials only): tool \"counterbores\" { sizes = [%s] } would do", name, float64(d.Low), float64(d.High), units.Decimal(float64(d.Value), 3))
+	if near := c.nearestSink(float64(d.Value)); near > 0 {
+		text += fmt.Sprintf(", or diameter = %s where the screw's head leaves it room", units.Decimal(near, 3))
+	}
+	return text
+}
+
+// nearestSink is the next larger size of the counterbores and end mills owned; 0 when there is none.
+func (c *Context) nearestSink(over float64) float64 {
+	best := 0.0
 	for _, kind := range []partspec.ToolKind{partspec.Counterbores, partspec.EndMill} {
-		tool, size, ok := c.sized(kind, float64(s.Sink.Diameter.Low), float64(s.Sink.Diameter.High))
-		if !ok || kind == partspec.EndMill && s.marked() {
-			continue
-		}
-		for _, w := range c.holeWays(s, kind == partspec.Counterbores) {
-			w.Tool, w.SizeMM, w.ForceAt = tool, size, size/2
-			w.Rate = c.rateOn(w.Machine, cutCounterbore, size, tool)
-			w.ForceN = c.force((size-s.drillMM)/2, w.Rate.FeedMM)
-			w.SureN = w.ForceN
-			w.Span = s.span(w.End, deep)
-			w.Minutes = minutesADrill + float64(len(s.Places))*(minutesAPlace+minutesTrial/2+deep/(w.Rate.FeedMM*w.Rate.RPM))
-			w.Write = func(j Job) (plan.Operation, Done) { return c.writeCounterbore(s, t, w, deep, j) }
-			t.Ways = append(t.Ways, w)
+		for _, t := range c.tools(kind) {
+			if size, ok := leastOver(t, over); ok && (best == 0 || size < best) {
+				best = size
+			}
 		}
 	}
-	return t.orLacking(fmt.Sprintf("%s: no counterbore and no end mill owned between %.2f and %.2f (an end mill serves by dials only)", s.Name, float64(s.Sink.Diameter.Low), float64(s.Sink.Diameter.High)))
+	return best
 }
 
 func (c *Context) writeCounterbore(s spotted, t Task, w Way, deep float64, j Job) (plan.Operation, Done) {

@@ -108,12 +108,11 @@ func (f *flatWalk) apart(a, b taken) float64 {
 		return 0
 	}
 	sa, sb := a.leader().setup, b.leader().setup
-	locate := func(s int) float64 { return f.plan.Setups[s].LocateMM }
 	switch {
 	case sa == sb && a.mark != b.mark:
 		return 0 // the drill goes where its spot leads it
 	case sa == sb:
-		return math.Max(0, a.off-locate(sa)) + math.Max(0, b.off-locate(sb))
+		return math.Max(0, a.off-a.shared) + math.Max(0, b.off-b.shared)
 	case f.setBy(sa, b):
 		return math.Max(f.centreError(), a.off-b.off)
 	case f.setBy(sb, a):

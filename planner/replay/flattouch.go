@@ -265,4 +265,6 @@ func (f *flatWalk) checkPlaced(cut plan.Cut, m pass) {
 }
 
 // led reports whether a tool is led by the hole that it stands in, so that it has no place of its own: it is then taken to lie where that hole does.
-func led(k partspec.ToolKind) bool { return k == partspec.Taps || k == partspec.Countersink }
+func led(k partspec.ToolKind) bool {
+	return k == partspec.Taps || k == partspec.Countersink || k == partspec.Counterbores
+}

@@ -69,11 +69,13 @@ var sinkAfterDrill = Order{
 		Sure: "published", Source: "notes on counterbore preparation (machinistpost.com)", Except: "a counterbore cut by an end mill that is set by dials"},
 	func(w Work) []Arc {
 		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
-			if !beside(a) || a.Feature != b.Feature {
-				return false, partspec.EndInvalid
-			}
 			sink := func(o shape.Op) bool { return o.Process == plan.Counterbore || o.Process == plan.Countersink }
-			return a.Process == plan.Drill && sink(b) || sink(a) && b.Process == plan.Ream, partspec.EndInvalid
+			if beside(a) && beside(b) && a.Feature != b.Feature { // a bore of a flat part that its counterbore stands round
+				opened := a.Process == plan.Drill || a.Process == plan.BoreOut || a.Process == plan.BoreHead
+				return opened && b.Process == plan.Counterbore && a.Z1-a.Z0 > b.Z1-b.Z0 && meet(a, b), partspec.EndInvalid
+			}
+			same := beside(a) && a.Feature == b.Feature
+			return same && (a.Process == plan.Drill && sink(b) || sink(a) && b.Process == plan.Ream), partspec.EndInvalid
 		})
 	},
 }
