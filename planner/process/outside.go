@@ -96,17 +96,29 @@ func (c *Context) roundness(d partspec.Size) float64 {
 	return float64(d.Width()) / 2
 }
 
+// levelStep is how much higher, in radius, a cone may begin than the cylinder it falls away from: drawn sizes that differ by their limits alone make no shoulder.
+// Ours, no source.
+const levelStep = 0.02
+
 // rise tells on which sides (left, right) the neighbour stands higher than the block: 1 or 0.
 func (c *Context) rise(i int) [2]float64 {
 	var up [2]float64
-	b := c.Blocks[i]
-	if i > 0 && c.Blocks[i-1].Greatest > b.Greatest {
+	if i > 0 && c.higher(i-1, i) {
 		up[0] = 1
 	}
-	if i+1 < len(c.Blocks) && c.Blocks[i+1].Greatest > b.Greatest {
+	if i+1 < len(c.Blocks) && c.higher(i+1, i) {
 		up[1] = 1
 	}
 	return up
+}
+
+// higher reports whether block k stands higher than block i, by more than a cone may.
+func (c *Context) higher(k, i int) bool {
+	most := c.Blocks[i].Greatest + sizeNoise
+	if c.Blocks[k].Least < c.Blocks[k].Greatest-levelStep {
+		most += levelStep
+	}
+	return c.Blocks[k].Greatest > most
 }
 
 // shoulders names the plane faces that turning a block also makes: where a neighbour stands higher.
@@ -151,13 +163,12 @@ func (c *Context) turnWays(i int, t Task, g turning) []Way {
 
 // openTo reports whether nothing between a block and an end stands higher than the block.
 func (c *Context) openTo(i int, e partspec.End) bool {
-	b := c.Blocks[i]
-	for k, other := range c.Blocks {
+	for k := range c.Blocks {
 		beyond := k > i
 		if e == partspec.Left {
 			beyond = k < i
 		}
-		if beyond && other.Greatest > b.Greatest+sizeNoise {
+		if beyond && c.higher(k, i) {
 			return false
 		}
 	}

@@ -78,14 +78,25 @@ func inWay(w Work, a, b shape.Op) bool {
 // besideTool is how far before a surface the tool that turns it begins, mm. Common practice, no source.
 const besideTool = 1.0
 
+// levelStep is how much higher, in radius, a cone may begin than the cylinder it falls away from: drawn sizes that differ by their limits alone make no shoulder.
+// Ours, no source.
+const levelStep = 0.02
+
 // outboard reports whether a lies nearer to the free end than b and is not larger.
 func outboard(a, b shape.Op, free partspec.End) bool {
 	nearer := a.Z0 >= b.Z1
 	if free == partspec.Left {
 		nearer = a.Z1 <= b.Z0
 	}
-	return nearer && greatest(a) <= greatest(b)
+	most := greatest(b)
+	if slopes(a) {
+		most += levelStep
+	}
+	return nearer && greatest(a) <= most
 }
+
+// slopes reports whether what an operation leaves outside falls away to one side.
+func slopes(o shape.Op) bool { return least(o) < greatest(o)-levelStep }
 
 func greatest(o shape.Op) float64 {
 	z0, z1, ok := o.Outer.Domain()
