@@ -137,7 +137,17 @@ func centreChoices(c *process.Context) []map[partspec.End]bool {
 	if !owned || len(c.Holes) > 0 || c.Length < slender*least {
 		return choices
 	}
-	return append(choices, map[partspec.End]bool{partspec.Right: true}, map[partspec.End]bool{partspec.Left: true}, map[partspec.End]bool{partspec.Left: true, partspec.Right: true})
+	left, right := c.TakesCentre(partspec.Left), c.TakesCentre(partspec.Right)
+	if right {
+		choices = append(choices, map[partspec.End]bool{partspec.Right: true})
+	}
+	if left {
+		choices = append(choices, map[partspec.End]bool{partspec.Left: true})
+	}
+	if left && right {
+		choices = append(choices, map[partspec.End]bool{partspec.Left: true, partspec.Right: true})
+	}
+	return choices
 }
 
 // roughApart reports whether roughing and finishing are operations of their own (rule A-03).

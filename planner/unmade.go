@@ -138,7 +138,9 @@ func grouped(found []objection) []group {
 			continue
 		}
 		told[key] = true
-		same := slices.IndexFunc(out, func(g group) bool { return g.reason == x.reason && g.rule == x.rule })
+		same := slices.IndexFunc(out, func(g group) bool {
+			return g.rule == x.rule && (g.reason == x.reason || x.rule != "" && byHolding(g.mount) == byHolding(x.mount))
+		})
 		if same < 0 {
 			out = append(out, group{objection: x})
 		} else {
@@ -146,6 +148,15 @@ func grouped(found []objection) []group {
 		}
 	}
 	return out
+}
+
+// byHolding is the holding, and the support beside it, of a mount's name: how it lies only changes the figures of a rule.
+func byHolding(mount string) string {
+	name, _, _ := strings.Cut(mount, " on ")
+	if strings.HasSuffix(mount, ", centred") {
+		name += ", centred"
+	}
+	return name
 }
 
 // remote is 1 for what stands against a mount that was never a way.

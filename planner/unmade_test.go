@@ -20,8 +20,8 @@ func TestRefusalsSayWhatFailedAndWhatHelps(t *testing.T) {
   stock "bar" { diameter = 200 }
   spigot "rim" { diameter = 195 }`, "", "Ø200 mm is over the 180 mm that the lathe swings", "smaller stock"},
 		"too slender": {`length = 120
-  stock "bar" { diameter = 6 }
-  spigot "needle" { diameter = "3 h11" }`, "needle", "over 10 diameters needs a steady (B-28)", "a shorter or a thicker part"},
+  stock "bar" { diameter = 9 }
+  spigot "needle" { diameter = "6 h11" }`, "needle", "over 10 diameters needs a steady (B-28)", "a shorter or a thicker part"},
 		"too fine to measure": {`length = 30
   stock "bar" { diameter = 12 }
   spigot "pin" { diameter = "10 h4" }`, "pin", "an instrument certain within 0.0010 is wanted", "other limits"},

@@ -36,7 +36,10 @@ func (c *Context) centreHole(e partspec.End) Task {
 		return t.orLacking("the lathe has no tailstock dial to drill a centre by")
 	}
 	for _, tool := range c.tools(partspec.CentreDrill) {
-		size := float64(tool.Sizes[len(tool.Sizes)-1])
+		size, ok := c.centreSize(e, tool)
+		if !ok {
+			continue
+		}
 		tip := c.endZ(e) + into(e)*centreReach(size)
 		t.Z0, t.Z1 = math.Min(tip, c.endZ(e)), math.Max(tip, c.endZ(e))
 		t.Inner = solid.Drill(tip, size, plan.CentreDrillDeg, shank(e))
@@ -45,7 +48,39 @@ func (c *Context) centreHole(e partspec.End) Task {
 		w.Write = func(j Job) (plan.Operation, Done) { return c.writeCentre(t, w, tip, j) }
 		t.Ways = append(t.Ways, w)
 	}
-	return t.orLacking("a slender part wants a centre hole, and no centre drill is owned")
+	return t.orLacking("a slender part wants a centre hole, and no centre drill is owned that leaves metal round it")
+}
+
+// centreShare is the most that a centre hole's mouth may be of the finished end's diameter, so that a rim stands round the cone. Common practice, no source.
+const centreShare = 0.5
+
+// centreSize is the largest of a centre drill's sizes that an end has room for.
+func (c *Context) centreSize(e partspec.End, tool partspec.Tool) (sizeMM float64, ok bool) {
+	end := c.Blocks[0]
+	if e == partspec.Right {
+		end = c.Blocks[len(c.Blocks)-1]
+	}
+	face := end.Z0
+	if e == partspec.Right {
+		face = end.Z1
+	}
+	across := 2 * end.Curve.Greatest(face-faceNoise, face+faceNoise)
+	for _, s := range tool.Sizes {
+		if size := float64(s); size <= centreShare*across+sizeNoise && size > sizeMM {
+			sizeMM, ok = size, true
+		}
+	}
+	return sizeMM, ok
+}
+
+// TakesCentre reports whether some centre drill owned leaves a rim on the finished end.
+func (c *Context) TakesCentre(e partspec.End) bool {
+	for _, tool := range c.tools(partspec.CentreDrill) {
+		if _, ok := c.centreSize(e, tool); ok {
+			return true
+		}
+	}
+	return false
 }
 
 func (c *Context) writeCentre(t Task, w Way, tip float64, j Job) (plan.Operation, Done) {
