@@ -109,7 +109,7 @@ func TestComparedByWall(t *testing.T) {
 	assert.Equal(t, wallTable, table.String())
 }
 
-const wallTable = `wall 2: Glued arbor on face.left, right end outward, passes with passes of 0.5 of the ordinary depth; three-jaw borne 18 N
+const wallTable = `wall 2: Glued arbor on face.right, left end outward, passes with passes of 0.5 of the ordinary depth; three-jaw borne 18 N
 wall 3: Four-jaw chuck, clocked on the bar, right end outward, passes with passes of 0.25 of the ordinary depth; three-jaw borne 61 N
 wall 3.5: Four-jaw chuck, clocked on the bar, right end outward, passes with passes of 0.5 of the ordinary depth; three-jaw borne 98 N
 wall 4: Four-jaw chuck, clocked on the bar, right end outward, passes; three-jaw borne 148 N

@@ -28,7 +28,7 @@ const (
 // support fills in stick-out and bending. The finished shape bends most: what passes with it passes always. What passes only while metal is still there is
 // tender, and is measured anew at each moment.
 func (s Shop) support(c *rules.Case, m Mount, t process.Task, way process.Way, light float64) {
-	if m.Inside || m.Glue != NoGlue {
+	if m.Inside || m.Glue == GlueBore {
 		return
 	}
 	s.bend(c, stage{s.end, endKey}, m, t, way, light)
@@ -58,7 +58,7 @@ func (s Shop) bend(c *rules.Case, st stage, m Mount, t process.Task, way process
 		return
 	}
 	last := way.Force(light)
-	if s.Part.Seen == nil || t.Tight <= crept {
+	if t.Tight <= crept {
 		last *= finishShare(math.Min(way.Rate.DepthMM*light, t.Depth))
 	}
 	c.Deflect, c.Allow = last/2*s.flex(st, r, r.at), t.Tight/4
@@ -129,7 +129,12 @@ func sections(body solid.Body, front, cut float64) []mechanics.Section {
 	var out []mechanics.Section
 	for _, p := range body.Outer.Clip(lo, hi).Pieces() {
 		bore := math.Max(0, body.Inner.Greatest(p.Z0, p.Z1))
-		out = append(out, mechanics.Section{LengthMM: p.Z1 - p.Z0, OutsideDiameterMM: 2 * math.Min(p.R0, p.R1), BoreMM: 2 * bore})
+		r0, r1 := p.R0, p.R1
+		if p.Radius > 0 {
+			r0 = math.Min(r0, r1)
+			r1 = r0
+		}
+		out = append(out, mechanics.Cone(p.Z1-p.Z0, 2*r0, 2*r1, 2*bore)...)
 	}
 	if front > cut {
 		slices.Reverse(out)

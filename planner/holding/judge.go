@@ -166,9 +166,13 @@ func (s Shop) measure(m Mount, task int, way process.Way, light float64, facts r
 			now := s.body(done)
 			c.Largest = 2 * now.Outer.Greatest(now.Ends())
 		}
-		s.squeeze(&c, &f, m, t, s.body(func(i int) bool { return done(i) || i == task && t.Keep == nil }))
-		if c.Tender {
+		after := func(i int) bool { return done(i) || i == task && t.Keep == nil }
+		s.squeeze(&c, &f, m, t, s.body(after))
+		if c.Tender { // how far it may stand out goes by the work that the cut finds, how far it bends by what the last pass leaves
+			left := c
+			s.bend(&left, stage{s.body(after), s.key(after)}, m, t, way, light)
 			s.bend(&c, stage{s.body(done), s.key(done)}, m, t, way, light)
+			c.Deflect = left.Deflect
 		}
 	}
 	f.Case = c

@@ -20,7 +20,7 @@ const (
 // checkBend holds, when a setup's cuts are known, that the work is stiff enough where it is cut without a centre.
 func (w *walk) checkBend() {
 	g := w.setup.Grip
-	if w.setup.Tailstock || g.Inside || g.Kind == "centres" || g.Kind == "glued_face" {
+	if w.setup.Tailstock || g.Inside || g.Kind == "centres" {
 		return
 	}
 	for _, l := range w.loads {
@@ -56,11 +56,16 @@ func (w *walk) bend(l load, forceN float64) (float64, bool) {
 	var sections []mechanics.Section
 	for _, p := range l.body.Outer.Clip(lo, hi).Pieces() {
 		bore := math.Max(0, l.body.Inner.Greatest(p.Z0, p.Z1))
-		thin := math.Min(p.R0, p.R1)
-		if thin <= bore+same {
-			continue
+		r0, r1 := p.R0, p.R1
+		if p.Radius > 0 { // an arc: as thin as at its thin end
+			r0 = math.Min(r0, r1)
+			r1 = r0
 		}
-		sections = append(sections, mechanics.Section{LengthMM: p.Z1 - p.Z0, OutsideDiameterMM: 2 * thin, BoreMM: 2 * bore})
+		for _, s := range mechanics.Cone(p.Z1-p.Z0, 2*r0, 2*r1, 2*bore) {
+			if s.OutsideDiameterMM > s.BoreMM+same {
+				sections = append(sections, s)
+			}
+		}
 	}
 	if w.free() < 0 {
 		for i, k := 0, len(sections)-1; i < k; i, k = i+1, k-1 {
@@ -89,7 +94,7 @@ func (w *walk) checkFinishBend() {
 			continue
 		}
 		w.setup = w.plan.Setups[setup]
-		if w.setup.Tailstock || w.setup.Grip.Inside || w.setup.Grip.Kind == "centres" || w.setup.Grip.Kind == "glued_face" {
+		if w.setup.Tailstock || w.setup.Grip.Inside || w.setup.Grip.Kind == "centres" {
 			continue
 		}
 		if bend, ok := w.bend(l, l.lightN()); ok && bend > bendShare*float64(s.Diameter.Width())+figure {

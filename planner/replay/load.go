@@ -44,7 +44,11 @@ func (w *walk) addLoad(op plan.Operation, m motion, before solid.Body) {
 	if m.along() && w.free()*(m.to.Z-m.from.Z) > 0 {
 		l.z = math.Max(z0, math.Min(z1, m.to.Z))
 	}
-	l.radius = math.Min(l.radius, before.Outer.Greatest(z0, z1))
+	widest := before.Outer.Greatest(z0, z1) // what it meets: a slanting cut may begin and end far outside the metal
+	if lost := solid.Lost(before, w.body, same); lost.Any() {
+		widest = before.Outer.Greatest(lost.Z0, lost.Z1)
+	}
+	l.radius = math.Min(l.radius, widest)
 	if m.across() && (m.Kind == partspec.Parting || m.Kind == partspec.Grooving) && !m.inside {
 		l.radius = math.Min(l.radius, m.bladeArm(before.Outer, w.free()))
 	}
@@ -56,7 +60,7 @@ func (w *walk) addLoad(op plan.Operation, m motion, before solid.Body) {
 	}
 	w.loads, w.all = append(w.loads, l), append(w.all, l)
 	w.checkPower(op, l)
-	w.checkSurface(op, m, 2*math.Min(math.Max(math.Abs(m.from.R), l.radius), before.Outer.Greatest(z0, z1)))
+	w.checkSurface(op, m, 2*math.Min(math.Max(math.Abs(m.from.R), l.radius), widest))
 }
 
 // bladeArm is the radius at which a blade's whole force turns as hard as the blade does anywhere on its way in: where it meets a corner of the bar beside its place,
