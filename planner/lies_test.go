@@ -21,6 +21,7 @@ var shifts = []float64{0.3, 2}
 
 // lies are all that are told of a plan.
 func lies(shop *partspec.Workshop, p plan.Part) []lie {
+	shop = slideDials(shop)
 	list := setupLies(shop, p)
 	for i, s := range p.Setups {
 		for k, o := range s.Operations {
@@ -402,10 +403,37 @@ func reprint(shop *partspec.Workshop, s plan.Setup, o *plan.Operation) {
 func step(shop *partspec.Workshop, machine, dial string) float64 {
 	for _, m := range shop.Machines {
 		if d, ok := m.Dial(dial); ok && m.Name == machine {
+			if d.Reads == partspec.ReadsDiameter {
+				return float64(d.Graduation.Value) / 2
+			}
 			return float64(d.Graduation.Value)
 		}
 	}
 	return 0
+}
+
+// slideDials gives a lathe with a vertical slide the letters too that its dials are read by while it mills.
+func slideDials(shop *partspec.Workshop) *partspec.Workshop {
+	out := *shop
+	out.Machines = slices.Clone(shop.Machines)
+	for _, h := range shop.Holdings {
+		for i := range out.Machines {
+			m := &out.Machines[i]
+			if h.Kind != partspec.VerticalSlide || m.Kind != partspec.Lathe {
+				continue
+			}
+			up := h.Dial
+			up.Name = "y"
+			m.Dials = append(slices.Clone(m.Dials), up)
+			for was, name := range map[string]string{"cross": "x", "saddle": "z"} {
+				if d, ok := m.Dial(was); ok {
+					d.Name = name
+					m.Dials = append(m.Dials, d)
+				}
+			}
+		}
+	}
+	return &out
 }
 
 func reprintLine(shop *partspec.Workshop, machine string, zeros []plan.Zero, l *plan.Line) {

@@ -15,6 +15,7 @@ import (
 	"catchplate/partspec/units"
 	"catchplate/planner"
 	"catchplate/planner/plan"
+	"catchplate/planner/replay"
 	"catchplate/planner/rules"
 )
 
@@ -175,6 +176,91 @@ func TestReplayKnowsWhatASlideBears(t *testing.T) {
 	set := rules.All().Without("B-32")
 	_, failures := planner.Proved(load(t, slidePlate), planner.Options{Rules: &set})
 	assert.Contains(t, fmt.Sprint(failures), "rule B-32")
+}
+
+// Every named corruption of a plan on the slide is refused, and by the clause that is about it: the replay reckons dials, ways and limits anew.
+func TestReplayRefusesWhatASlideCannot(t *testing.T) {
+	ops := func(p *plan.Plan, id string) (list []*plan.Operation) {
+		for i := range p.Parts[0].Setups {
+			for k := range p.Parts[0].Setups[i].Operations {
+				if o := &p.Parts[0].Setups[i].Operations[k]; o.ID == id {
+					list = append(list, o)
+				}
+			}
+		}
+		require.NotEmpty(t, list, id)
+		return list
+	}
+	first := func(p *plan.Plan) *plan.Setup {
+		for i := range p.Parts[0].Setups {
+			if p.Parts[0].Setups[i].MachineKind == plan.OnSlide {
+				return &p.Parts[0].Setups[i]
+			}
+		}
+		return nil
+	}
+	shop := func(change func(w *partspec.Workshop)) func(*partspec.Job) *partspec.Job {
+		return func(job *partspec.Job) *partspec.Job {
+			return withShop(job, func(w *partspec.Workshop) {
+				w.Machines, w.Holdings = slices.Clone(w.Machines), slices.Clone(w.Holdings)
+				w.Machines[0].Dials = slices.Clone(w.Machines[0].Dials)
+				change(w)
+			})
+		}
+	}
+	slide := func(w *partspec.Workshop) *partspec.Holding {
+		return &w.Holdings[slices.IndexFunc(w.Holdings, func(h partspec.Holding) bool { return h.Kind == partspec.VerticalSlide })]
+	}
+	lathe := func(w *partspec.Workshop, dial string) *partspec.Dial {
+		return &w.Machines[0].Dials[slices.IndexFunc(w.Machines[0].Dials, func(d partspec.Dial) bool { return d.Name == dial })]
+	}
+	for name, c := range map[string]struct {
+		clause string
+		job    func(*partspec.Job) *partspec.Job
+		tell   func(*plan.Plan)
+	}{
+		"a milling machine that is not there": {clause: "machine", tell: func(p *plan.Plan) { first(p).MachineKind = "mill" }},
+		"turned instead":                      {clause: "holding", tell: func(p *plan.Plan) { first(p).MachineKind = "lathe" }},
+		"a lathe of another name":             {clause: "machine", tell: func(p *plan.Plan) { first(p).Machine = "bench" }},
+		"a slide of another name":             {clause: "holding", tell: func(p *plan.Plan) { first(p).Holding = "vice" }},
+		"a chuck as slide":                    {clause: "holding", tell: func(p *plan.Plan) { first(p).Holding, first(p).HoldingKind = "three_jaw", "three_jaw" }},
+		"clamped to it":                       {clause: "grip", tell: func(p *plan.Plan) { first(p).Grip.Kind = "clamps" }},
+		"a sure place":                        {clause: "located", tell: func(p *plan.Plan) { first(p).LocateMM -= 0.02 }},
+		"a large cutter":                      {clause: "slide", tell: func(p *plan.Plan) { ops(p, "edge.left/mill")[0].Tool.SizeMM = 12 }},
+		"a deep pass": {clause: "slide", tell: func(p *plan.Plan) {
+			o := ops(p, "slot.guide/mill")[0]
+			o.Cuts, o.DepthMM = o.Cuts[2:], 3
+		}},
+		"no collets":                      {clause: "slide", job: func(job *partspec.Job) *partspec.Job { return withoutHolding(job, "collets") }},
+		"a short slide":                   {clause: "travel", job: shop(func(w *partspec.Workshop) { slide(w).Dial.Travel = 25 })},
+		"a short cross slide":             {clause: "travel", job: shop(func(w *partspec.Workshop) { lathe(w, "cross").Travel = 30 })},
+		"a cross slide that reads radius": {clause: "card", job: shop(func(w *partspec.Workshop) { lathe(w, "cross").Reads = partspec.ReadsRadius })},
+		"another screw in the slide":      {clause: "card", job: shop(func(w *partspec.Workshop) { slide(w).Dial.Graduation.Value = 0.025 })},
+		"a slide without a saddle's dial": {clause: "machine", job: shop(func(w *partspec.Workshop) { lathe(w, "saddle").Name = "top" })},
+		"a slide that gives more":         {clause: "located", job: shop(func(w *partspec.Workshop) { slide(w).RunOut = 0.1 })},
+		"a vice that opens less":          {clause: "capacity", job: shop(func(w *partspec.Workshop) { slide(w).Opening = 30 })},
+		"a finer speed":                   {clause: "speed", tell: func(p *plan.Plan) { ops(p, "slot.guide/mill")[0].RPM = 1600 }},
+	} {
+		t.Run(name, func(t *testing.T) {
+			job := load(t, slidePlate)
+			p := answered(t, job)
+			if c.tell != nil {
+				c.tell(p)
+			}
+			if c.job != nil {
+				job = c.job(job)
+			}
+			_, failures := replay.Prove(job, p)
+			assert.True(t, slices.ContainsFunc(failures, func(f replay.Failure) bool { return f.Clause == c.clause }), "%v", failures)
+		})
+	}
+}
+
+// Lies about plans on a slide are found out like those about all others.
+func TestLiesAboutASlideAreFoundOut(t *testing.T) {
+	for i, file := range []string{slidePlate, slideShaft} {
+		tellAll(t, load(t, file), 7*i)
+	}
 }
 
 // slidePlateSizes and slideShaftSizes are words of the files and others in their place.
