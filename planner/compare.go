@@ -34,6 +34,7 @@ func anyAttempt(job *partspec.Job, part *partspec.Part, set rules.Set) (*attempt
 	if len(list) > 0 {
 		first := list[0]
 		first.shop = holding.New(first.ctx)
+		first.peers = list
 		return first, nil
 	}
 	for _, r := range refused {
@@ -55,11 +56,15 @@ func (c comparer) surfaces(feature string) ([]plan.Surface, error) {
 	if err != nil {
 		return nil, err
 	}
-	mounts := c.shop.Mounts()
+	mounts, rivals := c.shop.Mounts(), c.rivals()
 	var out []plan.Surface
 	for _, i := range tasks {
 		t := c.shop.Tasks[i]
-		out = append(out, plan.Surface{Part: c.ctx.Part.Name, Feature: t.Feature, Operation: t.ID, Planned: c.planned, Options: c.options(i, mounts)})
+		list := c.judged(i, mounts)
+		for _, r := range rivals {
+			list = append(list, r.milling(t.ID)...)
+		}
+		out = append(out, plan.Surface{Part: c.ctx.Part.Name, Feature: t.Feature, Operation: t.ID, Planned: c.planned, Options: c.options(list)})
 	}
 	return out, nil
 }
@@ -108,8 +113,8 @@ func (c comparer) place(task int) int {
 	return len(c.order.result.Order)
 }
 
-// options judges all mounts for a task: one option for each holding and surface that it holds by, sorted.
-func (c comparer) options(task int, mounts []holding.Mount) []plan.Option {
+// judged judges mounts for a task: one option for each holding and surface that it holds by.
+func (c comparer) judged(task int, mounts []holding.Mount) []found {
 	best := map[string]found{}
 	var keys []string
 	for _, m := range mounts {
@@ -137,6 +142,11 @@ func (c comparer) options(task int, mounts []holding.Mount) []plan.Option {
 		f.word()
 		list = append(list, f)
 	}
+	return list
+}
+
+// options are what was judged for a task, sorted, and the holdings that find nothing to hold for it.
+func (c comparer) options(list []found) []plan.Option {
 	slices.SortStableFunc(list, found.against)
 	out := make([]plan.Option, len(list))
 	for i, f := range list {

@@ -1,7 +1,10 @@
 package planner
 
 import (
+	"slices"
+
 	"catchplate/partspec"
+	"catchplate/planner/holding"
 	"catchplate/planner/process"
 )
 
@@ -26,6 +29,32 @@ func millings(w *partspec.Workshop, part *partspec.Part) []milling {
 		}
 	}
 	return list
+}
+
+// rivals compare the holdings of what else mills the part: each machine that may mill has attempts of its own.
+func (c comparer) rivals() []comparer {
+	var list []comparer
+	known := []*partspec.Holding{c.ctx.Slide}
+	for _, p := range c.peers {
+		if slices.Contains(known, p.ctx.Slide) {
+			continue
+		}
+		known = append(known, p.ctx.Slide)
+		if p.shop == nil {
+			p.shop = holding.New(p.ctx)
+		}
+		list = append(list, comparer{attempt: p, what: c.what})
+	}
+	return list
+}
+
+// milling judges the holdings under a milling cutter for a task, by its name.
+func (c comparer) milling(task string) []found {
+	i := slices.IndexFunc(c.shop.Tasks, func(t process.Task) bool { return t.ID == task })
+	if i < 0 {
+		return nil
+	}
+	return c.judged(i, slices.DeleteFunc(c.shop.Mounts(), func(m holding.Mount) bool { return m.Machine != partspec.Mill }))
 }
 
 // besideAxis reports whether a turned part has anything that is cut beside or across its axis.

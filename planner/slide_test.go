@@ -169,6 +169,22 @@ func TestVerticalSlideIsCompared(t *testing.T) {
 		}
 	}
 	assert.Positive(t, passed)
+
+	both := load(t, "testdata/rules/crossed.hcl")
+	both = withShop(both, func(w *partspec.Workshop) {
+		w.Holdings = append(slices.Clone(w.Holdings), job.Workshop.Holdings[slices.IndexFunc(job.Workshop.Holdings, func(h partspec.Holding) bool { return h.Kind == partspec.VerticalSlide })])
+	})
+	surfaces, err = planner.Compare(both, both.Parts[0], "key_flat", plan.WhatIf{}, planner.Options{})
+	require.NoError(t, err)
+	kinds := map[string]bool{}
+	for _, o := range surfaces[0].Options {
+		if o.Passes {
+			kinds[o.Kind] = true
+		}
+		assert.False(t, o.Chosen && o.Kind == "vertical_slide", "the mill's vice is quicker to set")
+	}
+	assert.Contains(t, kinds, "vice")
+	assert.Contains(t, kinds, "vertical_slide", "beside a milling machine it is shown with its figures too")
 }
 
 // Without rule B-32 the planner cuts deeper than the slide bears, and the replay refuses that.
