@@ -78,6 +78,28 @@ func TestVerticalSlideMills(t *testing.T) {
 	assert.NotEmpty(t, answered(t, withoutHolding(load(t, slideShaft), "vertical_slide")).Parts[0].Refusals, "nothing else cuts the flat")
 }
 
+// A seat is swung in the lathe's spindle while the work lies in the slide's vice; a fly-cutter as wide is more than the slide bears. What is swung to its radius needs no
+// file, though the drawing would let one finish it; on a milling machine a fly-cutter swings it as well.
+func TestSeatIsSwungOnASlide(t *testing.T) {
+	both := load(t, slideShaft, "testdata/slide-post.hcl")
+	with := func(tool partspec.Tool) *partspec.Job {
+		return withShop(only(both, both.Part("post")), func(w *partspec.Workshop) { w.Tools = append(slices.Clone(w.Tools), tool) })
+	}
+	part := answered(t, with(partspec.Tool{Kind: partspec.BoringHead, Name: "boring head", LeastSwing: 10, MostSwing: 60, Reach: 50})).Parts[0]
+	require.Empty(t, part.Refusals)
+	last := onSlide(part)[0].Operations[0]
+	assert.Equal(t, plan.BoreHead, last.Process)
+	fly := partspec.Tool{Kind: partspec.FlyCutter, Name: "fly-cutter", LeastSwing: 20, MostSwing: 60}
+	assert.Contains(t, fmt.Sprint(answered(t, with(fly)).Parts[0].Refusals), "a cutter of Ø40 on a vertical slide")
+
+	alone := load(t, "testdata/slide-post.hcl")
+	milled := answered(t, withShop(alone, func(w *partspec.Workshop) {
+		w.Tools = append(slices.DeleteFunc(slices.Clone(w.Tools), func(t partspec.Tool) bool { return t.Kind == partspec.BoringHead || t.Kind == partspec.FlyCutter }), fly)
+	})).Parts[0]
+	require.Empty(t, milled.Refusals)
+	assert.Contains(t, fmt.Sprint(milled.Setups), "fly_cutter")
+}
+
 // A slide is not asked for what it does not bear: with shorter ways, without collets, or with only large cutters the part is refused with the figures.
 func TestVerticalSlideIsRefused(t *testing.T) {
 	why := func(job *partspec.Job) string {
@@ -103,6 +125,8 @@ func TestVerticalSlideIsRefused(t *testing.T) {
 		w.Machines[0].Dials = slices.DeleteFunc(slices.Clone(w.Machines[0].Dials), func(d partspec.Dial) bool { return d.Name == "saddle" })
 	})
 	assert.Contains(t, why(without), "saddle")
+	ring := load(t, slideShaft, "testdata/slide-ring.hcl")
+	assert.Contains(t, why(only(ring, ring.Part("flange"))), "none with an end towards the spindle")
 }
 
 // The same part with a cross slide that reads diameters and one that reads radius has the same ways: only the counts differ.

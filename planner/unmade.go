@@ -88,7 +88,18 @@ func (o *ordering) refusal(t process.Task, found []objection) plan.Refusal {
 	if more := len(groups) - mostReasons; more > 0 {
 		r.Reasons = append(r.Reasons, fmt.Sprintf("and %d more, no nearer", more))
 	}
+	if len(groups) == 0 {
+		r.Reasons, r.Remedies = []string{o.noStand()}, []string{"a machine with a table, and a chuck, vee blocks or clamps on it; or the feature drawn from another side"}
+	}
 	return r
+}
+
+// noStand says that nothing owned holds the work as a task wants it held.
+func (o *ordering) noStand() string {
+	if o.ctx.Slide != nil {
+		return "the vice of a vertical slide holds flat work by two edges, and turned work lying across the bed: none with an end towards the spindle"
+	}
+	return "no holding owned stands the work as this wants it"
 }
 
 // otherWays tells why a bore of a flat part is made in none of the ways that hold it otherwise: what holds it by surfaces that are not there was never a way.
@@ -307,6 +318,14 @@ func (o *ordering) reached() int {
 	return o.result.Blocked.Fronts[0].Done.Len()
 }
 
+// unequipped is 1 for an attempt that nothing mills in.
+func unequipped(a *attempt) int {
+	if a.ctx.Mill.Kind == "" {
+		return 1
+	}
+	return 0
+}
+
 // refusals picks the failed attempt that got furthest; of like ones the one that fails at the fewest tasks, and then the one with the most ways to hold the work, whose
 // reasons tell the most.
 func refusals(failed []*attempt) []plan.Refusal {
@@ -314,7 +333,7 @@ func refusals(failed []*attempt) []plan.Refusal {
 		return nil
 	}
 	best := slices.MinFunc(failed, func(a, b *attempt) int {
-		return cmp.Or(cmp.Compare(b.order.reached(), a.order.reached()), cmp.Compare(len(a.order.refusals), len(b.order.refusals)), cmp.Compare(len(b.order.mounts), len(a.order.mounts)))
+		return cmp.Or(cmp.Compare(b.order.reached(), a.order.reached()), cmp.Compare(unequipped(a), unequipped(b)), cmp.Compare(len(a.order.refusals), len(b.order.refusals)), cmp.Compare(len(b.order.mounts), len(a.order.mounts)))
 	})
 	return best.order.refusals
 }

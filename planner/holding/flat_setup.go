@@ -65,7 +65,7 @@ func (m Mount) flatTitle() string {
 	case m.Machine == partspec.Bench:
 		return "At the bench"
 	case m.OnSlide():
-		return fmt.Sprintf("Vice of the vertical slide, on parallels, gripped by the %s, %s towards the spindle", strings.TrimPrefix(m.Surface, "its "), face)
+		return fmt.Sprintf("Vertical slide, in its vice by the %s, %s towards the spindle", strings.TrimPrefix(m.Surface, "its "), face)
 	case m.Holding.Kind == partspec.Vice:
 		return fmt.Sprintf("Machine vice on parallels, gripped by the %s, %s up", strings.TrimPrefix(m.Surface, "its "), face)
 	case m.Holding.Kind == partspec.TableClamps:

@@ -153,14 +153,14 @@ func (s Shop) flatReach(t process.Task, way process.Way) [2]float64 {
 	return [2]float64{high[0] - low[0], high[1] - low[1]}
 }
 
-// lyingReach is the same of turned work that lies across: from where its dials read nought, wound back, to the far side of the cut.
+// lyingReach is the same of turned work that lies across: from where its dials read nought, wound back, to as far as the cut takes the spindle.
 func (m Mount) lyingReach(c *process.Context, way process.Way) [2]float64 {
 	var far [2]float64
 	for _, z := range m.lyingTable(c) {
 		if z.Dial == "x" {
-			far[0] = way.Span[1] + way.SizeMM/2 + runOver - z.ReferenceMM
+			far[0] = way.Span[1] - z.ReferenceMM
 		} else {
-			far[1] = float64(c.Part.Stock.EnvelopeDiameter())/2 + way.SizeMM/2 - z.ReferenceMM
+			far[1] = float64(c.Part.Stock.EnvelopeDiameter())/2 - z.ReferenceMM
 		}
 	}
 	return far

@@ -36,7 +36,7 @@ func (m Mount) tableTitle(noun, on string) string {
 	case m.Machine == partspec.Bench:
 		return fmt.Sprintf("At the bench, %s end up", m.Free)
 	case m.OnSlide():
-		return fmt.Sprintf("Vice of the vertical slide, the part lying across the bed, on %s, %s end free", on, m.Free)
+		return fmt.Sprintf("Vertical slide, the part lying across the bed in its vice, on %s, %s end free", on, m.Free)
 	case m.Across:
 		return fmt.Sprintf("%s on the %s's table, the part lying, on %s, %s end free", noun, m.Machine, on, m.Free)
 	}

@@ -120,7 +120,8 @@ func (w *walk) checkSuits(op plan.Operation) {
 		w.failOp("tool", "%v", err)
 		return
 	}
-	if !suits(op.Process, c.Kind) {
+	_, seat := w.part.Feature(op.Feature).(*partspec.Seat)
+	if swung := seat && op.Process == plan.BoreHead && c.Kind == partspec.FlyCutter; !swung && !suits(op.Process, c.Kind) {
 		w.failOp("tool", "a %s does not %s", c.Kind, op.Process)
 	}
 }

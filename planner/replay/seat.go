@@ -2,6 +2,7 @@ package replay
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"catchplate/partspec"
@@ -267,7 +268,7 @@ func (w *walk) finishSeat(v seatView) {
 		}
 		return
 	}
-	if f.Finish {
+	if swung := slices.ContainsFunc(w.seatPasses(v), func(p seatPass) bool { return p.pose.across }); f.Finish && !swung { // what is swung to its radius needs no file
 		w.fail(where{}, "finished part", "%s is never filed", f.ID())
 		return
 	}
