@@ -1,6 +1,11 @@
 package partspec
 
-import "github.com/hashicorp/hcl/v2/hclsyntax"
+import (
+	"github.com/hashicorp/hcl/v2/hclsyntax"
+
+	"catchplate/partspec/units"
+	"catchplate/planner/tables"
+)
 
 var measuring = shapeOf{attrs: []attr{may("range", kindLengths), need("resolution", kindLength)}}
 
@@ -20,4 +25,9 @@ func (c *checker) instrument(b *hclsyntax.Block, inches bool) (Instrument, bool)
 	i := Instrument{Kind: InstrumentKind(e.name), Name: name, Resolution: e.length("resolution"), Range: e.head()}
 	i.Smallest, i.Largest = c.pair(e, "range")
 	return i, !e.broken
+}
+
+// Uncertainty is what the instrument can be wrong by, mm (rule E-02, tables.UncertaintyOf).
+func (i Instrument) Uncertainty() units.Length {
+	return tables.UncertaintyOf(string(i.Kind), i.Resolution)
 }

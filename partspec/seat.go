@@ -92,24 +92,19 @@ var (
 	riseTakers  = []InstrumentKind{Rule, Caliper, DepthMicrometer, DialIndicator}
 )
 
-// measuredTo is how far a measured size may be off: half of the limits that are written with it, else half the resolution of the workshop's finest instrument
-// that takes it, or what is common practice for its kind where that is more.
+// measuredTo is how far a measured size may be off: half of the limits that are written with it, else what the workshop's finest instrument that takes it
+// can be wrong by.
 func (s *shaper) measuredTo(size Size, takers []InstrumentKind) units.Length {
 	if !size.general {
 		return size.Width() / 2
 	}
-	best := usualError[Rule]
+	best := Instrument{Kind: Rule}.Uncertainty()
 	for _, in := range s.c.shop.Instruments {
 		if slices.Contains(takers, in.Kind) && size.Value >= in.Smallest && (in.Largest == 0 || size.Value <= in.Largest) {
-			best = min(best, max(usualError[in.Kind], in.Resolution/2))
+			best = min(best, in.Uncertainty())
 		}
 	}
 	return best
-}
-
-// usualError is what instruments can be wrong by (rule E-02, published, for the common ones; others by common practice, no source).
-var usualError = map[InstrumentKind]units.Length{
-	Rule: 0.25, Caliper: 0.03, Micrometer: 0.004, DepthMicrometer: 0.005, DialIndicator: 0.005,
 }
 
 // seatDepth finds how deep the seat is at its crown, and refuses one that the part has no metal for.

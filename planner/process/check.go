@@ -53,7 +53,7 @@ func (c *Context) instrument(ch *plan.Check, s partspec.Size, kind checkKind) {
 	best := math.Inf(1)
 	for i := len(kind.instruments()) - 1; i >= 0; i-- {
 		for _, in := range c.Shop.Instruments {
-			doubt := Uncertainty(in)
+			doubt := float64(in.Uncertainty())
 			fits := in.Kind == kind.instruments()[i] && s.Value >= in.Smallest && (in.Largest == 0 || s.Value <= in.Largest)
 			if !fits || best <= width/10 || doubt >= best {
 				continue
@@ -82,7 +82,7 @@ func (c *Context) unmeasurable(name string, s partspec.Size, kind checkKind) str
 	best := math.Inf(1)
 	for _, in := range c.Shop.Instruments {
 		if slices.Contains(kind.instruments(), in.Kind) && s.Value >= in.Smallest && (in.Largest == 0 || s.Value <= in.Largest) {
-			best = math.Min(best, Uncertainty(in))
+			best = math.Min(best, float64(in.Uncertainty()))
 		}
 	}
 	if best <= width/4+sizeNoise {
@@ -90,18 +90,3 @@ func (c *Context) unmeasurable(name string, s partspec.Size, kind checkKind) str
 	}
 	return fmt.Sprintf("%s: limits %.3f apart cannot be measured here: an instrument certain within %.4f is wanted (a quarter of them, rule E-01); widen the limits or add one", name, width, width/4)
 }
-
-// Uncertainty is what an instrument can be wrong by: common practice for each kind (rule E-02: caliper 0.03, micrometer 0.004, one that reads to 0.002 or finer
-// 0.002), or half its resolution when that is coarser.
-func Uncertainty(in partspec.Instrument) float64 {
-	u := map[partspec.InstrumentKind]float64{
-		partspec.Rule: 0.25, partspec.Caliper: 0.03, partspec.Micrometer: 0.004, partspec.DepthMicrometer: 0.005, partspec.BoreGauge: 0.005, partspec.PlugGauge: 0.002,
-	}[in.Kind]
-	if in.Kind == partspec.Micrometer && in.Resolution > 0 && in.Resolution <= fineMicrometer {
-		u = float64(fineMicrometer)
-	}
-	return math.Max(u, float64(in.Resolution)/2)
-}
-
-// fineMicrometer is the resolution, and the error, of a fine micrometer.
-const fineMicrometer units.Length = 0.002

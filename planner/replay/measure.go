@@ -8,19 +8,6 @@ import (
 // errorShare is the share of a tolerance that the error of measuring may be at worst (rule E-01: a tenth wanted, a quarter the floor).
 const errorShare = 0.25
 
-// errorOf is what an instrument can be wrong by (rule E-02, published, for the common ones; the others by common practice, no source), or half its
-// resolution where that is more.
-func errorOf(i partspec.Instrument) float64 {
-	usual := map[partspec.InstrumentKind]float64{
-		partspec.Rule: 0.25, partspec.Caliper: 0.03, partspec.Micrometer: 0.004, partspec.DepthMicrometer: 0.005, partspec.BoreGauge: 0.005,
-		partspec.PlugGauge: 0.002, partspec.DialIndicator: 0.005,
-	}
-	if i.Kind == partspec.Micrometer && i.Resolution > 0 && i.Resolution <= 0.002 {
-		return 0.002 // one that reads so finely is good to that (common practice, no source)
-	}
-	return max(usual[i.Kind], float64(i.Resolution)/2)
-}
-
 // checkMeasured holds that a place reached by measuring can be measured: an instrument of the workshop takes it, finely enough for its range.
 func (w *walk) checkMeasured(cut plan.Cut, m motion) { w.checkMeasurable(cut, m.inside) }
 
@@ -41,7 +28,7 @@ func (w *walk) checkMeasurable(cut plan.Cut, inside bool) {
 		size = z1 - z0
 	}
 	for _, i := range w.job.Workshop.Instruments {
-		if takes(i, q.What, inside) && inRange(i, size) && errorOf(i) <= errorShare*(q.HighMM-q.LowMM)+same {
+		if takes(i, q.What, inside) && inRange(i, size) && float64(i.Uncertainty()) <= errorShare*(q.HighMM-q.LowMM)+same {
 			return
 		}
 	}
