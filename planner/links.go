@@ -1,9 +1,11 @@
 package planner
 
 import (
+	"fmt"
 	"slices"
 
 	"catchplate/partspec"
+	"catchplate/planner/holding"
 	"catchplate/planner/plan"
 	"catchplate/planner/process"
 	"catchplate/planner/sequence"
@@ -73,6 +75,9 @@ func (o *ordering) related(used []int) []sequence.Link {
 			if !o.ctx.Rules.Has("A-07") {
 				return false
 			}
+			if r.Kind == partspec.Square && m.Flat {
+				return o.squareAfter(m, before, earlier, within)
+			}
 			if truth, face := o.shop.FaceTruth(m, wide); face != "" && r.Kind == partspec.Parallel && o.shop.Tasks[earlier].MakesSurface(face) {
 				return truth <= within/2 // it sits on the earlier face itself
 			}
@@ -98,6 +103,20 @@ func (o *ordering) related(used []int) []sequence.Link {
 	return links
 }
 
+// squareAfter reports whether a hole that is made in a later holding than the face it is to be square to comes out so: the work sits on that face, or on the one that
+// is parallel to it.
+func (o *ordering) squareAfter(m, before holding.Mount, earlier int, within float64) bool {
+	seat, face := o.shop.FaceTruth(m, 0)
+	first, seated := o.shop.FaceTruth(before, 0)
+	if face == "" || seated == "" || o.shop.Tasks[earlier].Process != plan.MillFace {
+		return false
+	}
+	if !o.shop.Tasks[earlier].MakesSurface(face) {
+		seat += first + o.shop.Lean("")
+	}
+	return seat+o.shop.Lean(m.Machine) <= within
+}
+
 // widest is the diameter of the wider of two tasks' plane faces, as far as the part goes.
 func (o *ordering) widest(a, b int) float64 {
 	wide := 0.0
@@ -117,4 +136,23 @@ func (o *ordering) maker(s partspec.Surface) int {
 		}
 	}
 	return -1
+}
+
+// untrue refuses relations of faces that stay as supplied, and are not so true.
+func (o *ordering) untrue() []plan.Refusal {
+	if !o.ctx.Part.Flat() || !o.ctx.Part.Stock.FacesAsSupplied {
+		return nil
+	}
+	var list []plan.Refusal
+	for _, r := range o.ctx.Part.Relations {
+		if r.Kind != partspec.Square && r.Kind != partspec.Parallel {
+			continue
+		}
+		if off := o.shop.Supplied(r.Kind); off > float64(r.Within) {
+			list = append(list, plan.Refusal{Feature: r.Of.Feature, What: fmt.Sprintf("%s of %s to %s", r.Kind, r.Of, r.To),
+				Reasons:  []string{fmt.Sprintf("the faces stay as supplied: so they are true within %.2f, %.2f is drawn", off, float64(r.Within))},
+				Remedies: []string{"thicker plate whose faces are milled (faces_as_supplied = false), or a wider relation"}})
+		}
+	}
+	return list
 }

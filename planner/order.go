@@ -37,7 +37,7 @@ const (
 
 func orderWork(ctx *process.Context, shop *holding.Shop, nodes int) *ordering {
 	o := &ordering{ctx: ctx, shop: shop, mounts: shop.Mounts(), nodes: nodes}
-	if o.refusals = lacking(ctx.Part, shop.Tasks); o.refusals != nil {
+	if o.refusals = append(lacking(ctx.Part, shop.Tasks), o.untrue()...); o.refusals != nil {
 		return o
 	}
 	o.arcs = ctx.Rules.Arcs(o.work())

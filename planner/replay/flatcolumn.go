@@ -2,6 +2,7 @@ package replay
 
 import (
 	"math"
+	"slices"
 	"sort"
 )
 
@@ -28,9 +29,13 @@ func (f *flatWalk) checkColumn(c column, levels []float64, back, front float64) 
 			mine = append(mine, t)
 		}
 	}
+	for _, r := range c.rounds {
+		levels = append(slices.Clone(levels), r.levels(back, front)...)
+	}
+	slices.Sort(levels)
 	levels = kinks(c, mine, levels, back, front)
 	for i := 1; i < len(levels); i++ {
-		// All is straight between two levels: what holds at both holds between.
+		// All is straight between two levels, or both the corner made and the one allowed are round: what holds at both holds between.
 		for _, z := range [2]float64{levels[i-1] + offSurface, levels[i] - offSurface} {
 			if !f.checkColumnAt(c, mine, z, back, front) {
 				return

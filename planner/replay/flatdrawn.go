@@ -39,6 +39,7 @@ type drawnRound struct {
 	low, high float64 // radius; of a cone at the face
 	cone      float64 // included angle, degrees; 0 = a cylinder
 	flat      bool    // a blind one's floor must be flat
+	corner    float64 // the largest radius that a tool may leave between wall and floor
 }
 
 // tapping is a thread in a column.
@@ -102,7 +103,7 @@ func (d *drawnFlat) add(f partspec.Feature) {
 		c := d.columnAt(*f.At)
 		c.name = f.ID()
 		c.rounds = append(c.rounds, drawnRound{hole: hole{f.Name, 0}, from: f.From, through: f.Through, depth: f.Depth,
-			low: float64(f.Diameter.Low) / 2, high: float64(f.Diameter.High) / 2, flat: f.FlatBottom})
+			low: float64(f.Diameter.Low) / 2, high: float64(f.Diameter.High) / 2, flat: f.FlatBottom, corner: float64(d.part.InnerCorner)})
 	case *partspec.Holes:
 		for i, at := range f.Places {
 			d.addHole(f, i+1, at)
@@ -242,8 +243,27 @@ func (d drawnRound) least(z, back, front float64) float64 {
 	switch {
 	case d.cone > 0:
 		return math.Max(0, d.low-deep*math.Tan(d.cone/2*math.Pi/180))
-	case d.through || deep <= float64(d.depth.Low):
+	case d.through:
+		return d.low
+	case deep <= float64(d.depth.Low):
+		if in := deep - d.cornerFrom(); in > 0 {
+			return d.low - d.corner + math.Sqrt(math.Max(0, d.corner*d.corner-in*in))
+		}
 		return d.low
 	}
 	return 0
+}
+
+// cornerFrom is how deep the corner between wall and floor may begin.
+func (d drawnRound) cornerFrom() float64 { return float64(d.depth.Low) - d.corner }
+
+// levels are the heights at which the least of a round bends.
+func (d drawnRound) levels(back, front float64) []float64 {
+	switch {
+	case d.through || d.corner == 0:
+		return nil
+	case d.from == partspec.Left:
+		return []float64{back + d.cornerFrom()}
+	}
+	return []float64{front - d.cornerFrom()}
 }

@@ -58,19 +58,6 @@ func (f *flatWalk) checkPosition(r partspec.Relation) {
 	}
 }
 
-const (
-	// seatedError is how far work may stand out of true on parallels, a plate or a table, over its own length (table of accuracies: a job re-held in the vice, 0.02 to
-	// 0.05; a faceplate 0.01; from memory).
-	seatedError = 0.02
-)
-
-// checkSquare holds squareness and parallelism: what was made in settings that seat the work on a face lies true to that face within the seating's error.
-func (f *flatWalk) checkSquare(r partspec.Relation) {
-	if err := 2 * seatedError; err > float64(r.Within)+figure {
-		f.failOp("relation", "%s of %s to %s: %s to expect, %s drawn", r.Kind, r.Of, r.To, mm(err), mm(float64(r.Within)))
-	}
-}
-
 func sortedKeys(m map[int]taken) []int {
 	var keys []int
 	for k := range m {
