@@ -105,8 +105,12 @@ func (s Shop) flex(st stage, r stretch, at float64) float64 {
 		return f
 	}
 	shaft := mechanics.Shaft{Sections: sections(st.body, r.front, r.tip), OnCentre: r.between, Tailstock: r.centred, ModulusMPa: s.modulus()}
+	there := 0.0
+	for _, section := range shaft.Sections {
+		there += section.LengthMM
+	}
 	f := 0.0
-	if d, err := shaft.Deflection(1, at); err == nil {
+	if d, err := shaft.Deflection(1, math.Min(at, there)); err == nil { // a tool may run out past the end; lengths that are added up may fall short by rounding
 		f = d.AtForceMM
 	}
 	s.flexes[key] = f

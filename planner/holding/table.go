@@ -104,6 +104,9 @@ func (s Shop) tableFacts(m Mount, task int, way process.Way, light float64) rule
 		return c
 	case "vice", "vee":
 		c.Capacity, c.Lying = lyingCapacity(m), m.Across
+		if m.Across {
+			s.overhang(&c, m, way)
+		}
 	default:
 		c.Capacity = s.capacity(m)
 	}
@@ -111,6 +114,16 @@ func (s Shop) tableFacts(m Mount, task int, way process.Way, light float64) rule
 	c.Cuts = s.hitsJaws(m, t, way)
 	s.demand(&c, m, t, way, light)
 	return c
+}
+
+// overhang is how far a cut stands out of the jaws that lying work is held by, and how thick the work is there when it is finished.
+func (s Shop) overhang(c *rules.Case, m Mount, way process.Way) {
+	r := s.reach(m, process.Task{}, way)
+	if inward(m.Free)*(r.tip-r.front) <= 0 {
+		return // it lies over the jaws, or on their other side
+	}
+	lo, hi := span(r.front, r.tip)
+	c.StickOut, c.Body = r.length(), 2*s.end.Outer.Greatest(lo, hi)
 }
 
 // betweenJaws reports whether a tool goes down between the jaws of a vice into work that lies in it: a hole across the axis that comes out in a bore, or not at all.

@@ -32,9 +32,21 @@ func (w *walk) checkBend() {
 			w.fail(l.at, "bending", "cut %q bends the work by %s mm; at most %s (rule C-29)", l.name, mm(bend), mm(mostBend))
 		}
 	}
-	if long, thick := w.free()*(w.endOf(w.mounted)-w.jawFace()), 2*w.thickest(); thick > 0 && long > slender*thick+same {
+	if long, thick := w.standsOut(), 2*w.thickest(); thick > 0 && long > slender*thick+same {
 		w.failOp("stick-out", "%s stands out of the grip, over %g times its Ø%s, with no centre (rule B-28)", mm(long), slender, mm(thick))
 	}
+}
+
+// standsOut is how far the work stands out of the grip: all of it where it turns, of lying work what tools press on.
+func (w *walk) standsOut() float64 {
+	if !w.setup.Across {
+		return w.free() * (w.endOf(w.mounted) - w.jawFace())
+	}
+	long := 0.0
+	for _, p := range w.pushes {
+		long = math.Max(long, w.free()*(p.level[0]-w.jawFace()))
+	}
+	return long
 }
 
 // thickest is the greatest radius of the work outside the grip, the piece of bar from which it is parted included.
