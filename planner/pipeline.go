@@ -26,7 +26,7 @@ func (o Options) rules() rules.Set {
 }
 
 // usualNodes bounds the search for an order in nodes, not in time, so that the answer is the same on every machine.
-const usualNodes = 400_000
+const usualNodes = 1_000_000
 
 func (o Options) nodes() int {
 	if o.Nodes > 0 {

@@ -48,6 +48,7 @@ func (b *beam) expand(id int32) {
 	n := b.nodes[id]
 	st := n.state()
 	b.m.moves(st, b.m.available(st.done), func(op, choice int) {
+		b.stats.Generated++
 		c := &b.m.choices[op][choice]
 		cost := n.cost + b.m.stepInto(st.class, c.class) + c.excess
 		if cost >= b.best || !b.m.verdicts.allowed(op, choice, st.done) {

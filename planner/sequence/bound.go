@@ -4,6 +4,7 @@ package sequence
 type estimator interface {
 	rest(done Set, class int, limit int32) int32
 	entries() int // size of the tables behind it
+	spent() int   // nodes used up to fill them
 }
 
 // projections bounds the rest of a problem with setups and tools. The cost of a step is a sum: machine and setup on one side, tool
@@ -16,11 +17,11 @@ type projections struct {
 	pairOf []int // class -> (machine, tool)
 }
 
-// newProjections prepares the tables; each may grow to half the given number of entries.
-func newProjections(m *model, entries int) *projections {
+// newProjections prepares the tables; each may take half of a budget.
+func newProjections(m *model, budget int) *projections {
 	p := &projections{m: m, pairOf: make([]int, len(m.classes))}
-	p.setups = newSetupProjection(m, entries/2)
-	p.tools = newToolProjection(m, p.pairOf, entries/2)
+	p.setups = newSetupProjection(m, budget/2)
+	p.tools = newToolProjection(m, p.pairOf, budget/2)
 	return p
 }
 
@@ -31,7 +32,7 @@ func (p *projections) rest(done Set, class int, limit int32) int32 {
 	c := p.m.classes[class]
 	pair := p.pairOf[class]
 	reached := p.m.reach(done, &p.tools.able[pair])
-	simple := needed(p.tools.only, p.tools.cost, reached)
+	simple := needed(p.tools.demands, reached)
 	setups := p.setups.from(done, c.setup)
 	if setups+simple >= limit {
 		return setups + simple
@@ -40,6 +41,8 @@ func (p *projections) rest(done Set, class int, limit int32) int32 {
 }
 
 func (p *projections) entries() int { return p.setups.memo.n + p.tools.memo.n }
+
+func (p *projections) spent() int { return p.setups.memo.spent() + p.tools.memo.spent() }
 
 // deadEnd is the bound of a state from which the work cannot be finished. Two of it, and a cost, still fit.
 const deadEnd = int32(1) << 29
@@ -104,11 +107,20 @@ func (m *model) reach(done Set, able *ability) Set {
 type memo struct {
 	slots []memoSlot
 	n     int
-	most  int // entries it may grow to
+	ways  int // ways on that were tried for its entries
+	most  int // nodes it may take
 }
 
+// waysPerNode is how many ways on, tried for the entries of a table, count as one node of a budget beside the entries themselves.
+const waysPerNode = 32
+
+func (t *memo) spent() int { return t.n + t.ways/waysPerNode }
+
+// mostEntries is the most entries of one table: with more it would grow beyond 256 MiB.
+const mostEntries = 11_000_000
+
 // full reports that nothing more can be kept: the simple bound must do from now on.
-func (t *memo) full() bool { return t.n >= t.most }
+func (t *memo) full() bool { return t.n >= mostEntries || t.spent() >= t.most }
 
 type memoSlot struct {
 	done  Set

@@ -35,29 +35,10 @@
 // Absorption is the reason why a plan with few conditions is much easier than one with many: an operation is done at once only if no
 // verdict on another can turn from yes to no by it. Masks should name no operation that does not matter.
 //
-// # Measured
+// # Work
 //
-// Median of five runs (three for g40-2, one for g60-2 and g60-3), one thread, on a shared machine with two cores that was not
-// quiet: read the times as upper values. Nodes are states kept and entries of the projections. All are proven, and equal to the known
-// optimum, but the last. BenchmarkSolve reruns it; testdata/work.golden holds the counts.
-//
-//	instance  operations  time         nodes    cost
-//	g16-1             16  0.1 ms         163    2060
-//	g16-2             16  0.3 ms         610    1345
-//	g16-3             16  0.3 ms         824    1428
-//	g24-1             24  0.6 ms       1,557    1821
-//	g24-2             24  0.6 ms       1,673    2091
-//	g24-3             24  2.8 ms       9,313    2221
-//	g30-1             30  3.0 ms       5,969    2806
-//	g30-2             30  7.8 ms      15,067    2670
-//	g30-3             30  45 ms       55,034    2245
-//	g40-1             40  32 ms       55,645    3797
-//	g40-2             40  5.2 s    2,464,692    2913
-//	g40-3             40  0.28 s     415,759    2610
-//	g60-1             60  0.28 s     288,070    5608
-//	g60-2             60  17 s    11,796,511    4470 (known before: between 4387 and 4526), 0.76 GB
-//	g60-3             60  17 s    18,980,455    3836, bound 3643: gap 5.0 % (known before: between 3531 and 3859), 1.04 GB
-//	case01            13  0.6 ms         851    833, as published
-//	ESC25             27  4.3 ms       7,828    1681
-//	ft53.4            54  2.8 s      816,808    14425
+// testdata/work.golden holds how much work each instance of testdata takes, so that a change that makes the search do more shows in
+// review; DEVELOPERS.md has the table of times, and BenchmarkSolve reruns it. A budget counts work that takes about a microsecond as a
+// node: a state kept, an entry of a table, two successors made, or 32 ways on tried to fill a table. So it bounds time and room
+// whatever the shape of the problem.
 package sequence

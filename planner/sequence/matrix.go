@@ -69,6 +69,7 @@ func (m *model) stepMatrix() [][]int64 {
 }
 
 func (b *matrixBound) entries() int { return 0 }
+func (b *matrixBound) spent() int   { return 0 }
 
 func (b *matrixBound) rest(done Set, last int, _ int32) int32 {
 	if last < 0 || done == b.m.full {

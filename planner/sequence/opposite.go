@@ -165,8 +165,8 @@ func (m *model) boundOpposites(pairs []Neighbour, at []int, known int) {
 		if pair.Arc >= 0 {
 			continue
 		}
-		s := newSearch(m.demanding(at[pair.After], at[pair.Before]), bound)
-		finished := s.run(s.spent() + opposedBudget)
+		s := newSearch(m.demanding(at[pair.After], at[pair.Before]), bound, bound.spent()+opposedBudget)
+		finished := s.run(s.budget)
 		pair.Exact = finished
 		pair.Impossible = finished && s.incumbent == nil
 		if !pair.Impossible {

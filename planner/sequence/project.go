@@ -8,7 +8,7 @@ import "slices"
 type setupProjection struct {
 	m       *model
 	able    []ability // by setup
-	only    []Set     // setup -> operations that no other setup can do
+	demands []demand
 	cost    []int32
 	machine []int
 	onlyOn  []Set // machine -> operations that no other machine can do
@@ -21,7 +21,8 @@ func newSetupProjection(m *model, entries int) setupProjection {
 		p.cost = append(p.cost, int32(s.Cost))
 		p.machine = append(p.machine, s.Machine)
 	}
-	p.able, p.only = labels(m, len(p.cost), func(class int) int { return m.classes[class].setup })
+	able, only := labels(m, len(p.cost), func(class int) int { return m.classes[class].setup })
+	p.able, p.demands = able, demanded(only, p.cost)
 	_, p.onlyOn = labels(m, len(m.p.Machines), func(class int) int { return m.classes[class].machine })
 	return p
 }
@@ -74,6 +75,7 @@ func (p *setupProjection) value(done Set, machine int) int32 {
 		if able.ops&ready == 0 {
 			continue
 		}
+		p.memo.ways++
 		e := entry{done: p.m.reach(done, able), label: s, cost: p.cost[s]}
 		if e.done == done {
 			continue
@@ -104,15 +106,32 @@ func (p *setupProjection) simple(done Set, machine int) int32 {
 			n++
 		}
 	}
-	return int32(n*p.m.p.MachineChange) + needed(p.only, p.cost, done)
+	return int32(n*p.m.p.MachineChange) + needed(p.demands, done)
 }
 
-// needed is the simple bound: every label that alone can do some operation left is paid once.
-func needed(only []Set, cost []int32, done Set) int32 {
-	sum := int32(0)
+// demand is what must be paid once if one of the operations is left: they can be done under one label only, which costs so much.
+type demand struct {
+	ops  Set
+	cost int32
+}
+
+// demanded lists the demands of labels that are alone with some operation.
+func demanded(only []Set, cost []int32) []demand {
+	var list []demand
 	for l, ops := range only {
-		if ops&^done != 0 {
-			sum += cost[l]
+		if ops != 0 && cost[l] != 0 {
+			list = append(list, demand{ops, cost[l]})
+		}
+	}
+	return list
+}
+
+// needed is the simple bound: the sum of the demands of what is left.
+func needed(demands []demand, done Set) int32 {
+	sum := int32(0)
+	for _, d := range demands {
+		if d.ops&^done != 0 {
+			sum += d.cost
 		}
 	}
 	return sum
@@ -121,11 +140,12 @@ func needed(only []Set, cost []int32, done Set) int32 {
 // toolProjection is the problem with setups left out: what do the tools still to be mounted cost? A label is a pair of machine
 // and tool. The answer hangs on what is done only, with all done that the present pair can do: any other pair costs its tool.
 type toolProjection struct {
-	m    *model
-	able []ability // by pair
-	only []Set     // pair -> operations that no other pair can do
-	cost []int32
-	memo memo
+	m       *model
+	able    []ability // by pair
+	only    []Set     // pair -> operations that no other pair can do
+	demands []demand
+	cost    []int32
+	memo    memo
 }
 
 func newToolProjection(m *model, pairOf []int, entries int) toolProjection {
@@ -142,6 +162,7 @@ func newToolProjection(m *model, pairOf []int, entries int) toolProjection {
 		pairOf[i] = k
 	}
 	p.able, p.only = labels(m, len(p.cost), func(class int) int { return pairOf[class] })
+	p.demands = demanded(p.only, p.cost)
 	return p
 }
 
@@ -153,7 +174,7 @@ func (p *toolProjection) value(done Set) int32 {
 		return v
 	}
 	if p.memo.full() {
-		return needed(p.only, p.cost, done)
+		return needed(p.demands, done)
 	}
 	var buf [64]entry
 	entries := buf[:0]
@@ -164,6 +185,7 @@ func (p *toolProjection) value(done Set) int32 {
 		if able.ops&ready == 0 {
 			continue
 		}
+		p.memo.ways++
 		e := entry{done: p.m.reach(done, able), label: l, cost: p.cost[l]}
 		if e.done == done {
 			continue
@@ -178,7 +200,7 @@ func (p *toolProjection) value(done Set) int32 {
 	}
 	entries = undominated(entries)
 	for i := range entries {
-		entries[i].least = entries[i].cost + needed(p.only, p.cost, entries[i].done)
+		entries[i].least = entries[i].cost + needed(p.demands, entries[i].done)
 	}
 	slices.SortFunc(entries, func(a, b entry) int { return int(a.least - b.least) })
 	for _, e := range entries {
@@ -191,8 +213,14 @@ func (p *toolProjection) value(done Set) int32 {
 	return best
 }
 
+// mostCompared is the most entries that are compared each with each: with more that takes longer than it saves.
+const mostCompared = 64
+
 // undominated drops every entry that does no more than another and costs no less.
 func undominated(entries []entry) []entry {
+	if len(entries) > mostCompared {
+		return entries
+	}
 	kept := entries[:0]
 	for i, e := range entries {
 		dominated := false

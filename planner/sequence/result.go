@@ -18,7 +18,7 @@ type Result struct {
 // Stats counts the work done. The counts are the same on every machine.
 type Stats struct {
 	Expanded  int // states whose successors were made
-	Generated int // successors made
+	Generated int // successors made, by the search and by beams
 	Stored    int // states kept
 	Projected int // entries of the projections behind the bound
 	Verdicts  int // calls of Problem.Allowed

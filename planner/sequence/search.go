@@ -11,6 +11,7 @@ type search struct {
 	queue *queue
 	stats Stats
 
+	budget    int   // nodes that may be spent
 	beamed    int   // states the beams kept
 	best      int32 // cost of the incumbent above model.base
 	incumbent []Step
@@ -19,18 +20,27 @@ type search struct {
 
 const noCost = int32(1<<31 - 1)
 
-func newSearch(m *model, bound estimator) *search {
-	s := &search{m: m, bound: bound, store: newStore(), queue: newQueue(), best: noCost}
+func newSearch(m *model, bound estimator, budget int) *search {
+	s := &search{m: m, bound: bound, budget: budget, store: newStore(), queue: newQueue(), best: noCost}
 	s.enter(node{class: -1, parent: -1})
 	return s
 }
 
-// spent counts the nodes used up: states kept, by the search and by beams, and entries behind the bound.
-func (s *search) spent() int { return s.store.n + s.beamed + s.bound.entries() }
+// madePerNode is how many successors count as one node of a budget: one that leads to a known state, or to none, takes time though it is not kept.
+const madePerNode = 2
 
-// run expands states until the incumbent is proven or nothing is left (true), or the given number of nodes is spent (false).
-func (s *search) run(nodes int) bool {
-	for s.spent() < nodes {
+// spent counts the nodes used up: states kept, by the search and by beams, successors made, and what the bound took.
+func (s *search) spent() int {
+	return s.store.n + s.beamed + s.stats.Generated/madePerNode + s.bound.spent()
+}
+
+// kept counts the states kept, by the search and by beams, and the entries behind the bound.
+func (s *search) kept() int { return s.store.n + s.beamed + s.bound.entries() }
+
+// run expands states until the incumbent is proven or nothing is left (true), or so many states and entries are kept, or the budget is
+// spent (false).
+func (s *search) run(kept int) bool {
+	for s.kept() < kept && s.spent() < s.budget {
 		key, ok := s.queue.least()
 		if !ok || key >= s.best {
 			return true

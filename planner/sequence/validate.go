@@ -19,6 +19,7 @@ func (p *Problem) Validate() error {
 		v.op(i, op)
 	}
 	v.relations()
+	v.pairs()
 	if p.Between != nil {
 		v.between()
 	}
@@ -79,6 +80,21 @@ func (v *validator) op(i int, op Op) {
 		if a.Mask&^fullSet(len(v.p.Ops)) != 0 {
 			v.fail("mask of operation %d (%s), alternative %d, names operations that do not exist", i, op.Name, j)
 		}
+	}
+}
+
+// maxClasses is the most pairs of a setup and a tool in use: the costs of changing from each to each are a table of 64 MiB then.
+const maxClasses = 4096
+
+func (v *validator) pairs() {
+	used := map[[2]int]bool{}
+	for _, op := range v.p.Ops {
+		for _, a := range op.Alts {
+			used[[2]int{a.Setup, a.Tool}] = true
+		}
+	}
+	if len(used) > maxClasses {
+		v.fail("the alternatives name %d pairs of setup and tool: at most %d are taken", len(used), maxClasses)
 	}
 }
 

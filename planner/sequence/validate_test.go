@@ -10,10 +10,18 @@ import (
 func TestValidate(t *testing.T) {
 	require.NoError(t, three().Validate())
 	for want, spoil := range map[string]func(p *Problem){
-		"between 1 and 64":               func(p *Problem) { p.Ops = nil },
-		"65 operations":                  func(p *Problem) { p.Ops = make([]Op, 65) },
-		"give it at least one":           func(p *Problem) { p.Ops[1].Alts = nil },
-		"at most 256":                    func(p *Problem) { p.Ops[1].Alts = make([]Alt, 257) },
+		"between 1 and 64":     func(p *Problem) { p.Ops = nil },
+		"65 operations":        func(p *Problem) { p.Ops = make([]Op, 65) },
+		"give it at least one": func(p *Problem) { p.Ops[1].Alts = nil },
+		"at most 256":          func(p *Problem) { p.Ops[1].Alts = make([]Alt, 257) },
+		"at most 4096 are taken": func(p *Problem) {
+			p.Setups, p.Tools, p.Ops = make([]Setup, 64), make([]Tool, 256), make([]Op, 64)
+			for i := range p.Ops {
+				for j := range p.Tools {
+					p.Ops[i].Alts = append(p.Ops[i].Alts, Alt{Setup: i, Tool: j})
+				}
+			}
+		},
 		"machine change is -1":           func(p *Problem) { p.MachineChange = -1 },
 		"cost of setup 1 (far)":          func(p *Problem) { p.Setups[1].Cost = MaxCost + 1 },
 		"machine of setup 0 (near)":      func(p *Problem) { p.Setups[0].Machine = 1 },

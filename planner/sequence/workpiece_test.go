@@ -86,7 +86,7 @@ func workpiece(rng *rand.Rand, features, setups, links int) *Problem {
 
 // Problems of the size that planning gives are solved exactly, within a budget that takes a fraction of a second.
 func TestWorkpieces(t *testing.T) {
-	const budget = 200_000
+	const budget = 1_000_000
 	proven := 0
 	for seed := range uint64(30) {
 		p := workpiece(rand.New(rand.NewPCG(seed, 77)), 7, 8, int(seed%3))
