@@ -60,11 +60,32 @@ func TestBudget(t *testing.T) {
 }
 
 func TestWrongUse(t *testing.T) {
-	for _, args := range [][]string{{}, {"-budget", "-1", "x"}, {"-budget", "many", "x"}, {"-none"}} {
+	for _, args := range [][]string{{}, {"-budget", "100"}, {"-budget", "-1", "x"}, {"-budget", "0", "x"}, {"-budget", "many", "x"}, {"-none"}} {
 		var stdout, stderr strings.Builder
 		assert.Equal(t, 2, run(args, &stdout, &stderr), args)
 		assert.Empty(t, stdout.String())
 		assert.Contains(t, stderr.String(), "usage: ordering")
+	}
+}
+
+func TestHelp(t *testing.T) {
+	var stdout, stderr strings.Builder
+	require.Equal(t, 0, run([]string{"-h"}, &stdout, &stderr))
+	assert.Empty(t, stderr.String())
+	for _, want := range []string{"usage: ordering", "ordering-1", "TSPLIB", "at\nmost 64 operations", "-budget nodes"} {
+		assert.Contains(t, stdout.String(), want)
+	}
+}
+
+// The same file and budget give the same line, however the search ends.
+func TestSameLine(t *testing.T) {
+	for _, budget := range []string{"1", "5000", "100000"} {
+		var lines [2]strings.Builder
+		for i := range lines {
+			var stderr strings.Builder
+			require.Equal(t, 0, run([]string{"-budget", budget, instances + "gen/g40-3.json", instances + "sop/ft53.4.sop"}, &lines[i], &stderr), stderr.String())
+		}
+		assert.Equal(t, lines[0].String(), lines[1].String())
 	}
 }
 

@@ -6,6 +6,7 @@ package instance
 import (
 	"bytes"
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -24,16 +25,17 @@ const MaxBytes = 4 << 20
 
 // Load reads a file. Its content decides the form: JSON starts with a brace.
 func Load(path string) (Instance, error) {
-	info, err := os.Stat(path)
+	f, err := os.Open(path)
 	if err != nil {
 		return Instance{}, err
 	}
-	if info.Size() > MaxBytes {
-		return Instance{}, fmt.Errorf("%s: the file has %d bytes; at most %d are read", path, info.Size(), MaxBytes)
-	}
-	data, err := os.ReadFile(path)
+	defer f.Close()
+	data, err := io.ReadAll(io.LimitReader(f, MaxBytes+1)) // not by the size: a device has none
 	if err != nil {
 		return Instance{}, err
+	}
+	if len(data) > MaxBytes {
+		return Instance{}, fmt.Errorf("%s: the file is too long: at most %d bytes are read", path, MaxBytes)
 	}
 	inst, err := Parse(data)
 	if err != nil {

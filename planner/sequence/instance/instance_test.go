@@ -53,6 +53,16 @@ func TestRefused(t *testing.T) {
 		"arc":          {`{"format": "ordering-1", "n": 1, "ops": [{}], "prec": [[0]]}`, "a pair [before, after] is wanted"},
 		"machine": {`{"format": "ordering-1", "n": 1, "machines": [{}, {}], "setups": [{"machine": 0}], "tools": [{}],
 			"ops": [{"alts": [{"setup": 0, "machine": 1, "tool": 0}]}]}`, "setup 0 is on machine 0"},
+		"not a number":   {`{"format": "ordering-1", "n": 1, "machine_change": NaN}`, "not JSON"},
+		"a fraction":     {`{"format": "ordering-1", "n": 1, "machine_change": 1.5}`, "machine_change"},
+		"too dear":       {`{"format": "ordering-1", "n": 1, "machine_change": 1e300}`, "machine_change"},
+		"huge cost":      {`{"format": "ordering-1", "n": 1, "machines": [{}], "setups": [{}], "tools": [{"cost": 9000000000000000000}], "ops": [{"alts": [{}]}]}`, "a cost lies between 0 and 1000000"},
+		"below nothing":  {`{"format": "ordering-1", "n": 1, "machines": [{}], "setups": [{"cost": -1}], "tools": [{}], "ops": [{"alts": [{}]}]}`, "a cost lies between 0 and 1000000"},
+		"no alternative": {`{"format": "ordering-1", "n": 1, "ops": [{"alts": []}]}`, "has no alternative"},
+		"two in a circle": {`{"format": "ordering-1", "n": 2, "machines": [{}], "setups": [{}], "tools": [{}],
+			"ops": [{"alts": [{}]}, {"alts": [{}]}], "prec": [[0, 1], [1, 0]]}`, "goes in a circle"},
+		"after itself": {`{"format": "ordering-1", "n": 1, "machines": [{}], "setups": [{}], "tools": [{}], "ops": [{"alts": [{}]}], "prec": [[0, 0]]}`, "goes in a circle"},
+		"two values":   {small + small, "not JSON of the form"},
 		"setup": {`{"format": "ordering-1", "n": 1, "machines": [{}], "setups": [{}], "tools": [{}],
 			"ops": [{"alts": [{"setup": 4, "tool": 0}]}]}`, "at least 0 and below 1"},
 		"type":     {"TYPE: TSP\nEDGE_WEIGHT_SECTION\n", "SOP is wanted"},
@@ -78,6 +88,11 @@ func TestLoad(t *testing.T) {
 	assert.Equal(t, "nameless", inst.Name)
 	_, err = Load(path + ".not")
 	assert.Error(t, err)
+	_, err = Load(t.TempDir())
+	assert.Error(t, err)
+	require.NoError(t, os.WriteFile(path, make([]byte, MaxBytes+1), 0o644))
+	_, err = Load(path)
+	assert.ErrorContains(t, err, "too long")
 }
 
 func FuzzParse(f *testing.F) {
