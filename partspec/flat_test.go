@@ -61,9 +61,18 @@ func TestSeatDepthAndMetalLeft(t *testing.T) {
 		assert.InDelta(t, 8.53-57, float64(seat.AxisZ), 0.005)
 		assert.Equal(t, Span{0, 14}, ring.Span, "the holes enter at the shoulder")
 		for i, want := range c.left {
-			assert.InDelta(t, want, float64(seat.left(ring.Places[i], ring.Span.Length())), worked, "hole %d at start %s", i+1, c.start)
+			assert.InDelta(t, want, float64(seat.left(ring.Places[i], 0, ring.Span.Length())), worked, "hole %d at start %s", i+1, c.start)
 		}
 	}
+}
+
+// Round a hole the metal is thinnest on the side towards the crown: there a thread is shortest. For a hole 19.5 beside the pipe's axis, 2 in radius, it is
+// 14 - (sqrt(57² - 17.5²) - sqrt(57² - 30²)) thick.
+func TestMetalLeftAtTheShallowSide(t *testing.T) {
+	seat := &Seat{Radius: Size{Dimension: units.Dimension{Value: 57}}, Depth: units.Length(57 - math.Sqrt(57*57-30*30))}
+	at := Point{Y: Size{Dimension: units.Dimension{Value: -19.5}}}
+	assert.InDelta(t, 14-(54.2471-48.4665), float64(seat.left(at, 2, 14)), 1e-4)
+	assert.InDelta(t, 14-(57-48.4665), float64(seat.left(Point{}, 2, 14)), 1e-4, "no thinner than at the crown")
 }
 
 // Blind M4 with 6 of full thread cannot be had everywhere over that seat, whichever way the ring is turned.

@@ -37,7 +37,7 @@ func (s *shaper) seat(e *entry) Feature {
 
 // seatEnd reads which end sits on the pipe.
 func (s *shaper) seatEnd(e *entry, f *Seat) {
-	words, say := map[string]End{"left": Left, "right": Right}, `Write on = "left" or on = "right": the end that sits on the pipe. A round bar that lies across its pipe is drawn as a flat part, with the seat on = "back".`
+	words, say := map[string]End{"left": Left, "right": Right}, `Write on = "left" or on = "right": the end that sits on the pipe. A hollow across the side of round work is not planned: make that piece of a block, a flat part with the seat on = "back".`
 	if s.flat {
 		words = map[string]End{"back": Left, "front": Right}
 		say = `Write on = "back" or on = "front": the face that sits on the pipe. A hollow through the thickness is an arc with bulge = "in" in an outline "chain".`
@@ -154,10 +154,10 @@ func (s *shaper) endMetal(end End) (across, thick units.Length) {
 	return across, thick
 }
 
-// left is how thick the metal at a place beside the axis is behind the seat: t(x) = H - (sqrt(R² - x²) - sqrt(R² - w²/4)), x measured square to the pipe's
-// axis (rule C-20). H is the metal's thickness without the seat.
-func (f *Seat) left(at Point, metal units.Length) units.Length {
-	return metal - f.hollow(f.Beside(at.X.Value, at.Y.Value))
+// left is how thick the metal round a hole is behind the seat, on the side where it is thinnest, towards the crown: t(x) = H - (sqrt(R² - x²) - sqrt(R² - w²/4)),
+// x measured square to the pipe's axis, less the hole's radius (rule C-20). H is the metal's thickness without the seat.
+func (f *Seat) left(at Point, radius, metal units.Length) units.Length {
+	return metal - f.hollow(math.Max(0, math.Abs(f.Beside(at.X.Value, at.Y.Value))-float64(radius)))
 }
 
 // hollow is how deep below the end the seat lies so far beside the plane of its pipe's axis; 0 where it does not reach.
@@ -218,7 +218,11 @@ func (s *shaper) overSeat(e *entry, h *Holes, seat *Seat) {
 	}
 	thinnest, number := wall, 0
 	for i, p := range h.Places {
-		if t := seat.left(p, wall); t < thinnest-sameLength {
+		t := seat.left(p, h.largest(), wall)
+		if !h.Through { // its point is as deep only in the middle
+			t = min(t+h.Diameter.Value*pointPerDiameter, seat.left(p, 0, wall))
+		}
+		if t < thinnest-sameLength {
 			thinnest, number = t, i+1
 		}
 	}
@@ -247,13 +251,13 @@ func (s *shaper) thinHole(e *entry, h *Holes, thinnest units.Length, number int,
 	switch {
 	case !h.Through && h.Depth.Value+h.Diameter.Value*pointPerDiameter >= thinnest:
 		s.c.fail(e, e.head(), fmt.Sprintf("Hole %d of %s breaks out in %s", number, e.title(), over),
-			"The metal there is %s thick and the hole with its point %s deep: write through = true, a smaller depth, or turn the pattern with start.",
+			"The metal there is %s thick, on its side towards the crown, and the hole with its point %s deep: write through = true, a smaller depth, or turn the pattern with start.",
 			s.shown(thinnest), s.shown(h.Depth.Value+h.Diameter.Value*pointPerDiameter))
 	case h.Thread != nil && e.has("full_thread") && h.Thread.Length.Value > thinnest+sameLength:
 		s.c.fail(e, e.at("full_thread"), fmt.Sprintf("Hole %d of %s has no metal for its thread over %s", number, e.title(), over),
-			"The metal there is %s thick: write full_thread = %s at most, or turn the pattern with start.", s.shown(thinnest), s.shown(thinnest))
+			"The metal there is %s thick, on its side towards the crown: write full_thread = %s at most, or turn the pattern with start.", s.shown(thinnest), s.shown(thinnest))
 	case h.Thread != nil && thinnest < leastThreads*h.Thread.Thread.Major-sameLength:
 		s.c.report(question(e.head(), fmt.Sprintf("Does the thread of hole %d of %s hold?", number, e.title()),
-			"Over %s the metal there is %s thick, less than the screw's diameter %s. Turn the pattern with start, or make the flange thicker.", over, s.shown(thinnest), s.shown(h.Thread.Thread.Major)))
+			"Over %s the metal there is %s thick, on its side towards the crown, less than the screw's diameter %s. Turn the pattern with start, or make the flange thicker.", over, s.shown(thinnest), s.shown(h.Thread.Thread.Major)))
 	}
 }
