@@ -3,8 +3,10 @@ package planner_test
 import (
 	"fmt"
 	"math"
+	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -104,4 +106,41 @@ func TestSeatsInFacesThatAreRefused(t *testing.T) {
 	swung := block(t, 20, "on = \"back\"\nradius = 45")
 	swung.Parts[0].Feature("pipe").(*partspec.Seat).Finish = false
 	assert.Contains(t, text(t, planner.Plan(swung, planner.Options{}).Parts[0].Refusals), "write finish_by")
+}
+
+// A seat narrower than its end leaves the face beside it alone, and its passes go right across the end all the same, be they stepped or swung.
+func TestSeatsNarrowerThanTheirEnd(t *testing.T) {
+	planned(t, saddleWith(t, `radius    = "57 ±0.3"`, "radius    = \"57 ±0.3\"\n    across = 40"))
+	text, err := os.ReadFile("testdata/rules/swung.hcl")
+	require.NoError(t, err)
+	file := filepath.Join(t.TempDir(), "swung.hcl")
+	require.NoError(t, os.WriteFile(file, []byte(strings.Replace(string(text), "angle  = 90", "angle  = 90\n    across = 18", 1)), 0o644))
+	planned(t, load(t, file, filepath.Join(worked, "workshop.hcl")))
+}
+
+// Seats of any size and place in blocks of any size are planned and proved, or refused for what holds them.
+func TestRandomSeatsInFaces(t *testing.T) {
+	random := rand.New(rand.NewPCG(3, 14))
+	cut := 0
+	for i := range 8 {
+		seat := fmt.Sprintf("on = %q\n", []string{"back", "front"}[random.IntN(2)])
+		span := 40.0
+		if random.IntN(2) == 0 {
+			seat, span = seat+"angle = 90\n", 60
+		}
+		at := math.Round(span*(35+30*random.Float64())) / 100
+		across := 2 * math.Max(at, span-at)
+		if random.IntN(2) == 0 {
+			across *= 0.4 + 0.5*random.Float64()
+		}
+		seat += fmt.Sprintf("at = %.2f\nacross = %.2f\nradius = %.2f", at, math.Floor(across*100)/100, across*(0.6+1.4*random.Float64()))
+		p := answered(t, block(t, 24, seat))
+		for _, r := range p.Parts[0].Refusals {
+			assert.Contains(t, text(t, r), "seat.pipe", "%d: %s", i, seat)
+		}
+		if len(p.Parts[0].Refusals) == 0 {
+			cut++
+		}
+	}
+	assert.Greater(t, cut, 4, "most of them are cut")
 }

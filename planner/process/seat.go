@@ -58,9 +58,9 @@ func (s saddle) hollow(off float64) float64 {
 // crownZ is where the crown of the seat lies.
 func (s saddle) crownZ() float64 { return s.end + into(s.On)*s.depth }
 
-// under is how deep the seat lies at a place beside the axis.
-func (s saddle) under(x, y float64) float64 {
-	return math.Max(0, s.hollow(s.Beside(units.Length(x), units.Length(y))))
+// under is how deep the seat lies at most within a radius about a place.
+func (s saddle) under(x, y, within float64) float64 {
+	return math.Max(0, s.hollow(math.Max(0, math.Abs(s.Beside(units.Length(x), units.Length(y)))-within)))
 }
 
 // seat makes the tasks of a seat: the line that says which way round, the seat itself (swung, or in steps), and the file.
@@ -221,7 +221,7 @@ func beyondSeat(end, metal float64) steps.Beyond {
 func (c *Context) leastMetal(s saddle) (low, high float64) {
 	low, high = s.low, s.high
 	if c.Part.Flat() {
-		return low + edgeSpare, high - edgeSpare
+		return low, high // its edges are cut to their places, or to the next mark outside
 	}
 	z0, z1 := ordered(s.end, s.crownZ())
 	half := float64(s.Across) / 2

@@ -3,6 +3,7 @@ package process
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"catchplate/partspec"
 	"catchplate/partspec/units"
@@ -120,7 +121,7 @@ func (c *Context) writeSeatSteps(s saddle, t Task, w Way, r steps.Request, table
 	p.op.Steps = p.seatData(s, table, r, cuts)
 	p.seatWords(s)
 	if c.Part.Flat() {
-		p.line("middle of the seat", across, middle, "the steps count from there both ways", "", false)
+		p.note("The steps lie to both sides of the seat's middle, which stands %d marks from nought on the %s dial (%s).", middle, across, p.lineOf("", across, middle, "", "", false).Reading)
 		p.note("Passes go along the pipe's axis, which lies along the %s slide; feed one way, against the teeth, and wind back in the air.", along)
 		p.note("Only the bench takes the part after this: no machine holds it by the face that is gone.")
 	} else {
@@ -199,22 +200,25 @@ func seatGap(r, half, e float64) float64 {
 	return math.Abs(sagitta(r) - sagitta(r+e))
 }
 
-// underHoles tells the thickness at every hole of a pattern: where the seat is deepest there is least thread.
+// underHoles tells the thickness at every hole of a pattern, and how long a thread is where the seat is deepest beside it.
 func (p *page) underHoles(s saddle, h *partspec.Holes) {
-	text, least := "", math.Inf(1)
-	for i, thick := range p.c.seatThickness(s, h) {
+	text := ""
+	for i, thick := range p.c.seatThickness(s, h, 0) {
 		if i > 0 {
 			text += ", "
 		}
 		text += units.Length(thick).Round(1).Text(p.c.unit())
-		least = math.Min(least, thick)
 	}
 	p.note("Metal left at the holes of %s, 1 onward: %s.", h.Name, text)
+	if h.Thread != nil && h.Through {
+		least := slices.Min(p.c.seatThickness(s, h, float64(h.Thread.Thread.Major)/2))
+		p.note("Full all round, on the side towards the crown, the shortest thread of %s has %s.", h.Name, units.Length(math.Min(least, float64(h.Thread.Length.Value))).Round(1).Text(p.c.unit()))
+	}
 	p.why("thickness under each hole: H - (sqrt(R² - x²) - sqrt(R² - w²/4))", "C-20")
 }
 
-// seatThickness is the metal left along the middle of each hole once the seat is cut.
-func (c *Context) seatThickness(s saddle, h *partspec.Holes) []float64 {
+// seatThickness is the metal left at each hole once the seat is cut, where it is thinnest within a radius about the hole's axis.
+func (c *Context) seatThickness(s saddle, h *partspec.Holes, within float64) []float64 {
 	var out []float64
 	for _, at := range h.Places {
 		x, y := float64(at.X.Value), float64(at.Y.Value)
@@ -222,7 +226,7 @@ func (c *Context) seatThickness(s saddle, h *partspec.Holes) []float64 {
 		if l, why := c.columnAt(x, y, float64(h.Diameter.Value)/2, h.From); why == "" {
 			thick = l.z1 - l.z0
 		}
-		out = append(out, thick-s.under(x, y))
+		out = append(out, thick-s.under(x, y, within))
 	}
 	return out
 }

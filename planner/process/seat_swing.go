@@ -16,7 +16,7 @@ func (c *Context) swung(s saddle, t Task) (ways []Way, whyNot []string) {
 	if !c.coordinates() {
 		return nil, []string{s.Name + ": no mill with dials x, y and quill (or z) is owned to swing it on"}
 	}
-	through := float64(s.Across) + 2*seatRun
+	through := s.to - s.from + 2*seatRun
 	down, _ := depthDial(c.Mill)
 	for _, kind := range []partspec.ToolKind{partspec.BoringHead, partspec.FlyCutter} {
 		for _, tool := range c.tools(kind) {
@@ -37,7 +37,7 @@ func (c *Context) swung(s saddle, t Task) (ways []Way, whyNot []string) {
 }
 
 func (c *Context) swingWay(s saddle, t Task, tool partspec.Tool, through float64) Way {
-	w := Way{Machine: partspec.Mill, Across: true, AcrossDeg: float64(s.Angle), End: s.On, Tool: tool, SizeMM: 2 * s.radius, ForceAt: float64(s.Across)/2 + 2*seatRun}
+	w := Way{Machine: partspec.Mill, Across: true, AcrossDeg: float64(s.Angle), End: s.On, Tool: tool, SizeMM: 2 * s.radius, ForceAt: (s.to-s.from)/2 + 2*seatRun}
 	low, high := ordered(s.axisZ, s.crownZ()) // the head stands outside the end
 	w.Span = [2]float64{low, high}
 	first := swingPass + radial(c.dialOf("x")) + float64(c.Part.Length.Width())/2 // the end may stand out as far as the length's limits let it
@@ -52,8 +52,8 @@ func (c *Context) swingWay(s saddle, t Task, tool partspec.Tool, through float64
 func (c *Context) writeSwing(s saddle, t Task, w Way, through float64, j Job) (plan.Operation, Done) {
 	p := c.page(j, t, w, fmt.Sprintf("Swing the seat %s, R%s", s.Name, s.Radius.Value.Text(c.unit())))
 	p.tableZeros()
-	p.quillZero(float64(s.Across)/2, "the tool's tip just touches the top of the round")
-	deep, _ := p.sunk(float64(s.Across)+seatRun, true)
+	p.quillZero(s.to, "the tool's tip just touches the top of the round")
+	deep, _ := p.sunk(s.to-s.from+seatRun, true)
 	side := p.along("y", 0)
 	last := p.alongShort("x", s.axisZ, -into(s.On))
 	n := passes(s.depth, swingPass)

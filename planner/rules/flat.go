@@ -67,7 +67,7 @@ func (v ViceFacts) Wanting() string {
 	case v.Across > v.Opening:
 		return fmt.Sprintf("%.1f across is over the vice's opening of %.0f", v.Across, v.Opening)
 	case v.Grip < leastInJaws(v.Thick)-placeNoise:
-		return fmt.Sprintf("%.1f of %.1f would be in the jaws, at least %.1f", v.Grip, v.Thick, leastInJaws(v.Thick))
+		return fmt.Sprintf("%.1f of %.1f would be in the jaws, at least %.1f", max(0, v.Grip), v.Thick, leastInJaws(v.Thick))
 	case v.NeedN > v.HaveN:
 		return fmt.Sprintf("the cut asks %.0f N of the jaws, a firm pull gives %.0f", v.NeedN, v.HaveN)
 	case v.StandsN > 0 && max(v.NeedN, v.NipN) > v.StandsN:
