@@ -22,8 +22,7 @@ func (s *sheet) steps(op plan.Operation) []block {
 			t = t.without(column)
 		}
 	}
-	title := para(bold("Step table") + ", counted from nought. Set the " + esc(op.Steps.AcrossDial) + " first, each time from the figure before it, so that it goes one way only " +
-		"through a run. Then feed the " + esc(op.Steps.DepthDial) + " to its figure, draw it back and tick." + meanings(op.Card))
+	title := para(bold("Step table") + ", counted from nought. " + stepWords(op.Steps) + meanings(op.Card))
 	var before []block
 	if lines := beforeSteps(op); len(lines) > 0 {
 		rough := op
@@ -35,6 +34,16 @@ func (s *sheet) steps(op plan.Operation) []block {
 		group{class: "steps", blocks: []block{title, t}},
 		para(bold("What the table rests on")), list{items: stepFacts(op.Steps)},
 	)
+}
+
+// stepWords tell how a step is cut.
+func stepWords(t *plan.StepTable) md {
+	across, depth := esc(t.AcrossDial), esc(t.DepthDial)
+	if t.Along {
+		return "Off the end of the work, set the " + depth + " to its figure, each time from the figure before it, so that it goes one way only. Then feed the " + across +
+			" along to its figure, draw the tool out, go back and tick."
+	}
+	return "Set the " + across + " first, each time from the figure before it, so that it goes one way only through a run. Then feed the " + depth + " to its figure, draw it back and tick."
 }
 
 // beforeSteps are the lines of the card that are no step's: where each pass begins and ends, and the roughing that comes first.
@@ -89,7 +98,11 @@ func (r stepRow) cells() []md {
 		}
 		row = append(row, turns, bold(esc(whole(l.Marks))), esc(whole(l.Total)))
 	}
-	return append(row, esc(units.Decimal(r.step.CrestMM, 3)), stop(r.step), md(words("; ", string(mind(r.across)), string(mind(r.depth)))))
+	crest := esc(units.Decimal(r.step.CrestMM, 3))
+	if r.step.Partial {
+		crest = "–"
+	}
+	return append(row, crest, stop(r.step), md(words("; ", string(mind(r.across)), string(mind(r.depth)))))
 }
 
 // stop is the size by which a place to stop is known.
@@ -103,7 +116,7 @@ func stop(s plan.Step) md {
 // stepFacts say what was proved and what it saves.
 func stepFacts(t *plan.StepTable) []md {
 	items := []md{
-		labelled("Steps", esc(itoa(len(t.Steps)))+provenWord(t)),
+		labelled("Steps", esc(itoa(t.Count()))+provenWord(t)+partialWord(t)),
 		labelled("Most that is left for the file", esc(units.Length(units.Length(t.WorstMM).Round(3)).String()+", square to the curve; allowed are "+units.Length(t.LeftoverMM).String())),
 		labelled("Why", say(t.Why)),
 	}
@@ -122,6 +135,18 @@ func stepFacts(t *plan.StepTable) []md {
 		items = append(items, labelled("Filing takes", esc(units.Decimal(t.FileLeastMinutes, 1)+" to "+units.Decimal(t.FileMostMinutes, 1)+" min for the metal in the crests alone; blueing and trying come on top")))
 	}
 	return append(items, labelled("When a count is lost", "go back to the last place to stop, take up the backlash of both slides, and come to its figures again"))
+}
+
+// partialWord tells of the passes that come beside the steps.
+func partialWord(t *plan.StepTable) md {
+	switch n := len(t.Steps) - t.Count(); n {
+	case 0:
+		return ""
+	case 1:
+		return "; 1 pass more, where one step is too deep for a pass"
+	default:
+		return esc("; " + itoa(n) + " passes more, where steps are too deep for one pass")
+	}
 }
 
 func provenWord(t *plan.StepTable) md {

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"catchplate/partspec"
+	"catchplate/planner/plan"
 	"catchplate/planner/shape"
 )
 
@@ -24,6 +25,23 @@ func BarGrip(w *partspec.Workshop) float64 {
 	return long
 }
 
+// barFront is where the jaws on a bar begin: off the parting cut, and off what steps a curve there and hangs over the part's end, as far as
+// the quickest way has it.
+func (s Shop) barFront() float64 {
+	barward := -inward(s.Place.Free)
+	front := barward*s.Place.BarSide(s.Length) + BarClearance
+	for _, t := range s.Tasks {
+		minutes, reach := math.Inf(1), math.Inf(-1) // of its quickest way
+		for _, w := range t.Ways {
+			if t.Process == plan.Steps && w.End == s.Place.Free && w.Minutes < minutes {
+				minutes, reach = w.Minutes, max(barward*w.Span[0], barward*w.Span[1])
+			}
+		}
+		front = max(front, reach+jawClearance)
+	}
+	return barward * front
+}
+
 // onStock lists grips on raw metal: on the bar beyond the parting cut, or on one end of a blank.
 func (s Shop) onStock(h partspec.Holding) []Mount {
 	base := Mount{Holding: h, Surface: "stock", Radius: s.gripRadius(), Minutes: s.minutes(h), RunOut: s.runOut(h, false), RawUntil: true}
@@ -33,8 +51,7 @@ func (s Shop) onStock(h partspec.Holding) []Mount {
 	if s.Place.OnBar() {
 		m := base
 		m.Free, m.RawUntil = s.Place.Free, false
-		side := s.Place.BarSide(s.Length)
-		front := side - inward(m.Free)*BarClearance
+		front := s.barFront()
 		m.Z0, m.Z1 = span(front, front-inward(m.Free)*min(jawLength(h), s.barLeft(front)))
 		mounts := []Mount{m}
 		if s.Length > shortFrom*2*base.Radius { // a long bar is first gripped close to its end, to face and centre it

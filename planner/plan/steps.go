@@ -9,6 +9,7 @@ type StepTable struct {
 	AcrossDial    string      `json:"across_dial"`
 	DepthDial     string      `json:"depth_dial"`
 	AcrossLeft    bool        `json:"across_left"`     // a sketch shows across growing to the left, as when the headstock stands there
+	Along         bool        `json:"along,omitempty"` // each step is fed along, from off the end of the work where across begins: by a knife, whose Cutter is a blade that reaches past that end; else it is plunged
 	LeftoverMM    float64     `json:"leftover_mm"`     // the most that may be left, square to the curve
 	WorstMM       float64     `json:"worst_mm"`        // the most that is left
 	CrestBeforeMM float64     `json:"crest_before_mm"` // left before the first step across
@@ -44,17 +45,29 @@ type StepCutter struct {
 	NoseMM  float64 `json:"nose_mm"`  // radius of the nose or of both corners
 }
 
-// Step is one plunge.
+// Step is one plunge, or one pass along.
 type Step struct {
-	Label    string  `json:"label"`          // of its lines on the card, and of its cut
-	AcrossMM float64 `json:"across_mm"`      // of the cutter's middle
-	DepthMM  float64 `json:"depth_mm"`       // of its lowest point
-	CrestMM  float64 `json:"crest_mm"`       // left between it and the next one across, or the end of the curve
-	Stop     string  `json:"stop,omitempty"` // a place to stop or to resume at: what to check there
+	Label    string  `json:"label"`             // of its lines on the card, and of its cut
+	AcrossMM float64 `json:"across_mm"`         // of the cutter's middle
+	DepthMM  float64 `json:"depth_mm"`          // of its lowest point
+	CrestMM  float64 `json:"crest_mm"`          // left between it and the next one across, or the end of the curve
+	Partial  bool    `json:"partial,omitempty"` // only a pass on the way to the next step, which is deeper than one pass may go: it is none of the steps that are counted
+	Stop     string  `json:"stop,omitempty"`    // a place to stop or to resume at: what to check there
 }
 
 // StepRun is a stretch of the steps, counted from 1, at the start of which the backlash of both slides is taken up.
 type StepRun struct {
 	First int `json:"first"`
 	Last  int `json:"last"`
+}
+
+// Count is the number of steps, passes on the way to them left out.
+func (t StepTable) Count() int {
+	n := 0
+	for _, s := range t.Steps {
+		if !s.Partial {
+			n++
+		}
+	}
+	return n
 }

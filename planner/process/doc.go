@@ -72,7 +72,6 @@ type Way struct {
 	Minutes   float64
 	Rate      Rate
 	Ordinary  bool       // the common way, with the tool coming from the free end
-	AfterAll  []string   // operations that must be done before, for this way only
 	ForceN    float64    // main cutting force, on the high side
 	DeepMM    float64    // how much metal its passes have to take off at most; 0 where the depth of a pass is not chosen
 	SureN     float64    // of it, what lighter passes do not lessen: a cut whose depth is only known once it is measured

@@ -1,10 +1,8 @@
 package process
 
 import (
-	"fmt"
 	"sync"
 
-	"catchplate/partspec"
 	"catchplate/planner/mechanics"
 	"catchplate/planner/numbers/steps"
 )
@@ -27,12 +25,12 @@ type kept struct {
 // NewMemo is an empty Memo.
 func NewMemo() *Memo { return &Memo{tables: map[string]*kept{}} }
 
-// fewest is steps.Fewest for a feature and a cutter on the dials of a machine, worked out once.
-func (m *Memo) fewest(feature string, kind partspec.ToolKind, d float64, r steps.Request) (steps.Table, error) {
+// fewest is steps.Fewest, worked out once for a key, which tells all that the request hangs on.
+func (m *Memo) fewest(key string, r steps.Request) (steps.Table, error) {
 	if m == nil {
 		return steps.Fewest(r)
 	}
-	k := m.of(fmt.Sprintf("%s %s %g %g %g %g", feature, kind, d, r.Across.GraduationMM, r.Depth.GraduationMM, r.MostDepthMM))
+	k := m.of(key)
 	k.once.Do(func() { k.table, k.err = steps.Fewest(r) })
 	return k.table, k.err
 }

@@ -103,10 +103,10 @@ const levelStep = 0.02
 // rise tells on which sides (left, right) the neighbour stands higher than the block: 1 or 0.
 func (c *Context) rise(i int) [2]float64 {
 	var up [2]float64
-	if i > 0 && c.higher(i-1, i) {
+	if i > 0 && c.shoulder(i-1, i) {
 		up[0] = 1
 	}
-	if i+1 < len(c.Blocks) && c.higher(i+1, i) {
+	if i+1 < len(c.Blocks) && c.shoulder(i+1, i) {
 		up[1] = 1
 	}
 	return up
@@ -114,11 +114,26 @@ func (c *Context) rise(i int) [2]float64 {
 
 // higher reports whether block k stands higher than block i, by more than a cone may.
 func (c *Context) higher(k, i int) bool {
+	return c.Blocks[k].Greatest > c.mostBeside(k, i)
+}
+
+// mostBeside is how high block k may be without standing higher than block i.
+func (c *Context) mostBeside(k, i int) float64 {
 	most := c.Blocks[i].Greatest + sizeNoise
 	if c.Blocks[k].Least < c.Blocks[k].Greatest-levelStep {
 		most += levelStep
 	}
-	return c.Blocks[k].Greatest > most
+	return most
+}
+
+// shoulder reports whether a neighbour of a block stands higher than it where a tool would run on past the block's edge: a curve may rise only beyond.
+func (c *Context) shoulder(neighbour, i int) bool {
+	other := c.Blocks[neighbour]
+	z0, z1 := other.Z0, math.Min(other.Z1, other.Z0+clearance+faceLook)
+	if neighbour < i {
+		z0, z1 = math.Max(other.Z0, other.Z1-clearance-faceLook), other.Z1
+	}
+	return other.Curve.Greatest(z0, z1) > c.mostBeside(neighbour, i)
 }
 
 // shoulders names the plane faces that turning a block also makes: where a neighbour stands higher.
@@ -224,14 +239,18 @@ func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operat
 	}
 	p := c.page(j, t, w, title)
 	before := c.surfaceBefore(i, t, j)
-	p.crossZero(2*before, false, "touch the outside there, "+p.diameter(before))
-	p.saddleZero()
 	nearZ, farZ := t.Z1, t.Z0
 	farUp := c.rise(i)[0]
 	if j.Free == partspec.Left {
 		nearZ, farZ = t.Z0, t.Z1
 		farUp = c.rise(i)[1]
 	}
+	in := c.inTheWay(i, nearZ, g, j)
+	if in > 0 { // it comes over that, from off the end
+		nearZ, before = c.endZ(j.Free), math.Max(before, in)
+	}
+	p.crossZero(2*before, false, "touch the outside there, "+p.diameter(before))
+	p.saddleZero()
 	corner := c.filletAt(b.Name, j.Free.Other())
 	stop, stopZ := p.saddleShort(farZ - p.toChuck()*math.Max(corner, g.leave*farUp))
 	if farUp == 0 && c.lowerBeyond(i, j.Free) {
@@ -243,7 +262,7 @@ func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operat
 	} else {
 		last.marks, last.radius = p.cross(g.radius)
 	}
-	if g.size != nil {
+	if g.size != nil && in == 0 {
 		nearZ = c.inTheClear(i, j, nearZ, last.radius)
 	}
 	start, startZ := p.saddle(nearZ - p.toChuck()*(clearance+c.filletBeside(i, j.Free)))
@@ -319,6 +338,29 @@ func (c *Context) inTheClear(i int, j Job, nearZ, radius float64) float64 {
 	return nearZ
 }
 
+// inTheWay is the radius of a curve towards the free end that stands higher than the block will, where the tool would begin before the block's near end: no higher than the
+// block when all is done, but not yet cut so far; 0 for none.
+func (c *Context) inTheWay(i int, nearZ float64, g turning, j Job) float64 {
+	most := g.radius
+	if g.size != nil {
+		most = float64(g.size.High) / 2
+	}
+	from, to := nearZ+clearance, c.Length
+	if j.Free == partspec.Left {
+		from, to = 0, nearZ-clearance
+	}
+	in := 0.0
+	for k, b := range c.Blocks {
+		if _, curve := b.Feature.(*partspec.Profile); curve && k != i {
+			in = math.Max(in, j.Before.Outer.Greatest(math.Max(from, b.Z0), math.Min(to, b.Z1)))
+		}
+	}
+	if in <= most+sizeNoise {
+		return 0
+	}
+	return in
+}
+
 // lowerBeyond reports whether the neighbour on the headstock's side stands no higher, or there is none: then the tool runs on past the edge.
 func (c *Context) lowerBeyond(i int, free partspec.End) bool {
 	k := i - 1
@@ -328,7 +370,7 @@ func (c *Context) lowerBeyond(i int, free partspec.End) bool {
 	if k < 0 || k >= len(c.Blocks) { // the end of the part; at the bar's end the stretch goes on past it anyway
 		return !c.Place.OnBar() || free.Other() != c.Place.Held()
 	}
-	return c.Blocks[k].Greatest <= c.Blocks[i].Greatest
+	return !c.shoulder(k, i)
 }
 
 // surfaceBefore is the radius that a block has now, between what roughing may have left on its shoulders, and off what the saddle, that stops at a mark, leaves.

@@ -22,7 +22,7 @@ func (c *Context) round(f *partspec.Fillet) []Task {
 	b, arc := c.roundBlock(f, host)
 	step.Z0, step.Z1, step.Outer, step.Depth = b.Z0, b.Z1, b.Curve, b.Greatest-b.Least
 	for _, e := range ends() {
-		for _, tool := range append(c.tools(partspec.RoundNose), c.tools(partspec.Grooving)...) {
+		for _, tool := range c.steppers() {
 			step.addSteps(c, b, arc, tool, e)
 		}
 	}
@@ -94,22 +94,19 @@ func (t *Task) addSteps(c *Context, b shape.Block, arc *partspec.Profile, tool p
 	case !c.hangsFree(b, t.End, tool, e):
 		lack("it hangs over the edge, and what stands there is in its way")
 		return
-	case float64(tool.Reach) < c.stockRadius()-b.Least:
+	case tool.Kind != partspec.Turning && float64(tool.Reach) < c.stockRadius()-b.Least:
 		lack("it reaches %.1f deep, the round goes %.1f below the stock", float64(tool.Reach), c.stockRadius()-b.Least)
 		return
 	}
-	table, _, err := c.stepTable(b, arc, tool, e, 0, 0)
+	w, err := c.stepWay(b, arc, *t, tool, e, 0)
 	if err != nil {
 		lack("%v", err)
 		return
 	}
-	rate := c.rate(cutGroove, 2*b.Greatest, tool)
-	w := Way{End: e, Tool: tool, Ordinary: e == t.End, Rate: rate, ForceAt: b.Greatest, Span: [2]float64{b.Z0, b.Z1}}
-	w.Minutes = float64(len(table.Cuts)) * (minutesAPass + fileStepDepth/(rate.FeedMM*rate.RPM))
-	w.ForceN = c.force(bladeWidth(tool), rate.FeedMM)
+	w.Ordinary = e == t.End
 	step := *t
 	w.Write = func(j Job) (plan.Operation, Done) {
-		op, done := c.writeSteps(b, movedArc(arc, faceFound(j.Before, b, step.End)), step, w, j, 0)
+		op, done := c.writeSteps(b, movedArc(arc, faceFound(j.Before, b, step.End)), step, w, j)
 		op.DepthMM = math.Min(op.DepthMM, step.Depth*j.Light)
 		op.Title = fmt.Sprintf("Step the rounded edge %s, R%s, %d cuts", arc.Name, units.Decimal(b.Greatest-b.Least, 3), len(op.Cuts))
 		return op, done

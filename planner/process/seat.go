@@ -156,7 +156,7 @@ func (c *Context) steppedBy(s saddle, t Task, kind partspec.ToolKind, across str
 			break
 		}
 		r := c.seatRequest(s, kind, cutter.sizeMM, across)
-		table, err := c.Memo.fewest(s.Name, kind, cutter.sizeMM, r)
+		table, err := c.Memo.fewest(fmt.Sprintf("%s %s %g %g %g %g", s.Name, kind, cutter.sizeMM, r.Across.GraduationMM, r.Depth.GraduationMM, r.MostDepthMM), r)
 		if err != nil {
 			lacking = append(lacking, fmt.Sprintf("%s by a %s of Ø%.1f: %v", s.Name, toolText(cutter.tool, cutter.sizeMM), cutter.sizeMM, err))
 			continue

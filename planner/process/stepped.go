@@ -3,25 +3,31 @@ package process
 import (
 	"catchplate/partspec"
 	"catchplate/planner/numbers/steps"
+	"catchplate/planner/plan"
 	"catchplate/planner/solid"
 )
 
-// stepped is the outside that a table of plunges leaves, crests, overhang and all. The readings are still those of the page's noughts.
-func (p *page) stepped(t steps.Table) solid.Curve {
+// sweeps adds to what the page leaves what an edge leaves on its way along the axis at a depth, crests, overhang and all.
+func (p *page) sweeps(edge solid.Edge, from, to, depth int64) {
+	left := edge.Sweep(solid.Point{Z: p.positionAt(from), R: p.radiusAt(depth)}, solid.Point{Z: p.positionAt(to), R: p.radiusAt(depth)})
+	p.done.Outer = solid.Lower(p.done.Outer, left).Join(left)
+}
+
+// plunged is the edge of a tool that is plunged.
+func (p *page) plunged() solid.Edge {
+	if p.tool.Kind == partspec.RoundNose {
+		return solid.RoundEdge(float64(p.tool.Radius))
+	}
+	return p.blade()
+}
+
+// knife is the edge of a knife, as far as its trailing side matters beside what it has cut before.
+func (p *page) knife() solid.Edge {
 	side := solid.TowardsPlus
 	if p.j.Free == partspec.Left {
 		side = solid.TowardsMinus
 	}
-	edge := solid.BladeEdge(float64(p.tool.Width), float64(p.tool.NoseRadius), side)
-	if p.tool.Kind == partspec.RoundNose {
-		edge = solid.RoundEdge(float64(p.tool.Radius))
-	}
-	var left solid.Curve
-	for _, cut := range t.Cuts {
-		at := solid.Point{Z: p.positionAt(cut.AcrossGrads), R: p.radiusAt(cut.DepthGrads)}
-		left = solid.Lower(left, edge.Sweep(at, at)).Join(edge.Sweep(at, at))
-	}
-	return left
+	return solid.NoseEdge(float64(p.tool.NoseRadius), plan.TrailDeg, clearance, side)
 }
 
 // cutting is a table without the cuts at its ends that only touch a surface which is there already: a rounded edge runs out into a finished one.

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"catchplate/partspec"
 	"catchplate/planner/numbers/steps"
 	"catchplate/planner/plan"
 	"catchplate/planner/tables"
@@ -20,6 +21,8 @@ type numbered struct {
 	label  string
 	first  bool // of its run
 	resume bool
+
+	partial bool // a pass on the way to the next step
 }
 
 // inOrder lists the cuts as they are cut: run after run, in each of which both dials go one way. Steps are numbered through all runs.
@@ -33,7 +36,8 @@ func inOrder(t steps.Table) []numbered {
 		}
 		for k, cut := range cuts {
 			last := k == len(cuts)-1
-			out = append(out, numbered{cut, fmt.Sprintf("run %d, step %d", n+1, len(out)+1), k == 0, last || (k+1)%resumeEvery == 0 && k+1+resumeEvery/2 < len(cuts)})
+			out = append(out, numbered{Cut: cut, label: fmt.Sprintf("run %d, step %d", n+1, len(out)+1), first: k == 0,
+				resume: last || (k+1)%resumeEvery == 0 && k+1+resumeEvery/2 < len(cuts)})
 		}
 	}
 	return out
@@ -47,6 +51,7 @@ func (p *page) stepData(t steps.Table, r steps.Request, cuts []numbered, lengthM
 	if r.Cutter.Kind == steps.RoundNose {
 		d.Cutter = plan.StepCutter{WidthMM: 2 * r.Cutter.RadiusMM, NoseMM: r.Cutter.RadiusMM}
 	}
+	d.Along = p.tool.Kind == partspec.Turning
 	for _, s := range r.Curve.Segments {
 		d.Curve = append(d.Curve, stepPiece(s))
 	}
@@ -55,7 +60,10 @@ func (p *page) stepData(t steps.Table, r steps.Request, cuts []numbered, lengthM
 			d.Runs = append(d.Runs, plan.StepRun{First: i + 1})
 		}
 		d.Runs[len(d.Runs)-1].Last = i + 1
-		step := plan.Step{Label: c.label, AcrossMM: c.AcrossMM, DepthMM: c.DepthMM, CrestMM: c.CrestAfterMM}
+		step := plan.Step{Label: c.label, AcrossMM: c.AcrossMM, DepthMM: c.DepthMM, CrestMM: c.CrestAfterMM, Partial: c.partial}
+		if c.partial {
+			step.CrestMM = 0
+		}
 		if c.resume {
 			step.Stop = p.diameter(p.radiusAt(c.DepthGrads))
 		}
@@ -80,16 +88,22 @@ func stepPiece(s steps.Segment) plan.StepPiece {
 	case steps.Line:
 		return plan.StepPiece{FromAcrossMM: s.FromAcrossMM, FromDepthMM: s.FromDepthMM, ToAcrossMM: s.ToAcrossMM, ToDepthMM: s.ToDepthMM}
 	case steps.Arc:
-		out := -1.0 // the side of the centre on which the arc lies, in depth
-		if s.Form == steps.Hollow {
-			out = 1
-		}
-		depth := func(across float64) float64 {
-			off := across - s.CentreAcrossMM
-			return s.CentreDepthMM + out*math.Sqrt(max(0, s.RadiusMM*s.RadiusMM-off*off))
-		}
-		return plan.StepPiece{FromAcrossMM: s.FromAcrossMM, FromDepthMM: depth(s.FromAcrossMM), ToAcrossMM: s.ToAcrossMM, ToDepthMM: depth(s.ToAcrossMM),
-			RadiusMM: s.RadiusMM, CentreAcrossMM: s.CentreAcrossMM, CentreDepthMM: s.CentreDepthMM, Hollow: s.Form == steps.Hollow}
+		p := plan.StepPiece{FromAcrossMM: s.FromAcrossMM, ToAcrossMM: s.ToAcrossMM, RadiusMM: s.RadiusMM, CentreAcrossMM: s.CentreAcrossMM, CentreDepthMM: s.CentreDepthMM, Hollow: s.Form == steps.Hollow}
+		p.FromDepthMM, p.ToDepthMM = pieceDepth(p, s.FromAcrossMM), pieceDepth(p, s.ToAcrossMM)
+		return p
 	}
 	return plan.StepPiece{} // Segment is closed over lines and arcs
+}
+
+// pieceDepth is the depth of a piece at a place across.
+func pieceDepth(p plan.StepPiece, across float64) float64 {
+	if p.RadiusMM == 0 {
+		return p.FromDepthMM + (p.ToDepthMM-p.FromDepthMM)*(across-p.FromAcrossMM)/(p.ToAcrossMM-p.FromAcrossMM)
+	}
+	off := across - p.CentreAcrossMM
+	half := math.Sqrt(max(0, p.RadiusMM*p.RadiusMM-off*off))
+	if p.Hollow {
+		return p.CentreDepthMM + half
+	}
+	return p.CentreDepthMM - half
 }

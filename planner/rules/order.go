@@ -65,7 +65,7 @@ var freeEndFirst = Order{
 				if a.Feature == b.Feature || !turned(b) && !outsideTaper(b) || !outboard(a, b, end) {
 					return false, end
 				}
-				return firstCut(w, a) || inWay(w, a, b), end
+				return firstCut(w, a) || inWay(w, a, b) || a.Process == plan.Steps && greatest(a) >= greatest(b)-roughLeft, end
 			})...)
 		}
 		return arcs

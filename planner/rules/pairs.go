@@ -82,17 +82,23 @@ const besideTool = 1.0
 // Ours, no source.
 const levelStep = 0.02
 
-// outboard reports whether a lies nearer to the free end than b and is not larger.
+// roughLeft is what roughing may leave on radius (rule A-05).
+const roughLeft = 0.25
+
+// outboard reports whether a lies nearer to the free end than b and is not larger, but for what roughing leaves on it.
 func outboard(a, b shape.Op, free partspec.End) bool {
 	nearer := a.Z0 >= b.Z1
 	if free == partspec.Left {
 		nearer = a.Z1 <= b.Z0
 	}
-	most := greatest(b)
+	size, most := greatest(a), greatest(b)
+	if a.Process == plan.TurnRough {
+		size -= roughLeft
+	}
 	if slopes(a) {
 		most += levelStep
 	}
-	return nearer && greatest(a) <= most
+	return nearer && size <= most
 }
 
 // slopes reports whether what an operation leaves outside falls away to one side.

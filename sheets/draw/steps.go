@@ -3,6 +3,7 @@ package draw
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -18,6 +19,7 @@ const (
 	metalBelow   = 9.0 // hatched metal under the deepest point
 	cutterAbove  = 5.0 // the cutter is drawn raised by this much more than the highest crest
 	cutterShank  = 9.0
+	knifeBroad   = 8.0
 	mostCrest    = 0.45 // of the tightest hollow's radius: taller crests would cross one another
 	crestSamples = 24   // points drawn for each step
 	closeCrests  = 2.5  // crests nearer to one another on the average are drawn with a thin pen
@@ -42,7 +44,7 @@ func Steps(name, title string, t *plan.StepTable) Page {
 	if len(t.Curve) == 0 || len(t.Steps) == 0 {
 		return NewCanvas().Page(name, title, "No curve is known for these steps.")
 	}
-	v := newStepView(t)
+	v := newStepView(counted(t))
 	c := NewCanvas()
 	c.crests(v)
 	c.stepNumbers(v)
@@ -50,6 +52,13 @@ func Steps(name, title string, t *plan.StepTable) Page {
 	c.ways(v)
 	c.stepNotes(v)
 	return c.Page(name, title, v.describe())
+}
+
+// counted is a table without the passes that come beside its steps: they leave nothing that a step does not take.
+func counted(t *plan.StepTable) *plan.StepTable {
+	plain := *t
+	plain.Steps = slices.DeleteFunc(slices.Clone(t.Steps), func(s plan.Step) bool { return s.Partial })
+	return &plain
 }
 
 func newStepView(t *plan.StepTable) stepView {
@@ -232,6 +241,10 @@ func (c *Canvas) raisedCutter(v stepView) {
 	across, depth := v.middle()
 	tip := v.at(across, depth)
 	tip.Y = min(tip.Y, c.Bounds().Top) - cutterAbove
+	if v.t.Along {
+		c.raisedKnife(v, tip.Y)
+		return
+	}
 	r, nose := v.reach*v.scale, v.t.Cutter.NoseMM*v.scale
 	shank := max(cutterShank, nose+2)
 	p := Path{Class: Holder, Start: Point{tip.X - r, tip.Y - shank}, Closed: true, Steps: []Step{
@@ -249,9 +262,32 @@ func (c *Canvas) raisedCutter(v stepView) {
 	c.Text(Text{At: Point{tip.X + r + 3, tip.Y - shank + textSize}, Anchor: AtStart, Size: noteSize, Text: "Cutter: " + words})
 }
 
+// raisedKnife draws a knife over the middle step: square to the axis on its leading side, where across grows, its trailing edge and its flank leaning away.
+func (c *Canvas) raisedKnife(v stepView, tipY float64) {
+	across, _ := v.middle()
+	nose := v.t.Cutter.NoseMM * v.scale
+	lead, side := v.at(across+v.reach, 0).X, v.side // the leading side, and which way it looks
+	trail := lead - side*knifeBroad
+	shank := max(cutterShank, nose+2)
+	c.Path(Path{Class: Holder, Start: Point{lead, tipY - shank}, Closed: true, Steps: []Step{
+		{To: Point{lead, tipY - nose}},
+		{To: Point{lead - side*nose, tipY}, Radius: nose, Centre: Point{lead - side*nose, tipY - nose}, Clockwise: side > 0},
+		{To: Point{trail, tipY - knifeBroad*math.Tan(plan.TrailDeg*math.Pi/180)}},
+		{To: Point{trail, tipY - shank}},
+	}})
+	words := "a knife"
+	if v.t.Cutter.NoseMM > 0 {
+		words += ", nose radius " + units.Decimal(v.t.Cutter.NoseMM, 3) + " mm"
+	}
+	c.Text(Text{At: Point{max(lead, trail) + 3, tipY - shank + textSize}, Anchor: AtStart, Size: noteSize, Text: "Cutter: " + words + ", fed along; drawn raised"})
+}
+
 // middle is the place of the step nearest to the middle of the curve.
 func (v stepView) middle() (across, depth float64) {
 	half := (v.t.Curve[0].FromAcrossMM + v.t.Curve[len(v.t.Curve)-1].ToAcrossMM) / 2
+	if v.t.Along {
+		half -= v.reach // a knife's nose is its leading side
+	}
 	best := v.t.Steps[0]
 	for _, s := range v.t.Steps {
 		if math.Abs(s.AcrossMM-half) < math.Abs(best.AcrossMM-half) {
