@@ -119,7 +119,7 @@ func (c *Context) writeMilledFace(t Task, w Way, e partspec.End, j Job) (plan.Op
 	if m != nil { // the last pass goes on to the middle of what is measured, and may go on to its far end
 		most = math.Max(most/2, most-float64(c.Part.Length.Width())/2)
 	}
-	n := passes(depth, most)
+	n := max(passes(depth, most), int(p.layersOf(marks, most)))
 	if n == 1 && m != nil {
 		n = 2
 	}
