@@ -274,6 +274,11 @@ func tellFlat(r *record, p plan.Part, part *partspec.Part, movements, worlds int
 	r.hold("grips", "in %s what is gripped or clamped is there and carried, stays %s mm clear of every tool, and holds against the cuts", counted(len(p.Setups), "setup", ""), mm(clearance))
 	r.hold("dials", "every nought has a surface or a mark to be set on; cards, tables of holes and readings agree")
 	r.hold("speeds", "every speed is a step of its machine and below its caps")
+	for _, f := range part.Features {
+		if s, ok := f.(*partspec.Seat); ok {
+			r.hold("milled", "%s is cut to its curve by passes that go nowhere past it and leave no more than the file takes; no machine holds the work after it", s.ID())
+		}
+	}
 	if n := len(part.Relations); n > 0 {
 		r.hold("relations", "%s through the chain of setups", counted(n, "drawn relation", "hold"))
 	}
