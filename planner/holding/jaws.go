@@ -135,6 +135,9 @@ func (s Shop) onOutside(h partspec.Holding) []Mount {
 				}
 				front -= inward(free) * s.rounded(nearEdge(b, free))
 				back := farEdge(b, free) + inward(free)*s.rounded(farEdge(b, free))
+				if over := s.behind(i, h, free, front); over > 0 {
+					front, m.Stop = front-inward(free)*over, false
+				}
 				long := min(jawLength(h), (front-back)*inward(free))
 				if long <= 0 {
 					continue
@@ -148,6 +151,17 @@ func (s Shop) onOutside(h partspec.Holding) []Mount {
 		}
 	}
 	return mounts
+}
+
+// chuckHollow is how far work that does not go through the spindle reaches back into a chuck behind its jaws, beside their own length, mm. Common practice, no source.
+const chuckHollow = 25.0
+
+// behind is how much too far work gripped from a front reaches back where it is too wide for the spindle: the jaws must take it so much further back.
+func (s Shop) behind(i int, h partspec.Holding, free partspec.End, front float64) float64 {
+	if s.throughSpindle(s.Blocks[i].Greatest) {
+		return 0
+	}
+	return math.Abs(front-s.freeEnd(free.Other())) - 2*jawLength(h) - chuckHollow
 }
 
 // onStep is a grip on the block at the held end, with the end's face hard on the jaw steps: for discs, which are too short to be held by their outside

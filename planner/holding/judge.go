@@ -293,6 +293,11 @@ func (s Shop) supplied(name string) bool {
 			return b.AsSupplied
 		}
 	}
+	for _, h := range s.Holes {
+		if h.Name == name {
+			return h.AsSupplied
+		}
+	}
 	return false
 }
 

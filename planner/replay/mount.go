@@ -89,7 +89,10 @@ func (w *walk) through(lo, hi float64) {
 	if w.free() < 0 {
 		behind = z1 - hi
 	}
-	across := 2 * w.body.Outer.Greatest(z0, z1)
+	across := 2 * w.body.Outer.Greatest(z0, lo)
+	if w.free() < 0 {
+		across = 2 * w.body.Outer.Greatest(hi, z1)
+	}
 	if bore > 0 && behind > float64(w.holding.JawLength)+deepChuck && across > bore {
 		w.failOp("capacity", "%s of Ø%s reaches back behind the jaws; the spindle's bore is %s", mm(behind), mm(across), mm(bore))
 	}
