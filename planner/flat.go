@@ -48,7 +48,7 @@ func flatChains(base process.Context, filed bool) []*attempt {
 		}
 	}
 	combos = times(combos, process.Outlined, base.OutlineChains())
-	if filed && base.PlainSides() {
+	if filed {
 		combos = times(combos, process.Sides, []process.Chain{process.ChainFile})
 	}
 	var out []*attempt

@@ -172,6 +172,10 @@ func (c *Context) fileEdges(edges []int) Task {
 	if why := c.tightEnough(edges, within, how); why != "" {
 		return t.orLacking(why)
 	}
+	if left := c.leftToFile(edges); left > sawMost {
+		return t.orLacking(fmt.Sprintf("%s stand on the %s edge, too much to file away, and the saw does not follow round its corners: saw the piece nearer to size, and write its width and length so",
+			units.Length(left).Text(c.unit()), c.namesOf(edges)))
+	}
 	length := 0.0
 	for _, i := range edges {
 		length += c.Flat.Drawn.Edges[i].Length()
@@ -191,6 +195,17 @@ func (c *Context) fileEdges(edges []int) Task {
 		break
 	}
 	return t.orLacking("no bench with files is owned")
+}
+
+// leftToFile is what a straight side of an outline with other edges between has on it, which no saw takes off before (see PlainSides).
+func (c *Context) leftToFile(edges []int) float64 {
+	most := 0.0
+	for _, i := range edges {
+		if on := shape.SidesOf(c.Flat.Drawn)[i]; on != shape.Inner && !c.PlainSides() && !c.Flat.Blank.Empty() {
+			most = math.Max(most, c.Flat.Left[i])
+		}
+	}
+	return most
 }
 
 // fileWithin is how near to its place a file brings edges, and by what: to the scribed line where that is enough, else to a gauge.
