@@ -93,6 +93,36 @@ func TestASeatIsHeldBelowItsCrown(t *testing.T) {
 	assert.True(t, says(cut.Operation, "Metal left at the holes of bolts, 1 onward: 16.9 mm"), "20 - (sqrt(45² - 12²) - sqrt(45² - 20²)): %q", cut.Notes)
 }
 
+// Holes that lie where the parallels must do not keep a block out of the vice for its seat, which does not come through; drawn in inches, it is the same seat.
+func TestASeatOverHolesByTheEdges(t *testing.T) {
+	text := `part "block" {
+  material  = "brass"
+  drawn_in  = "inch"
+  thickness = 0.75
+  stock "plate" {
+    thickness = 1
+  }
+  outline "rectangle" {
+    width  = 2.5
+    height = 1.5
+  }
+  holes "bolts" {
+    at        = [[0.25, 0.25], [2.25, 1.25]]
+    clearance = "M5"
+  }
+  seat "pipe" {
+    on        = "back"
+    radius    = "1 3/4 in"
+    finish_by = "file"
+  }
+}
+`
+	file := filepath.Join(t.TempDir(), "block.hcl")
+	require.NoError(t, os.WriteFile(file, []byte(text), 0o644))
+	cut := seatCut(t, planned(t, load(t, file)))
+	assert.True(t, says(cut, "Depth at the crown ≈0.169 in (4.289 mm)"), "44.45 - sqrt(44.45² - 19.05²): %q", cut.Notes)
+}
+
 // What cannot be made is refused, with what to write instead.
 func TestSeatsInFacesThatAreRefused(t *testing.T) {
 	for _, c := range []struct{ seat, says string }{

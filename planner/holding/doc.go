@@ -29,7 +29,7 @@ type Mount struct {
 	PressDeg         float64              // vice: direction that the jaws press along, from +X: 0 or 90
 	Spared           []int                // vice, table clamps: edges of the outline that stay free to be cut while it holds; nil = none that is cut
 	Base             int                  // angle plate under flat work: the edge of the outline that stands on its ledge
-	EdgesOnly        bool                 // flat parts: it has no room for the tools of anything but the edges it spares
+	EdgesOnly        bool                 // flat parts: it has no room for the tools of anything but the edges it spares, and a seat
 	Locate           float64              // how far the work may lie from where the dials have it, radially
 	Along            float64              // and along either axis, where that is less: two edges were found each by itself; 0 = as Locate
 	Free             partspec.End

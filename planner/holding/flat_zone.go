@@ -162,7 +162,7 @@ func (s Shop) clearZones(m Mount) []zone {
 // spares reports whether a mount leaves free what a task cuts, as far as the outline goes; nothing but its edges where it is for them alone.
 func (s Shop) spares(m Mount, t process.Task) bool {
 	if m.EdgesOnly {
-		if t.Flat == nil || len(t.Flat.Edges) == 0 {
+		if t.Flat == nil || len(t.Flat.Edges)+len(t.Flat.Seats) == 0 { // nothing of a seat comes through where the parallels lie
 			return false
 		}
 	}
