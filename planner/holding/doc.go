@@ -23,6 +23,7 @@ type Mount struct {
 	Flat             bool                 // it holds a flat part
 	Across           bool                 // mill or drill: the part's axis lies along the table
 	AcrossDeg        float64              // up, then, from +X of the part's frame
+	AskewDeg         float64              // mill: the direction in a flat part, from +X, that lies along the table's x; 0 = X does
 	CentreX, CentreY float64              // lathe: the place of the part that runs on the spindle's axis
 	About            string               // feature that lies there
 	By               Finding              // how that place is brought to run true

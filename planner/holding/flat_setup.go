@@ -167,12 +167,18 @@ func (s Shop) tableSetup(m Mount, at moment, setup *plan.Setup) {
 		setup.Bed = &plan.Bed{Kind: "backing board", HeightMM: board, GapMM: board}
 		setup.How = append(setup.How, fmt.Sprintf("A flat board of MDF or hardwood %s thick under the whole of it, for what comes through.", mm(board)))
 	}
+	if m.AskewDeg != 0 {
+		setup.AskewDeg, setup.Locates = m.AskewDeg, m.Surface
+		setup.How = append(setup.How, process.AskewHow(s.Part, m.AskewDeg)...)
+	}
 	setup.How = append(setup.How, s.howClamped(l, setup.Bed.HeightMM)...)
 	if s.Rules.Has("B-34") {
 		setup.How = append(setup.How, "An end stop against the cut's push; never take a clamp off before the next one is on.")
 		setup.Why = append(setup.Why, plan.Reason{Text: "all edges stay free, clamps on solid metal", Rule: "B-34"})
 	}
-	setup.How = append(setup.How, s.howFound(m)...)
+	if m.AskewDeg == 0 {
+		setup.How = append(setup.How, s.howFound(m)...)
+	}
 }
 
 // howClamped tells where the clamps stand and how they are set.

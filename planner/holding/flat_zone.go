@@ -91,6 +91,9 @@ func (s Shop) along(cut shape.EdgeCut, way process.Way) []zone {
 		return []zone{{Capsule: plane.Round(e.CX, e.CY, e.Radius+cut.Left+way.SizeMM), edge: true, through: true}}
 	}
 	r := way.SizeMM / 2
+	if way.AskewDeg != 0 {
+		return []zone{{Capsule: process.AskewPath(e, cut.Left, r, way.Run), edge: true, through: true}}
+	}
 	ox, oy := e.Outward(0)
 	off := cut.Left + r
 	x0, y0, x1, y1 := s.rawRim().Bounds() // a cutter runs past the whole of the work
@@ -181,7 +184,7 @@ func (s Shop) spares(m Mount, t process.Task) bool {
 func (s Shop) milledEdges(on partspec.MachineKind, faces func(ox, oy float64) bool) []int {
 	var list []int
 	for _, t := range s.Tasks {
-		if t.Flat == nil || !slices.ContainsFunc(t.Ways, func(w process.Way) bool { return w.Machine == on }) {
+		if t.Flat == nil || !slices.ContainsFunc(t.Ways, func(w process.Way) bool { return w.Machine == on && w.AskewDeg == 0 }) {
 			continue
 		}
 		for _, e := range t.Flat.Edges {

@@ -64,6 +64,10 @@ const (
 //	side = ReferenceMM + n*g   by the dial "y", from the part's axis
 //	up   = ReferenceMM - n*g   by "quill" or "z", from the part's axis
 //
+// Work may be clamped to a mill's table turned round, so that an edge of the outline, which lies in the direction AskewDeg of the part, lies along the table's x. A cut that
+// says Along is then a pass of the tool past that edge, its axis as far outside it as its radius and what is left there, and as far beyond both ends as it says; the line or the
+// gauge that it is brought to says where that is, within WithinMM, and only the dial along the spindle is read.
+//
 // Where a machine has no dials for the table, or the place is taken from the work, a cut says in At where its spindle stands: at a punch mark, or in a hole
 // that is there already, and how far that may lie from where it says.
 //

@@ -127,7 +127,7 @@ type ChordCheck struct {
 	PinMM      float64 `json:"pin_mm"`
 }
 
-// EdgeLeft is what sawing or filing leaves on an edge of the outline, square to it.
+// EdgeLeft is what sawing, filing, or milling to a line or a gauge leaves on an edge of the outline, square to it.
 type EdgeLeft struct {
 	Edge     string  `json:"edge"`
 	LeftMM   float64 `json:"left_mm"`   // 0 = it is at its place

@@ -110,6 +110,14 @@ type Cut struct {
 	ToolSizeMM float64   `json:"tool_size_mm,omitempty"` // this cut's own drill of a chain
 	ToolID     string    `json:"tool_id,omitempty"`      // this cut's own tool, when it differs from the operation's
 	At         *Place    `json:"at,omitempty"`           // on a mill or drill: where the spindle stands, when not by dials
+	Along      *Along    `json:"along,omitempty"`        // on a mill: past an edge that lies askew in the part and along the table
+}
+
+// Along is a pass of a cutter past a straight edge of the outline, from beyond its beginning to beyond its end, as the outline runs.
+type Along struct {
+	EdgeLeft
+	BeforeMM float64 `json:"before_mm"` // how far before the edge's beginning the cutter's axis starts
+	BeyondMM float64 `json:"beyond_mm"` // and how far beyond its end it stops
 }
 
 // Place is where a spindle is put over the work by something other than dials.

@@ -64,6 +64,8 @@ type Way struct {
 	Process   plan.Process         // what it then is, where that is not what the task says of itself: a chamfer cut by a countersink
 	Across    bool                 // mill or drill: the part's axis lies along the table
 	AcrossDeg float64              // up, then, from +X of the part's frame
+	AskewDeg  float64              // mill: the direction in a flat part, from +X, that lies along the table's x; 0 = X does
+	Run       [2]float64           // then, how far a cutter's axis goes beyond the beginning and the end of the edge
 	End       partspec.End         // the end that must be free; of a flat part the face that looks at the spindle
 	Tool      partspec.Tool
 	SizeMM    float64 // of a tool taken from a set

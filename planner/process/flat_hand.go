@@ -94,20 +94,31 @@ func (c *Context) OutlineChains() []Chain {
 			return []Chain{ChainTurn, ChainFile}
 		}
 	}
+	if len(c.askew()) > 0 {
+		return []Chain{ChainAskew, ChainFile}
+	}
 	return []Chain{ChainFile}
 }
 
 // shapedEdges makes the tasks of arcs, slopes and edges that stand back: turned where they are the rim of a round part, else marked out, sawn and filed.
 func (c *Context) shapedEdges() []Task {
 	var tasks []Task
-	for _, run := range c.runs() {
+	runs, milled := c.runs(), []int(nil)
+	if c.Bored[Outlined] == ChainAskew {
+		runs, milled = c.askewRuns()
+	}
+	for _, run := range runs {
 		if c.rimOf(run) && c.Bored[Outlined] != ChainFile {
 			tasks = append(tasks, c.turnRim(run)...)
 			continue
 		}
 		tasks = append(tasks, c.markEdges(run)...)
 		tasks = append(tasks, c.sawRun(run)...)
-		tasks = append(tasks, c.fileEdges(run))
+		if slices.Contains(milled, run[0]) {
+			tasks = append(tasks, c.millAskew(run[0]))
+		} else {
+			tasks = append(tasks, c.fileEdges(run))
+		}
 	}
 	return tasks
 }

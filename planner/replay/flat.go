@@ -13,6 +13,7 @@ type flatWalk struct {
 	work    flatWork
 	punched []mark2            // marks on the work, of this side
 	tapped  map[hole]bool      // drawn holes that have been tapped
+	lines   map[string]float64 // edges whose lines are scribed, and the face that they are scribed on: +1 = the front
 	passes  []pass             // of the operation at hand
 	pushes  []flatPush         // of the setup at hand
 	base    float64            // lathe: how far what the work is set by may itself lie off its place
@@ -40,7 +41,7 @@ func proveFlat(r *record, job *partspec.Job, part *partspec.Part, p plan.Part) p
 	}
 	runs := inEvery(flatWorlds(p), func(world world) *walk {
 		w := &walk{record: &record{part: r.part, known: r.known}, job: job, part: part, plan: p, world: world, removing: map[cutKey]bool{}, filed: map[string]bool{}, filedAfter: map[string]int{}}
-		f := &flatWalk{walk: w, drawn: drawn, tapped: map[hole]bool{}, about: map[int]cutKey{}, seatSet: map[string]float64{}}
+		f := &flatWalk{walk: w, drawn: drawn, tapped: map[hole]bool{}, lines: map[string]float64{}, about: map[int]cutKey{}, seatSet: map[string]float64{}}
 		if w.whole = f.lay() && f.run(); w.whole {
 			f.checkFinished()
 		}
@@ -87,6 +88,7 @@ func (f *flatWalk) mount(s plan.Setup) bool {
 		return false
 	}
 	f.checkPose()
+	f.checkAskew()
 	f.laySolid()
 	f.checkNotHollow()
 	f.checkHeld()
@@ -239,7 +241,11 @@ func (f *flatWalk) mill(i, k int, op plan.Operation) {
 	f.checkDials(op)
 	f.checkSpeed(op)
 	for c, cut := range op.Cuts {
-		m, ok := f.rebuildMill(op, cut, cutKey{i, k, c})
+		rebuild := f.rebuildMill
+		if cut.Along != nil {
+			rebuild = f.rebuildAlong
+		}
+		m, ok := rebuild(op, cut, cutKey{i, k, c})
 		if !ok {
 			return
 		}

@@ -176,6 +176,7 @@ func (f *flatWalk) arcMade(want plane.Edge) bool {
 func (f *flatWalk) markOut(op plan.Operation) {
 	f.motion++
 	if len(op.Holes) == 0 && len(op.Cuts) == 0 {
+		f.lined(op)
 		return // lines only: what is cut to them says so itself
 	}
 	for _, axis := range []int{0, 1} {

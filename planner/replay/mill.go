@@ -187,6 +187,10 @@ func (w *walk) rebuildMill(op plan.Operation, cut plan.Cut, key cutKey) (pass, b
 		w.failOp("tool", "%v", err)
 		return pass{}, false
 	}
+	if cut.Along != nil {
+		w.failOp("readings", "cut %q goes along an edge of an outline; it has none here", cut.Name)
+		return pass{}, false
+	}
 	m := pass{cutter: tool, key: key, name: cut.Name, pose: w.poseFor(op), counts: countsOf(cut)}
 	unread := math.NaN()
 	m.from, m.to = place{unread, unread, unread}, place{unread, unread, unread}

@@ -2,6 +2,7 @@ package draw
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -68,6 +69,13 @@ func (sc *flatScene) lies() string {
 	}
 	if sc.v.mirror && !sc.turned() {
 		text += " The part has been turned over: its left edge lies on the right."
+	}
+	if deg := sc.s.AskewDeg; deg != 0 {
+		way := "anticlockwise"
+		if deg > 0 {
+			way = "clockwise"
+		}
+		text += " On the table it lies turned by " + units.Decimal(math.Abs(deg), 2) + "° " + way + "."
 	}
 	return text
 }
