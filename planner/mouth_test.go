@@ -165,3 +165,13 @@ func TestCounterboreOfAPlate(t *testing.T) {
 		assert.Contains(t, fmt.Sprint(answered(t, other).Parts[0].Refusals), "or diameter = 10 where")
 	}
 }
+
+// Thin plate whose faces no holding leaves free is refused with the word that leaves them as they are.
+func TestThinFacesAreLeftAsSupplied(t *testing.T) {
+	hcl := "part \"p\" {\n material = \"brass\"\n thickness = 3.5\n stock \"plate\" {\n thickness = 4\n }\n outline \"rectangle\" {\n width = 50\n height = 40\n }\n}\n"
+	job, _, found := partspec.Parse([]partspec.Source{{Name: "p.hcl", Text: []byte(hcl)}})
+	require.False(t, found.HasErrors(), "%v", found)
+	refused := answered(t, job).Parts[0]
+	require.NotEmpty(t, refused.Refusals)
+	assert.Contains(t, refused.Refusals[0].Remedies[0], "faces_as_supplied = true")
+}

@@ -82,6 +82,9 @@ func (o *ordering) refusal(t process.Task, found []objection) plan.Refusal {
 			r.Reasons = append(r.Reasons, why)
 		}
 	}
+	if t.Process == plan.MillFace {
+		r.Remedies = []string{"stock rolled to the part's own thickness, its faces left: faces_as_supplied = true", "thicker stock, of which more lies in the jaws"}
+	}
 	for _, g := range groups[:min(len(groups), mostReasons)] {
 		r.Reasons = append(r.Reasons, g.String())
 	}
