@@ -19,7 +19,7 @@ const askewLeast = 10.0
 
 // askew lists the straight edges on no side of the rectangle around a part that an end mill can run past.
 func (c *Context) askew() []int {
-	if !c.coordinates() || len(c.sideMills()) == 0 || !c.owns(partspec.TableClamps) || c.Mill.Kind != partspec.Mill {
+	if !c.coordinates() || len(c.sideMills()) == 0 || !c.owns(partspec.TableClamps) || c.Mill.Kind != partspec.Mill || c.Slide != nil {
 		return nil
 	}
 	var edges []int
