@@ -271,6 +271,7 @@ func (f *flatWalk) checkViceForce() {
 		return // told already
 	}
 	f.checkSag()
+	f.checkSqueeze()
 	for _, p := range f.pushes {
 		need := safety * math.Hypot(p.sideN, (p.sideN*f.away(p, x, y)+p.torque)/half) / (2 * frictionFinished)
 		if now := f.workingN(p.at.op); now < gripShare*need {
