@@ -38,8 +38,8 @@ func (o *ordering) crowded(steps []sequence.Step) (sequence.Step, bool) {
 		m := o.mounts[o.alts[stay[0].Op][stay[0].Alt].mount]
 		if m.Jaws() > 0 {
 			list := o.demands(m, stay, done)
-			rest := list[easeAt(list):]
-			if !fits(rest) || !fitsBefore(list[:easeAt(list)]) {
+			before, rest := list[:easeAt(list)], list[easeAt(list):]
+			if !fits(rest) || !standsBefore(before, rest) {
 				return hungriest(list), true
 			}
 		}
@@ -50,8 +50,15 @@ func (o *ordering) crowded(steps []sequence.Step) (sequence.Step, bool) {
 	return sequence.Step{}, false
 }
 
-// fitsBefore reports whether the firm grip before an easing spoils nothing that is made under it.
-func fitsBefore(list []demand) bool { return len(list) == 0 || fits(list) }
+// standsBefore reports whether the grip before an easing spoils nothing that is made under it: it is no lighter than the one after.
+func standsBefore(before, rest []demand) bool {
+	if len(before) == 0 {
+		return true
+	}
+	need, _ := window(rest)
+	_, most := window(before)
+	return fits(before) && (most == 0 || need <= most)
+}
 
 // hungriest is the step that asks for the firmest grip.
 func hungriest(list []demand) sequence.Step {
