@@ -169,6 +169,49 @@ func TestBudget(t *testing.T) {
 	assert.Positive(t, gaps, "the budget was never spent")
 }
 
+// Past its budget too, the answer does not hang on how the input is listed.
+func TestShuffledInputPastTheBudget(t *testing.T) {
+	gaps := 0
+	for seed := range uint64(20) {
+		rng := rand.New(rand.NewPCG(seed, 13))
+		p := randomProblem(rng, shape{ops: 24, setups: 7, tools: 9, machines: 2, alts: 3, arcs: 0.15, conditional: float64(seed%2) * 0.2, refusal: 0.2, links: int(seed % 3)})
+		few := solved(t, p, 400)
+		q, _ := shuffled(rng, p)
+		again := solved(t, q, 400)
+		assert.Equal(t, few.Stats, again.Stats)
+		require.Len(t, again.Order, len(few.Order))
+		for k := range few.Order {
+			assert.Equal(t, describe(p, few.Order[k]), describe(q, again.Order[k]))
+		}
+		assert.Equal(t, [2]int{few.Cost, few.Bound}, [2]int{again.Cost, again.Bound})
+		if !few.Proven {
+			gaps++
+		}
+	}
+	assert.Greater(t, gaps, 5, "the budget was hardly ever spent")
+}
+
+// A budget bounds the work whatever the shape of the problem: many alternatives, no precedence, all costs alike, a matrix.
+func TestBudgetBoundsTheWork(t *testing.T) {
+	const budget = 200_000
+	for name, s := range map[string]shape{
+		"many alternatives": {ops: 60, setups: 20, tools: 40, machines: 3, alts: 60, arcs: 0.03},
+		"no precedence":     {ops: 64, setups: 10, tools: 20, machines: 3, alts: 2},
+		"many setups":       {ops: 60, setups: 60, tools: 60, machines: 3, alts: 3, arcs: 0.02},
+		"verdicts":          {ops: 60, setups: 12, tools: 20, machines: 3, alts: 3, arcs: 0.03, conditional: 0.5, refusal: 0.1, links: 1},
+		"wide masks":        {ops: 60, setups: 12, tools: 20, machines: 3, alts: 3, arcs: 0.03, conditional: 0.5, refusal: 0.01, hangs: 30},
+		"matrix":            {ops: 64, setups: 1, tools: 1, machines: 1, alts: 1, arcs: 0.02, matrix: true},
+	} {
+		t.Run(name, func(t *testing.T) {
+			res := solved(t, randomProblem(rand.New(rand.NewPCG(3, 17)), s), budget)
+			assert.Nil(t, res.Blocked)
+			const beams = 3 // a beam is not stopped half-way, but its width is what the budget can afford
+			assert.Less(t, res.Stats.Stored+res.Stats.Projected, beams*budget)
+			assert.Less(t, res.Stats.Generated, beams*madePerNode*budget)
+		})
+	}
+}
+
 // The bound never exceeds what the rest of an order truly costs: the cheapest order through each state of an optimal order shows it.
 func TestBoundHoldsAlongTheBestOrder(t *testing.T) {
 	for seed := range uint64(60) {
