@@ -26,7 +26,7 @@ func (s Shop) between(h partspec.Holding) []Mount {
 
 // cutsBetween reports whether a task cannot be done between centres: holes, faces and parting, and what the carrier covers.
 func (s Shop) cutsBetween(m Mount, t process.Task, way process.Way) bool {
-	if t.Inside || t.Process == plan.Face || t.Process == plan.PartOff || t.Process == plan.SawOff {
+	if t.Inside || t.Process == plan.Face || t.Process == plan.PartOff || t.Process == plan.SawOff || t.Process == plan.Die {
 		return true
 	}
 	if m.Free == partspec.Right {

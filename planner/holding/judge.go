@@ -312,8 +312,8 @@ func (s Shop) cuts(m Mount, t process.Task, way process.Way) bool {
 	if t.Inside && t.Process != plan.Face {
 		return m.Plug || m.Centre
 	}
-	if m.Centre && (t.Process == plan.Face || t.Process == plan.PartOff) {
-		return true // the centre is in the way, or would pinch the blade; a saw is used with the spindle stopped
+	if m.Centre && (t.Process == plan.Face || t.Process == plan.PartOff || t.Process == plan.Die) {
+		return true // the centre is in the way, or would pinch the blade; a saw is used with the spindle stopped; a die comes on over the end
 	}
 	front := m.front()
 	if t.Keep != nil && t.Process == plan.Face {

@@ -2,6 +2,7 @@ package replay
 
 import (
 	"math"
+	"strings"
 
 	"catchplate/partspec"
 	"catchplate/planner/plan"
@@ -174,13 +175,16 @@ func (w *walk) checkJaws() {
 // checkBare holds that no thread, and no surface finished to a tight size, is gripped by bare hard jaws.
 func (w *walk) checkBare(lo, hi float64) {
 	g := w.setup.Grip
-	if !hard(w.holding.Kind) || g.Packing != "" {
-		return
-	}
+	bare := hard(w.holding.Kind) && g.Packing == ""
 	for _, m := range w.marks {
-		if m.inside == g.Inside && m.z0 < hi-same && m.z1 > lo+same {
-			w.failOp("bare jaws", "hard jaws would grip %s, which is threaded or knurled there (rule B-40)", m.feature)
+		_, thread := w.part.Feature(m.feature).(*partspec.Thread)
+		crushed := bare || thread && (g.Kind == "jaws" || g.Kind == "collet" || g.Kind == "vice" || g.Kind == "vee") && !strings.Contains(g.Packing, "threaded")
+		if crushed && m.inside == g.Inside && m.z0 < hi-same && m.z1 > lo+same {
+			w.failOp("bare jaws", "jaws would grip %s, which is threaded or knurled there (rule B-40)", m.feature)
 		}
+	}
+	if !bare {
+		return
 	}
 	for _, f := range w.part.Features {
 		size, ok := diameterOf(f)

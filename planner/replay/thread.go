@@ -22,6 +22,9 @@ func (w *walk) markBlank(op plan.Operation) {
 	switch f := w.part.Feature(op.Feature).(type) {
 	case *partspec.Thread:
 		w.checkThreadTool(op, f)
+		if op.Process == plan.Die && (w.setup.Tailstock || w.setup.Grip.Kind == "centres") {
+			w.failOp("tailstock", "a die comes on over the end that a centre stands in")
+		}
 		w.checkBlank(f.On, f.Span, f.Inside, 0)
 		w.checkRunOut(op.Process, f)
 		w.checkReliefFirst(f)

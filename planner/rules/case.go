@@ -157,10 +157,10 @@ var boreFinished = Holding{
 
 var neverOnThread = Holding{
 	plan.Rule{ID: "B-40", Class: "holding", Title: "Never on a thread",
-		Text: "IF a finished thread is the grip THEN bare jaws are refused; a threaded bush, or a threaded mandrel, holds it.",
+		Text: "IF a finished thread is the grip THEN jaws are refused, those of a vice too; a threaded bush, or a threaded mandrel, holds it.",
 		Why:  "crushed crests", Sure: "published", Source: "\"Geometer\", Setting-up for second operations", Except: "waste threads"},
 	func(c Case) Verdict {
-		if c.Thread && (jaws(c.Holding.Kind) || c.Holding.Kind == partspec.Collets) {
+		if k := c.Holding.Kind; c.Thread && (jaws(k) || k == partspec.Collets || k == partspec.Vice || k == partspec.VeeBlock) {
 			return refuse("the grip would be on a finished thread")
 		}
 		return Verdict{}
