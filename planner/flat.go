@@ -48,7 +48,7 @@ func flatChains(base process.Context, filed bool) []*attempt {
 		}
 	}
 	combos = times(combos, process.Outlined, base.OutlineChains())
-	if filed {
+	if filed && (base.PlainSides() || base.Part.Outline.Kind == "rectangle") { // round corners are filed after them in any case
 		combos = times(combos, process.Sides, []process.Chain{process.ChainFile})
 	}
 	var out []*attempt
