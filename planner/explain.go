@@ -179,13 +179,14 @@ func spend(p *sequence.Problem, order []sequence.Step) spent {
 	setup, tool := -1, -1
 	for _, step := range order {
 		alt := p.Ops[step.Op].Alts[step.Alt]
+		otherMachine := setup >= 0 && p.Setups[setup].Machine != p.Setups[alt.Setup].Machine
+		if otherMachine {
+			s[0] += p.MachineChange
+		}
 		if alt.Setup != setup {
 			s[0] += p.Setups[alt.Setup].Cost
-			if setup >= 0 && p.Setups[setup].Machine != p.Setups[alt.Setup].Machine {
-				s[0] += p.MachineChange
-			}
 		}
-		if alt.Tool != tool {
+		if otherMachine || alt.Tool != tool { // a tool stays where it is only on the same machine
 			s[1] += p.Tools[alt.Tool].Cost
 		}
 		s[2] += alt.Own + alt.Risk

@@ -132,6 +132,22 @@ func TestSpendingAddsUp(t *testing.T) {
 	})
 }
 
+// A tool that moves to another machine is mounted anew, as the sequencer counts it.
+func TestSpendingCountsAToolThatMoves(t *testing.T) {
+	p := &sequence.Problem{
+		Machines: []string{"mill", "drilling machine"}, MachineChange: machineChange,
+		Setups: []sequence.Setup{{Name: "table", Machine: 0, Cost: 50}, {Name: "vice", Machine: 1, Cost: 30}},
+		Tools:  []sequence.Tool{{Name: "5 mm drill", Cost: toolChange}},
+		Ops:    []sequence.Op{{Name: "a", Alts: []sequence.Alt{{Setup: 0, Own: 7}}}, {Name: "b", Alts: []sequence.Alt{{Setup: 1, Own: 9, Risk: 1}}}},
+	}
+	order := []sequence.Step{{Op: 0}, {Op: 1}}
+	s := spend(p, order)
+	assert.Equal(t, spent{50 + machineChange + 30, 2 * toolChange, 17}, s)
+	cost, err := sequence.Cost(p, order)
+	require.NoError(t, err)
+	assert.Equal(t, cost, s[0]+s[1]+s[2])
+}
+
 // A rule that is left out fixes nothing.
 func TestLeftOutRuleExplainsNothing(t *testing.T) {
 	cites := func(job *partspec.Job, part *partspec.Part, opt Options) bool {
