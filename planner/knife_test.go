@@ -163,3 +163,40 @@ func moved(op *plan.Operation, n int, dial string, by int64) {
 		}
 	}
 }
+
+// The step table that the sheet prints is held to its cuts, its tool, its curve and its proof.
+func TestStepTableLiesAreRefused(t *testing.T) {
+	job := curved(t, bar25, body+profileOf(22, arcTo(10, 10, 12, "out")), 30)
+	for name, spoil := range map[string]func(s *plan.StepTable){
+		"a crest made less":           func(s *plan.StepTable) { s.Steps[2].CrestMM /= 2 },
+		"the worst crest made less":   func(s *plan.StepTable) { s.WorstMM /= 2 },
+		"more left than allowed":      func(s *plan.StepTable) { s.LeftoverMM /= 2 },
+		"a step elsewhere":            func(s *plan.StepTable) { s.Steps[1].AcrossMM += 0.1 },
+		"a step deeper":               func(s *plan.StepTable) { s.Steps[1].DepthMM += 0.01 },
+		"a step that is no cut":       func(s *plan.StepTable) { s.Steps[1].Label = "run 9, step 9" },
+		"a step left out":             func(s *plan.StepTable) { s.Steps = s.Steps[:len(s.Steps)-1] },
+		"another cutter":              func(s *plan.StepTable) { s.Cutter.NoseMM += 0.1 },
+		"another curve":               func(s *plan.StepTable) { s.Curve[len(s.Curve)-1].RadiusMM++ },
+		"a curve with a gap":          func(s *plan.StepTable) { s.Curve[0].FromDepthMM += 0.1 },
+		"a dial that is not there":    func(s *plan.StepTable) { s.AcrossDial = "boring" },
+		"a witness too few":           func(s *plan.StepTable) { s.WitnessAcrossMM = s.WitnessAcrossMM[1:] },
+		"witnesses that crowd":        func(s *plan.StepTable) { s.WitnessAcrossMM[3] = (s.WitnessAcrossMM[2] + s.WitnessAcrossMM[3]) / 2 },
+		"a witness beside the curve":  func(s *plan.StepTable) { s.WitnessAcrossMM[0] = s.Curve[0].FromAcrossMM - 1 },
+		"an end of no kind":           func(s *plan.StepTable) { s.Left = "water" },
+		"a plunge that is fed along":  func(s *plan.StepTable) { s.Along = !s.Along },
+		"a partial pass that is none": func(s *plan.StepTable) { s.Steps[3].Partial = !s.Steps[3].Partial; s.Steps[2].Partial = true },
+	} {
+		p, failures := planner.Proved(job, planner.Options{})
+		require.Empty(t, failures)
+		for i, s := range p.Parts[0].Setups {
+			for k := range s.Operations {
+				if op := &p.Parts[0].Setups[i].Operations[k]; op.Process == plan.Steps {
+					require.True(t, op.Steps.ProvenFewest)
+					spoil(op.Steps)
+				}
+			}
+		}
+		_, failures = replay.Prove(job, p)
+		assert.NotEmpty(t, failures, name)
+	}
+}

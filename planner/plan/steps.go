@@ -5,6 +5,8 @@ package plan
 // its card, where the replay holds them to the metal; a step finds its lines there by Label.
 type StepTable struct {
 	Curve         []StepPiece `json:"curve"` // in order of rising across
+	Left          string      `json:"left"`  // what the work is before the curve: "air", "level" (a finished face at the curve's own depth), "wall" (a shoulder)
+	Right         string      `json:"right"` // and past it
 	Cutter        StepCutter  `json:"cutter"`
 	AcrossDial    string      `json:"across_dial"`
 	DepthDial     string      `json:"depth_dial"`
@@ -16,12 +18,14 @@ type StepTable struct {
 	Steps         []Step      `json:"steps"`           // in the order of cutting
 	Runs          []StepRun   `json:"runs"`            // both dials go one way in each
 
-	ProvenFewest  bool   `json:"proven_fewest"`  // no table on these graduations has fewer cuts
-	ConstantCount int    `json:"constant_count"` // cuts of the shortest table in which one dial goes on by one number of graduations; 0: none found
-	ConstantMarks int64  `json:"constant_marks"` // that number
-	EqualCount    int    `json:"equal_count"`    // cuts by the best equal steps; 0: none found
-	CustomCount   int    `json:"custom_count"`   // cuts by the customary steps of a quarter of a millimetre; 0: they leave more than allowed
-	Why           string `json:"why"`
+	ProvenFewest bool `json:"proven_fewest"` // no table on these graduations has fewer cuts
+	// WitnessAcrossMM is the proof: at least as many places of the curve as there are steps, no two of which any one cut on these graduations brings within what may be left.
+	WitnessAcrossMM []float64 `json:"witness_across_mm"`
+	ConstantCount   int       `json:"constant_count"` // cuts of the shortest table in which one dial goes on by one number of graduations; 0: none found
+	ConstantMarks   int64     `json:"constant_marks"` // that number
+	EqualCount      int       `json:"equal_count"`    // cuts by the best equal steps; 0: none found
+	CustomCount     int       `json:"custom_count"`   // cuts by the customary steps of a quarter of a millimetre; 0: they leave more than allowed
+	Why             string    `json:"why"`
 
 	FileLeastMinutes float64 `json:"file_least_minutes"` // filing takes from this
 	FileMostMinutes  float64 `json:"file_most_minutes"`  // to this

@@ -46,11 +46,13 @@ func inOrder(t steps.Table) []numbered {
 // stepData is the table as the plan keeps it.
 func (p *page) stepData(t steps.Table, r steps.Request, cuts []numbered, lengthMM float64) *plan.StepTable {
 	d := &plan.StepTable{Cutter: plan.StepCutter{WidthMM: r.Cutter.WidthMM, NoseMM: r.Cutter.CornerRadiusMM}, AcrossDial: "saddle", DepthDial: "cross", AcrossLeft: true,
-		LeftoverMM: r.LeftoverMM, WorstMM: t.WorstLeftoverMM, CrestBeforeMM: t.CrestBeforeMM, ProvenFewest: t.ProvenFewest,
+		LeftoverMM: r.LeftoverMM, WorstMM: t.WorstLeftoverMM, CrestBeforeMM: t.CrestBeforeMM,
 		ConstantCount: len(t.ConstantStep.Cuts), ConstantMarks: t.ConstantStep.StepGrads, EqualCount: t.EqualStepsCount, CustomCount: t.CustomarySteps, Why: t.Why}
 	if r.Cutter.Kind == steps.RoundNose {
 		d.Cutter = plan.StepCutter{WidthMM: 2 * r.Cutter.RadiusMM, NoseMM: r.Cutter.RadiusMM}
 	}
+	d.Left, d.Right, d.WitnessAcrossMM = r.Curve.Left.String(), r.Curve.Right.String(), t.WitnessAcrossMM
+	d.ProvenFewest = t.ProvenFewest && len(t.WitnessAcrossMM) >= len(t.Cuts) // what was ruled out by search alone nobody can look over
 	d.Along = p.tool.Kind == partspec.Turning
 	for _, s := range r.Curve.Segments {
 		d.Curve = append(d.Curve, stepPiece(s))

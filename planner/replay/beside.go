@@ -90,6 +90,7 @@ func (w *walk) operateFeature(i, k int, op plan.Operation, f partspec.Feature) {
 		w.checkShownPass(op, m, w.clearAt(m))
 	}
 	w.checkTable(op, passes)
+	w.checkStepTable(op)
 	w.checkNumbersOf(op, f)
 }
 

@@ -164,6 +164,7 @@ func (w *walk) operate(i, k int, op plan.Operation) {
 		w.checkStart(op)
 		w.checkWorkedEnd(op)
 		w.cuts(i, k, op)
+		w.checkStepTable(op)
 	}
 	w.checkMarks(before)
 	w.widen(op)
