@@ -95,14 +95,17 @@ func (s *search) alternate(budget int) bool {
 		return true
 	}
 	s.beam(min(lastWidth, s.m.affordable(budget/beamShare)))
+	if s.incumbent == nil {
+		s.beam(lastWidth) // verdicts or links led a narrow beam into dead ends: an order is worth more than the budget
+	}
 	return s.run(0)
 }
 
 // beamShare is the part of a budget that one beam may take: a fifth.
 const beamShare = 5
 
-// affordable returns how wide a beam may be that is to spend no more than the given nodes. Of the alternatives of all operations about one in eight
-// can be the next step of a state (measured on the instances of testdata: the others are done, or wait).
+// affordable returns how wide a beam may be that is to spend no more than the given nodes. Of the alternatives of all operations one in eight is
+// taken to be a next step of a state, the others being done or waiting: our estimate, on the high side where precedence is tight.
 func (m *model) affordable(nodes int) int {
 	choices := 0
 	for _, c := range m.choices {
