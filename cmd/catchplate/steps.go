@@ -83,6 +83,9 @@ func (f *stepsFlags) check(*cobra.Command, []string) error {
 	if f.corner.set && !f.square.set {
 		return wrongUse("--corner belongs to --square: a round nose has no corners")
 	}
+	if r, w := f.radius.mm(), f.width.mm(); r <= 0 || w <= 0 || w > 2*r {
+		return wrongUse("--radius %s and --width %s make no arc: give a radius above nought, and a width above nought and no more than twice the radius", inMM(r), inMM(w))
+	}
 	if f.stock.set && !f.mostDepth.set {
 		return wrongUse("--stock says where roughing begins: give --most-depth with it")
 	}
