@@ -160,7 +160,7 @@ type Stock struct {
 	FacesAsSupplied bool            // of plate and sheet: front and back are left as they are; the part's thickness is the stock's
 	// Length is zero when the file gives none: then bar is cut as the plan needs it, and may stand long in the spindle. Of plate and sheet: along Y.
 	Length   units.Dimension
-	Rough    bool      // black bar or casting skin: the first cut goes under it
+	Rough    bool      // black bar or casting skin, which collets do not hold
 	Features []Feature // shape of existing stock, resolved like a part's from its own left end (Existing only)
 	// At is where the left end of existing stock lies on the part's axis: 0, or negative when metal stands out on the left.
 	At    units.Length

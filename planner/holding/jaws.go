@@ -216,7 +216,7 @@ func (s Shop) rounded(z float64) float64 {
 
 // blockGrip is the radius jaws meet on a block: across the flats where the block is the stock's hexagon.
 func (s Shop) blockGrip(b shape.Block) float64 {
-	if b.AsSupplied {
+	if b.AsSupplied && s.Part.Stock.Kind != partspec.Existing { // a piece that has its shape already may have several outsides
 		return s.gripRadius()
 	}
 	return b.Greatest
