@@ -1,6 +1,9 @@
 package partspec
 
 import (
+	"math"
+	"slices"
+
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 
 	"catchplate/partspec/units"
@@ -35,6 +38,7 @@ var holdingShapes = map[string]shapeOf{
 	string(TableClamps):      clamped,
 	string(VerticalSlide):    pinching.with(need("opening", kindLength), need("graduation", kindLength), need("per_turn", kindLength), may("travel", kindLength), may("backlash", kindPosition)),
 	string(VeeBlock):         always.with(may("capacity", kindLengths)),
+	string(DividingHead):     jawed.with(need("height", kindLength), may("ratio", kindCount), may("plates", kindNumbers), may("direct", kindNumbers)),
 }
 
 // clamped is what a holding may say that presses with straps.
@@ -73,7 +77,45 @@ func (c *checker) holding(b *hclsyntax.Block, inches bool) (Holding, bool) {
 			c.checkDial(e, h.Dial)
 		}
 	}
+	if h.Kind == DividingHead {
+		c.divides(e, &h)
+	}
 	return h, !e.broken
+}
+
+// The most that is believed of a dividing head: turns of its crank for one of the work, and holes on a circle of its plates.
+const (
+	mostRatio      = 400
+	mostPlateHoles = 500
+)
+
+// divides reads what a dividing head counts by.
+func (c *checker) divides(e *entry, h *Holding) {
+	h.Ratio, h.Height = int(e.number("ratio")), e.length("height")
+	h.Plates, h.Direct = c.plateHoles(e, "plates"), c.plateHoles(e, "direct")
+	switch {
+	case e.broken:
+	case h.Ratio > mostRatio:
+		c.fail(e, e.at("ratio"), "No dividing head has such a ratio", "Write the turns of its crank for one turn of the work, like ratio = 40.")
+	case (h.Ratio > 0) != (len(h.Plates) > 0):
+		c.fail(e, e.head(), "A crank counts holes of a plate", "Write ratio and plates together, like ratio = 40 and plates = [15, 16, 17, 18, 19, 20].")
+	case h.Ratio == 0 && len(h.Direct) == 0:
+		c.fail(e, e.head(), "The dividing head has nothing to count by", "Write ratio = 40 and plates = [15, 16, 17, 18, 19, 20], or the notches of the plate on its spindle: direct = [24].")
+	}
+}
+
+// plateHoles reads a list of holes on circles, or of notches.
+func (c *checker) plateHoles(e *entry, name string) []int {
+	var list []int
+	for _, n := range e.numbers(name) {
+		if n != math.Trunc(n) || n < 2 || n > mostPlateHoles {
+			c.fail(e, e.at(name), "A circle has a whole number of holes", "Write from 2 to %d holes a circle, like %s = [24, 36].", mostPlateHoles, name)
+			return nil
+		}
+		list = append(list, int(n))
+	}
+	slices.Sort(list)
+	return slices.Compact(list)
 }
 
 func (c *checker) gripForce(e *entry) (light, firm units.Force) {

@@ -50,7 +50,7 @@ func (w Workshop) copied() *Workshop {
 		w.Machines[i].Speeds, w.Machines[i].ChangeWheels, w.Machines[i].Dials = slices.Clone(m.Speeds), slices.Clone(m.ChangeWheels), slices.Clone(m.Dials)
 	}
 	for i, h := range w.Holdings {
-		w.Holdings[i].Sizes = slices.Clone(h.Sizes)
+		w.Holdings[i].Sizes, w.Holdings[i].Plates, w.Holdings[i].Direct = slices.Clone(h.Sizes), slices.Clone(h.Plates), slices.Clone(h.Direct)
 	}
 	for i, t := range w.Tools {
 		w.Tools[i].Sizes, w.Tools[i].Threads, w.Tools[i].Pitches = slices.Clone(t.Sizes), slices.Clone(t.Threads), slices.Clone(t.Pitches)

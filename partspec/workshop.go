@@ -92,12 +92,13 @@ const (
 	TableClamps      HoldingKind = "table_clamps"
 	VerticalSlide    HoldingKind = "vertical_slide"
 	VeeBlock         HoldingKind = "vee_block"
+	DividingHead     HoldingKind = "dividing_head"
 )
 
 // HoldingKinds lists every kind in the order the language document tells them.
 func HoldingKinds() []HoldingKind {
 	return []HoldingKind{ThreeJaw, FourJaw, Collets, SoftJaws, StubMandrel, PlainMandrel, ExpandingMandrel, GluedArbor, BetweenCentres, Tailstock, Plug,
-		Faceplate, AnglePlate, Vice, TableClamps, VerticalSlide, VeeBlock}
+		Faceplate, AnglePlate, Vice, TableClamps, VerticalSlide, VeeBlock, DividingHead}
 }
 
 // Holding is a way of holding work that the workshop owns. Zero fields mean "not given": the table's or rule's default serves.
@@ -129,6 +130,10 @@ type Holding struct {
 	Reach          units.Length // angle plate: of its ledge, out from the plate that it is bolted to
 	Leg            units.Length // angle plate: of the leg that is bolted on
 	Thickness      units.Length // angle plate: of both legs
+	Ratio          int          // dividing head: turns of its crank for one of the work; 0 = it has only direct plates
+	Plates         []int        // dividing head: holes of each circle on the plates owned, ascending
+	Direct         []int        // dividing head: notches of each plate on its spindle, ascending
+	Height         units.Length // dividing head: of its axis over the table
 	Dial           Dial         // vertical slide: on its screw; no name on all others
 	SetupMinutes   units.Minutes
 	Range          Range

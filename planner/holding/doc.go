@@ -9,6 +9,7 @@ import (
 
 	"catchplate/partspec"
 	"catchplate/partspec/units"
+	"catchplate/planner/plan"
 	"catchplate/planner/plane"
 	"catchplate/planner/process"
 	"catchplate/planner/shape"
@@ -32,6 +33,7 @@ type Mount struct {
 	Base             int                  // angle plate under flat work: the edge of the outline that stands on its ledge
 	EdgesOnly        bool                 // flat parts: it has no room for the tools of anything but the edges it spares, and a seat
 	Locate           float64              // how far the work may lie from where the dials have it, radially
+	Head             *plan.Dividing       // a dividing head carries it: AcrossDeg is where its nought has up
 	Along            float64              // and along either axis, where that is less: two edges were found each by itself; 0 = as Locate
 	Free             partspec.End
 	Surface          string  // feature located on; "stock" for raw metal
@@ -191,6 +193,8 @@ func (m Mount) name() string {
 	id := fmt.Sprintf("%s on %s, %s end free", m.Holding.Name, m.Surface, m.Free)
 	if m.Machine == partspec.Bench {
 		id = fmt.Sprintf("%s, %s end up", m.Holding.Name, m.Free)
+	} else if m.Head != nil {
+		id = fmt.Sprintf("%s on the %s, on %s over %s, %s end free", m.Holding.Name, m.table(), m.Surface, units.Decimal(m.Z1-m.Z0, 1), m.Free)
 	} else if m.Across {
 		id = fmt.Sprintf("%s on the %s, lying, on %s over %s, %s end free, up at %.0f", m.Holding.Name, m.table(), m.Surface, units.Decimal(m.Z1-m.Z0, 1), m.Free, m.AcrossDeg)
 	} else if m.Machine != "" {
@@ -227,13 +231,16 @@ func (s Shop) minutes(h partspec.Holding) float64 {
 	if h.SetupMinutes > 0 {
 		return float64(h.SetupMinutes)
 	}
+	if headed(h) { // a chuck on a dividing head, which is bolted down and set true along the table first
+		h.Kind = partspec.DividingHead
+	}
 	if h.Dial.Name != "" { // a vice that has its slide bolted on and set square first
 		h.Kind = partspec.VerticalSlide
 	}
 	return map[partspec.HoldingKind]float64{
 		partspec.ThreeJaw: 1, partspec.Collets: 2, partspec.SoftJaws: 15, partspec.StubMandrel: 15, partspec.FourJaw: 8,
 		partspec.PlainMandrel: 5, partspec.ExpandingMandrel: 5, partspec.GluedArbor: 40, partspec.Plug: 10, partspec.BetweenCentres: 6,
-		partspec.Vice: 3, partspec.VerticalSlide: 15, partspec.VeeBlock: 5, partspec.TableClamps: 10, partspec.Faceplate: 20, partspec.AnglePlate: 30,
+		partspec.Vice: 3, partspec.VerticalSlide: 15, partspec.VeeBlock: 5, partspec.DividingHead: 20, partspec.TableClamps: 10, partspec.Faceplate: 20, partspec.AnglePlate: 30,
 	}[h.Kind]
 }
 

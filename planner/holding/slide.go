@@ -19,8 +19,11 @@ func (m Mount) OnSlide() bool { return m.Machine == partspec.Mill && m.Holding.D
 
 // HoldingKind is the kind of what the workshop owns: the vice of a slide belongs to the slide.
 func (m Mount) HoldingKind() partspec.HoldingKind {
-	if m.OnSlide() {
+	switch {
+	case m.OnSlide():
 		return partspec.VerticalSlide
+	case m.Head != nil:
+		return partspec.DividingHead
 	}
 	return m.Holding.Kind
 }

@@ -1,6 +1,7 @@
 package holding
 
 import (
+	"cmp"
 	"math"
 
 	"catchplate/partspec"
@@ -40,6 +41,10 @@ func (s Shop) onTableBy(h partspec.Holding, on partspec.MachineKind) []Mount {
 		}
 	case partspec.Vice, partspec.VeeBlock:
 		return s.lying(h, on)
+	case partspec.DividingHead:
+		if on == partspec.Mill {
+			return s.onHead(h)
+		}
 	case partspec.VerticalSlide:
 		if vice, ok := s.viceOf(h); ok && on == partspec.Mill {
 			return sprung(s.lying(vice, on))
@@ -109,6 +114,10 @@ func (s Shop) tableFacts(m Mount, task int, way process.Way, light float64) rule
 		}
 	default:
 		c.Capacity = s.capacity(m)
+	}
+	if m.Head != nil {
+		s.support(&c, m, t, way, light)
+		c.Capacity = cmp.Or(c.Capacity, s.headCapacity(m))
 	}
 	c.Length -= s.edged(m)
 	c.Cuts = s.hitsJaws(m, t, way)

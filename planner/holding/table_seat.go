@@ -11,8 +11,7 @@ import (
 
 // Suits reports whether a way of working is done in this pose on this machine.
 func (m Mount) Suits(w process.Way) bool {
-	const sameDeg = 0.01 // finer than work is set round
-	return m.AskewDeg == w.AskewDeg && m.Free == w.End && m.Machine == w.Machine && m.Across == w.Across && (!m.Across || math.Abs(m.AcrossDeg-w.AcrossDeg) < sameDeg)
+	return m.AskewDeg == w.AskewDeg && m.Free == w.End && m.Machine == w.Machine && m.Across == w.Across && (!m.Across || m.turnsTo(w.AcrossDeg))
 }
 
 // seatLoss is how much of a stretch along the axis, beginning at an end, a seat or what is cut across has taken away at some place round it.

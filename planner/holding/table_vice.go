@@ -71,7 +71,7 @@ func (s Shop) clearOf(m Mount, b shape.Block) (z0, z1 float64) {
 			continue
 		}
 		for _, w := range t.Ways {
-			if !w.Across || math.Abs(w.AcrossDeg-m.AcrossDeg) > 1e-6 || w.Span[1] <= b.Z0 || w.Span[0] >= b.Z1 {
+			if !w.Across || !m.turnsTo(w.AcrossDeg) || w.Span[1] <= b.Z0 || w.Span[0] >= b.Z1 {
 				continue
 			}
 			if m.Free == partspec.Right {

@@ -3,6 +3,7 @@ package holding
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"catchplate/partspec"
 	"catchplate/partspec/units"
@@ -10,13 +11,15 @@ import (
 	"catchplate/planner/process"
 )
 
-// Bed is what carries turned work on a table; nil on a lathe and at the bench.
-func (m Mount) Bed() *plan.Bed {
+// Bed is what carries turned work, so far from its axis at its widest, on a table; nil on a lathe and at the bench.
+func (m Mount) Bed(widest float64) *plan.Bed {
 	switch {
 	case m.Machine != partspec.Mill && m.Machine != partspec.Drill:
 		return nil
 	case m.GripKind() == "clamps":
 		return &plan.Bed{Kind: "plate"}
+	case m.Head != nil:
+		return m.clearBelow(widest)
 	case m.GripKind() == "jaws":
 		bed := &plan.Bed{Kind: "jaws", GapMM: math.Floor(jawLength(m.Holding) - (m.Z1 - m.Z0))} // what the jaws are deeper than the grip
 		if m.Step {
@@ -37,6 +40,8 @@ func (m Mount) tableTitle(noun, on string) string {
 		return fmt.Sprintf("At the bench, %s end up", m.Free)
 	case m.OnSlide():
 		return fmt.Sprintf("Vertical slide, the part lying across the bed in its vice, on %s, %s end free", on, m.Free)
+	case m.Head != nil:
+		return fmt.Sprintf("Dividing head on the mill's table, %s on %s, %s end free", strings.ToLower(noun[:1])+noun[1:], on, m.Free)
 	case m.Across:
 		return fmt.Sprintf("%s on the %s's table, the part lying, on %s, %s end free", noun, m.Machine, on, m.Free)
 	}
@@ -54,7 +59,11 @@ func (m Mount) howOnTable() []string {
 		how = m.howBolted()
 	case "vice", "vee":
 		how = append(how, m.howLying()...)
-	default:
+	case "jaws":
+		if m.Head != nil {
+			how = m.howOnHead()
+			break
+		}
 		how = []string{fmt.Sprintf("Chuck flat on the table, bolted down; the work's lower end at least %s clear of the chuck's body.", units.Length(breakThrough))}
 		if m.StandOff > 0 {
 			how = append(how, fmt.Sprintf("Its shoulder stands %s above the jaws, on a packing that is taken out once they are tight: drills come out there.", units.Length(m.StandOff)))

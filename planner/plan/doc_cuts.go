@@ -82,6 +82,9 @@ const (
 // cross slide. It is read as a mill: "x" is the dial of the lathe's cross slide, as it is marked (a dial that reads diameters moves half of what it counts), "y" that of
 // the vertical slide, and "z" that of the saddle, which counts towards the headstock and so into the work. Seen from the spindle the part's X points right and Y up.
 //
+// A setup with Dividing lies across in the chuck of a dividing head. Its cuts also read the dial "head", which stands still in each of them: AcrossDeg is then the setup's
+// own and what the count has turned the work by (Dividing).
+//
 // On a lathe a setup may carry the work off its centre (faceplate, four-jaw): R of all cuts is then counted from the place CentreX, CentreY of the part.
 
 // OnSlide is the kind of machine that a lathe is while it mills work on a vertical slide.

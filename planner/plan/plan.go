@@ -125,7 +125,8 @@ type Setup struct {
 	LocateMM      float64     `json:"locate_mm,omitempty"` // mill, faceplate: how far the work may lie from where the dials have it, radially
 	Clamps        []Clamp     `json:"clamps,omitempty"`
 	Bed           *Bed        `json:"bed,omitempty"`
-	Ledge         *Ledge      `json:"ledge,omitempty"` // angle plate on a faceplate
+	Ledge         *Ledge      `json:"ledge,omitempty"`    // angle plate on a faceplate
+	Dividing      *Dividing   `json:"dividing,omitempty"` // dividing head: what turns the work between operations
 	Balance       *Balance    `json:"balance,omitempty"`
 	Presses       []Press     `json:"presses,omitempty"` // vice, four-jaw: where the jaws press on flat work
 	Operations    []Operation `json:"operations"`

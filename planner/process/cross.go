@@ -90,6 +90,7 @@ func (p *page) overAxis(w Way, z, side float64) stand {
 
 // beginAcross sets the dials of an operation across the axis, and tells where the work is found.
 func (p *page) beginAcross(w Way, top float64, how string) {
+	p.turnHead(w)
 	if !w.Marked {
 		p.tableZeros()
 		p.why("each place is counted from one nought, always coming up in the same direction", "C-08")

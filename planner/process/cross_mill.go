@@ -186,10 +186,11 @@ func (m milled) sides(d float64) []float64 {
 func (c *Context) millWays(t Task, m milled, tool partspec.Tool, d float64) []Way {
 	z0, z1 := m.run(d)
 	deep := m.standing(d, c.Stock) - (m.low+m.high)/2
-	layers := passes(deep, c.slotDepth(d))
+	most := math.Min(c.slotDepth(d), m.top-(m.low+m.high)/2+c.inCorner(m)) // what stands higher where it runs out comes off in layers as deep
+	layers := passes(deep, most)
 	var ways []Way
 	for _, w := range c.crossWays(m.deg, false, z0-d/2, z1+d/2) {
-		w.Tool, w.SizeMM, w.Rate, w.ForceAt = tool, d, c.millRate(d, math.Min(c.slotDepth(d), deep), tool), m.top
+		w.Tool, w.SizeMM, w.Rate, w.ForceAt = tool, d, c.millRate(d, most, tool), m.top
 		w.DeepMM = deep
 		w.Off += c.fromOn(m, w.End)
 		w.ForceN = c.millForce(partspec.EndMill, d, w.Rate.DepthMM)
@@ -212,9 +213,13 @@ func (c *Context) writeMilled(t Task, m milled, w Way, j Job) (plan.Operation, D
 	above := m.standing(w.SizeMM, j.Before) - m.top
 	over := p.graduationsOver(above)
 	g := float64(p.dial(p.quill()).Graduation.Value)
+	corner := c.inCorner(m) // the first pass takes it as well
+	if over == 1 {          // and what the dial has left on the round: a pass of its own over it would cut air
+		over, corner = 0, corner+above
+	}
 	all := floor + over
-	layers := int(p.layersOf(all, p.most))
-	p.op.DepthMM = math.Max(p.op.DepthMM, float64((all+int64(layers)-1)/int64(layers))*g) // no finer than a graduation
+	layers := int(p.layersOf(all, math.Max(p.most-corner, p.most/2)))
+	p.op.DepthMM = math.Max(p.op.DepthMM, float64((all+int64(layers)-1)/int64(layers))*g+corner) // no finer than a graduation
 	for k := 1; k <= layers; k++ {
 		deep := all*int64(k)/int64(layers) - over
 		label := fmt.Sprintf("layer %d", k)
@@ -234,7 +239,7 @@ func (c *Context) writeMilled(t Task, m milled, w Way, j Job) (plan.Operation, D
 			}
 		}
 	}
-	if f, ok := m.f.(*partspec.Flat); ok && f.Count > 1 {
+	if f, ok := m.f.(*partspec.Flat); ok && f.Count > 1 && j.Setup.Dividing == nil {
 		p.note("The %d flats are set round by a square or protractor on the one that is cut already: this one looks up at %.0f degrees.", f.Count, m.deg)
 	}
 	p.why("the round is finished before it is crossed", "A-22")
@@ -251,6 +256,17 @@ func (c *Context) graduationAlong() float64 {
 func (m milled) standing(d float64, work solid.Body) float64 {
 	z0, z1 := m.run(d)
 	return math.Max(m.top, work.Outer.Greatest(z0-d/2, z1+d/2))
+}
+
+// inCorner is how much the round in the corner of a shoulder, left by the nose of the tool that turned it, adds to what stands before a cutter at a closed end.
+func (c *Context) inCorner(m milled) float64 {
+	most := 0.0
+	for _, t := range c.tools(partspec.Turning) {
+		if (!m.open[0] || !m.open[1]) && float64(t.NoseRadius) <= float64(c.Part.InnerCorner) {
+			most = math.Max(most, float64(t.NoseRadius))
+		}
+	}
+	return most
 }
 
 // graduationsOver is so much height in graduations of the spindle's dial, rounded up.

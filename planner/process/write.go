@@ -44,6 +44,7 @@ type page struct {
 	tool partspec.Tool
 	rate Rate             // under the caps of the holding
 	on   partspec.Machine // where it is done
+	head int64            // count of a dividing head
 	most float64          // depth of one pass, as light as the holding wants it
 }
 
@@ -348,6 +349,7 @@ func passes(depth, most float64) int {
 const passNoise = 1e-6
 
 func (p *page) finish() (plan.Operation, Done) {
+	p.onHead()
 	p.op.Passes = len(p.op.Cuts)
 	return p.op, p.done
 }

@@ -65,6 +65,7 @@ func (w *walk) operateFeature(i, k int, op plan.Operation, f partspec.Feature) {
 		return
 	}
 	w.checkSuits(op)
+	w.turnHead(op)
 	w.zeroMill(op, turnedWork{w})
 	if op.Process == plan.MarkOut {
 		w.markOut(i, k, op, f)

@@ -203,6 +203,10 @@ func (w *walk) runsOut(m motion) bool {
 
 // checkLine holds that a line's turns, graduations and figure are its total.
 func (w *walk) checkLine(l plan.Line) {
+	if l.Dial == plan.HeadDial {
+		w.checkHeadLine(l)
+		return
+	}
 	d, ok := w.machine.Dial(l.Dial)
 	if !ok {
 		w.failOp("card", "line %q reads a %s dial that %s has not", l.Label, l.Dial, w.machine.Name)

@@ -42,6 +42,7 @@ func (w *walk) release() {
 	}
 	if w.onMill() {
 		w.checkPushes()
+		w.checkHeadBends()
 	}
 }
 

@@ -227,6 +227,9 @@ func (w *walk) strayed(m pass, dial string) float64 {
 func (w *walk) readMill(at *place, readings []plan.Reading) bool {
 	p := w.poseOf()
 	for _, rd := range readings {
+		if rd.Dial == plan.HeadDial && w.divided() {
+			continue // it turns the work: see turnHead
+		}
 		z, ok := w.zeros[rd.Dial]
 		if !ok {
 			w.failOp("zero", "the %s dial is read but was never set to nought with this tool", rd.Dial)
@@ -317,7 +320,7 @@ func (w *walk) apartFound() float64 {
 
 // checkLocated holds the setting's error against what its noughts were found with.
 func (w *walk) checkLocated(m *pass) {
-	need := math.Hypot(w.zeros[dialX].off, w.zeros[dialY].off) + w.slidePlay()
+	need := math.Hypot(w.zeros[dialX].off, w.zeros[dialY].off) + w.slidePlay() + w.headRunOut()
 	if w.setup.LocateMM < need-figure {
 		w.failOp("located", "the work is said to lie within %s of where the dials have it; its noughts are found within %s", mm(w.setup.LocateMM), mm(need))
 	}

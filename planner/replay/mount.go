@@ -50,7 +50,9 @@ func (w *walk) findHolding() bool {
 }
 
 // hard reports whether a holding grips with hard jaws, which mark what they grip.
-func hard(k partspec.HoldingKind) bool { return k == partspec.ThreeJaw || k == partspec.FourJaw }
+func hard(k partspec.HoldingKind) bool {
+	return k == partspec.ThreeJaw || k == partspec.FourJaw || k == partspec.DividingHead
+}
 
 // capacity holds the gripped diameter against what the holding takes.
 func (w *walk) capacity() {

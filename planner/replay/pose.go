@@ -19,7 +19,7 @@ type pose struct {
 type place [3]float64
 
 // poseOf is the pose of the setup at hand.
-func (w *walk) poseOf() pose { return pose{w.setup.Across, w.free(), w.setup.AcrossDeg} }
+func (w *walk) poseOf() pose { return pose{w.setup.Across, w.free(), w.setup.AcrossDeg + w.turnedDeg} }
 
 // poseFor is the pose in which the cuts of an operation are read: the setup's, or that of the hole itself where it is tapped by hand at the bench, however the work lies.
 func (w *walk) poseFor(op plan.Operation) pose {

@@ -46,15 +46,16 @@ type walk struct {
 	parted     bool               // the piece has been cut off in this setup
 	fixed      bool               // a face has been made that places along the axis are counted from
 
-	setup   plan.Setup
-	mounted solid.Body // the work when it was put in
-	contact float64    // length over which the grip touches
-	lightly bool       // so short that only light cuts may be taken
-	rests   []rest     // for each setup so far, the finished face that it sits on
-	located []int      // for each setup so far, the setup in which the surface it is located on was cut; -1 for raw metal
-	at      where
-	machine partspec.Machine
-	holding partspec.Holding
+	setup     plan.Setup
+	turnedDeg float64    // by a dividing head, at the operation at hand
+	mounted   solid.Body // the work when it was put in
+	contact   float64    // length over which the grip touches
+	lightly   bool       // so short that only light cuts may be taken
+	rests     []rest     // for each setup so far, the finished face that it sits on
+	located   []int      // for each setup so far, the setup in which the surface it is located on was cut; -1 for raw metal
+	at        where
+	machine   partspec.Machine
+	holding   partspec.Holding
 
 	zeros       map[string]nought
 	zeroTool    string
@@ -113,7 +114,9 @@ func (w *walk) mount(s plan.Setup) bool {
 	if !w.findMachine() || !w.findHolding() {
 		return false
 	}
+	w.turnedDeg = 0
 	w.checkPose()
+	w.checkDividing()
 	w.checkWhole()
 	w.checkGrip()
 	w.checkEased()

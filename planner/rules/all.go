@@ -19,7 +19,7 @@ func All() Set {
 			speedStep, lowestCap, operationFactors, pecking, barOverhang, oneWay, dialReads, mixedUnits, metalOn, coarseDial, trialCut, fileLeave,
 			taperBySlide, screwInfeed, passDepth, pointDepth, partingTool, stockLength, toMeasuredSize,
 			sameSetting, runOutShare, fewestSettings, holeFirst, helpersFirst, instrumentChoice, measureInTime, easeGrip, colletGrip, surfaceSpeedCap, clampGeometry, clampedToTable, backing,
-			chordCheck, fromHeldDatum, blindTapped,
+			dividedRound, chordCheck, fromHeldDatum, blindTapped,
 			mainAxisFirst, clockSwing, sagitta, wrongRadius, swungRadius, gaugeSeat,
 		},
 		Cautions: []Caution{

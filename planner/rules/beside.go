@@ -165,6 +165,8 @@ var lyingRound = Holding{
 const lyingLeast = 12.0
 
 var (
+	dividedRound = number("C-24d", "Divided in one setting", "IF flats, slots or cross holes lie round a turned part and a dividing head is owned THEN one setting turns to all of them: each place is a whole number of holes from one nought on the circle that has them all exactly, ratio x circle x angle / 360, and the crank always comes up the same way.",
+		"work that is let go and set round by a square loses what was clocked, and counting from place to place adds the errors up", "published", "Precision Locating and Dividing Methods (1914); the count is plane geometry")
 	chordCheck = number("C-25", "Chord check", "IF holes are drilled by coordinates THEN the distances over pins in neighbours, and over the two farthest apart, are on the sheet.",
 		"a wrong count shows before metal is lost", "published", "US Navy course 14119 fig. 16-6, flange layout; c = C sin(180/n), plane geometry")
 	fromHeldDatum = number("C-26", "Coordinates from the held datum", "IF holes are drilled by coordinates THEN every one is counted from one nought on the surface that the holding gives; spot all, then drill all, then size all.",

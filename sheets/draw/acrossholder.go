@@ -59,6 +59,8 @@ func (sc *acrossScene) holderAbove() []outline {
 	case sc.bolted():
 		x, away := sc.plateAt()
 		return []outline{rect(x, -sc.reach-plateOver, x+away*plateWide, sc.reach+plateOver)}
+	case sc.divided():
+		return sc.headAlong(headHalf)
 	}
 	return nil
 }
@@ -92,6 +94,9 @@ func (sc *acrossScene) holderAlong() []outline {
 		return []outline{{{x, -sc.reach - plateOver}, {x + away*plateWide, -sc.reach - plateOver}, {x + away*plateWide, floor - plateWide},
 			{x + away*footLong, floor - plateWide}, {x + away*footLong, floor}, {x, floor}}, table}
 	}
+	if sc.divided() {
+		return append(sc.headAlong(floor), sc.underHead(floor))
+	}
 	return []outline{table}
 }
 
@@ -103,6 +108,8 @@ func (sc *acrossScene) floor() float64 {
 		return max(groove(r)+veeBelow, sc.reach+3)
 	case sc.bolted():
 		return sc.reach + plateOver + 3
+	case sc.divided():
+		return max(sc.reach+3, r+jawHigh+headBelow)
 	}
 	return sc.reach + viceTall
 }
@@ -139,6 +146,8 @@ func (sc *acrossScene) holderEnd() []outline {
 		return []outline{rect(-r-jawDeep, -r*0.5, -r, floor), rect(r+4, -r*0.5, r+4+jawDeep, floor), vee, table}
 	case sc.bolted():
 		return []outline{rect(-sc.reach-plateOver, -sc.reach-plateOver, sc.reach+plateOver, floor), table}
+	case sc.divided():
+		return append(sc.chuckFace(), table)
 	}
 	return []outline{table}
 }

@@ -58,6 +58,23 @@ workshop "shed" {
     per_turn   = 1
     backlash   = -1 # ERROR "backlash is negative"
   }
+  holding "dividing_head" { # ERROR "A crank counts holes of a plate"
+    height = 60
+    ratio  = 40
+  }
+  holding "dividing_head" {
+    name   = "odd"
+    height = 60
+    direct = [24, 2.5] # ERROR "A circle has a whole number of holes"
+  }
+  holding "dividing_head" { # ERROR "lacks height"
+    name   = "flat"
+    direct = [24]
+  }
+  holding "dividing_head" { # ERROR "nothing to count by"
+    name   = "bare"
+    height = 60
+  }
   tool "hole_saw" { # WARNING "No plan uses a hole saw yet"
     sizes = [25]
   }
