@@ -17,11 +17,10 @@ type stepFigure struct {
 }
 
 const (
-	// passesBy is how far over the curve a cutter must stay to be clear of it: above the rounding of a few operations. A cut that only touches cannot be told from one that
-	// is past by rounding alone; the planner tells them apart in rational numbers, here no shorter table may count on them.
-	passesBy = 1e-9
-	// markShare is the share of a graduation by which a count may be a whole one but for rounding.
-	markShare = 1e-9
+	// passesBy is how far over the curve a cutter must stay to be clear of it: a tenth of a micrometre, far below what any dial shows. A cut that only touches cannot be told from one that
+	// is past by rounding alone; the planner tells them apart in rational numbers, here no shorter table may count on them,
+	// nor on one that leaves all that may be left but for rounding.
+	passesBy = 1e-4
 	// mostMarks bounds the readings across that are looked at.
 	mostMarks = 1_000_000
 	// standsOver is higher than any crest, mm.
@@ -127,7 +126,7 @@ func footOf(p plan.StepPiece, x, d float64) float64 {
 func (f stepFigure) crest(a, b plan.Step) float64 {
 	reach := f.flat + f.nose
 	lo, hi := b.AcrossMM-reach, a.AcrossMM+reach
-	if a.DepthMM == b.DepthMM || lo >= hi {
+	if math.Abs(a.DepthMM-b.DepthMM) <= same || lo >= hi { // two flats side by side cross nowhere, or all along
 		lo = (a.AcrossMM + b.AcrossMM) / 2
 		hi = lo
 	}
@@ -190,7 +189,7 @@ func (f stepFigure) refuted(g grid) string {
 	}
 	for n := from; n <= to; n++ {
 		x := g.across + n*g.acrossGrad
-		if d, both := f.serves(g, x, needs); both && !f.passes(x, d) {
+		if d, both := f.serves(g, x, needs); both && !f.passes(x, d) && !f.passes(x, d+g.depthGrad) { // with a graduation to spare: ties are left to the planner's rational numbers
 			return fmt.Sprintf("a cut at %s across, %s deep, serves two of the places that it names", mm(x), mm(d))
 		}
 	}
@@ -211,7 +210,7 @@ func (f stepFigure) serves(g grid, x float64, needs []float64) (depth float64, b
 	if math.IsInf(two, 1) {
 		return 0, false
 	}
-	return g.depth + math.Ceil((two-g.depth)/g.depthGrad-markShare)*g.depthGrad, true
+	return g.depth + math.Ceil((two-g.depth+passesBy)/g.depthGrad)*g.depthGrad, true
 }
 
 // passes reports whether a cutter so placed is past the curve, or what stands beside it, at some point.
