@@ -10,16 +10,17 @@ import (
 
 // stepsFlags are the arguments of the command.
 type stepsFlags struct {
-	concave, convex, faces, diameter, brass, constant bool
-	radius, width, along                              length
-	roundNose, square, corner                         length
-	graduation, graduationAcross, leftover            length
-	perTurn, perTurnAcross                            length
-	originAcross, originDepth                         length
-	mostDepth, stock                                  length
-	flank                                             number
-	setup, csvFile, svgFile                           string
-	force                                             bool
+	concave, convex, quarterRound, cone, ogee bool
+	faces, diameter, brass, constant          bool
+	radius, width, hollow, drop, along        length
+	roundNose, square, corner                 length
+	graduation, graduationAcross, leftover    length
+	perTurn, perTurnAcross                    length
+	originAcross, originDepth                 length
+	mostDepth, stock                          length
+	flank                                     number
+	setup, csvFile, svgFile                   string
+	force                                     bool
 }
 
 // stepDials name the dials of the set-ups: the one across the curve and the one of depth.
@@ -38,6 +39,7 @@ func (c *cli) steps() *cobra.Command {
 		Short:   "The fewest cuts that step out a radius on the graduations of two dials",
 		Example: `  catchplate steps --concave --radius 45 --width 40 --round-nose 2 --graduation 0.02 --leftover 0.05
   catchplate steps --convex --radius 20 --width 16 --square 3 --graduation 0.05 --leftover 0.1
+  catchplate steps --ogee --radius 6 --hollow 4 --drop 5 --round-nose 1 --graduation 0.02 --leftover 0.05
   catchplate steps --setup lathe --convex --radius 20 --width 16 --round-nose 2 --graduation 0.02 --per-turn 2 --diameter \
     --graduation-across "0.001 in" --per-turn-across "0.1 in" --leftover 0.08 --csv knob.csv --svg knob.svg`,
 		Args: cobra.NoArgs,
@@ -46,9 +48,14 @@ func (c *cli) steps() *cobra.Command {
 	flags := cmd.Flags()
 	flags.BoolVar(&f.concave, "concave", false, "a hollow")
 	flags.BoolVar(&f.convex, "convex", false, "a round back")
+	flags.BoolVar(&f.quarterRound, "quarter-round", false, "the rounded edge of a face, which stays, from the face down to the side")
+	flags.BoolVar(&f.cone, "cone", false, "a straight slope: --drop on a --width")
+	flags.BoolVar(&f.ogee, "ogee", false, "a round of --radius that goes over into a hollow of --hollow, level at both ends, --drop from end to end")
 	flags.BoolVar(&f.faces, "faces", false, "the faces beside the curve are finished and stay: a neck or a bead")
-	flags.Var(&f.radius, "radius", "radius of the curve")
-	flags.Var(&f.width, "width", "width of the work across the curve")
+	flags.Var(&f.radius, "radius", "radius of the curve; of an ogee, of its round")
+	flags.Var(&f.width, "width", "width of the work across the curve; of a slope, its length across")
+	flags.Var(&f.hollow, "hollow", "radius of an ogee's hollow")
+	flags.Var(&f.drop, "drop", "how much deeper a slope or an ogee ends than it begins")
 	flags.Var(&f.along, "length", "length of the surface along the curve's axis, or round the work, for the time at the file")
 	flags.BoolVar(&f.brass, "brass", false, "the metal files as easily as brass or aluminium")
 	flags.Var(&f.roundNose, "round-nose", "radius of a round-nosed cutter")
@@ -70,8 +77,8 @@ func (c *cli) steps() *cobra.Command {
 	flags.StringVar(&f.csvFile, "csv", "", "write the table to this file as CSV; - prints it alone")
 	flags.StringVar(&f.svgFile, "svg", "", "write a sketch with the crests enlarged to this file; - prints it alone")
 	flags.BoolVar(&f.force, "force", false, "overwrite files that are there already")
-	need(cmd, "radius", "width", "graduation", "leftover")
-	cmd.PreRunE = inOrder(exactlyOne("concave", "convex"), exactlyOne("round-nose", "square"), f.check)
+	need(cmd, "graduation", "leftover")
+	cmd.PreRunE = inOrder(exactlyOne("concave", "convex", "quarter-round", "cone", "ogee"), exactlyOne("round-nose", "square"), f.check)
 	return cmd
 }
 
@@ -83,8 +90,8 @@ func (f *stepsFlags) check(*cobra.Command, []string) error {
 	if f.corner.set && !f.square.set {
 		return wrongUse("--corner belongs to --square: a round nose has no corners")
 	}
-	if r, w := f.radius.mm(), f.width.mm(); r <= 0 || w <= 0 || w > 2*r {
-		return wrongUse("--radius %s and --width %s make no arc: give a radius above nought, and a width above nought and no more than twice the radius", inMM(r), inMM(w))
+	if err := f.checkShape(); err != nil {
+		return err
 	}
 	if f.stock.set && !f.mostDepth.set {
 		return wrongUse("--stock says where roughing begins: give --most-depth with it")
@@ -96,7 +103,10 @@ func (f *stepsFlags) check(*cobra.Command, []string) error {
 }
 
 func (c *cli) runSteps(f stepsFlags) error {
-	r := f.request()
+	r, err := f.request()
+	if err != nil {
+		return err
+	}
 	across, err := marksPerTurn("--per-turn-across", f.acrossTurn(), r.Across.GraduationMM)
 	if err != nil {
 		return err
@@ -118,7 +128,7 @@ func (c *cli) runSteps(f stepsFlags) error {
 	}
 	a := f.newAnswer(table, fewest, across, depth)
 	if f.svgFile != "" {
-		page := draw.Steps("steps", a.title(), f.sketch(table, r))
+		page := draw.Steps("steps", f.shape().name+" in "+counted(a.Count, "cut"), f.sketch(table, r))
 		if err := c.writeFile(f.svgFile, svg.File(page), f.force); err != nil {
 			return err
 		}
@@ -146,16 +156,14 @@ func constantTable(t steps.Table) steps.Table {
 	return t
 }
 
-func (f stepsFlags) request() steps.Request {
-	curve, cutter := steps.ConvexArc(f.radius.mm(), f.width.mm()), steps.Cutter{Kind: steps.RoundNose, RadiusMM: f.roundNose.mm()}
-	if f.concave {
-		curve = steps.ConcaveSeat(f.radius.mm(), f.width.mm())
+func (f stepsFlags) request() (steps.Request, error) {
+	curve, err := f.shape().curve(f)
+	if err != nil {
+		return steps.Request{}, problem("%v", err)
 	}
+	cutter := steps.Cutter{Kind: steps.RoundNose, RadiusMM: f.roundNose.mm()}
 	if f.square.set {
 		cutter = steps.Cutter{Kind: steps.SquareEnd, WidthMM: f.square.mm(), CornerRadiusMM: f.corner.mm()}
-	}
-	if f.faces {
-		curve.Left, curve.Right = steps.Level, steps.Level
 	}
 	cutter.LeftFlankDeg, cutter.RightFlankDeg = f.flank.value, f.flank.value
 	across := f.graduation
@@ -170,7 +178,7 @@ func (f stepsFlags) request() steps.Request {
 	if f.diameter {
 		r.Depth.Reads = steps.ReadsDiameter
 	}
-	return r
+	return r, nil
 }
 
 // acrossTurn is what the dial across counts in a turn: its own figure, or the depth dial's where both dials are alike.

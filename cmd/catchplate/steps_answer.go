@@ -5,7 +5,6 @@ import (
 	"encoding/csv"
 	"fmt"
 	"io"
-	"math"
 	"strconv"
 	"strings"
 	"text/tabwriter"
@@ -21,6 +20,7 @@ type stepsAnswer struct {
 	Count            int           `json:"count"`
 	ProvenFewest     bool          `json:"proven_fewest"` // no table on these graduations that keeps the leftover has fewer cuts
 	WorstLeftoverMM  float64       `json:"worst_leftover_mm"`
+	Origin           string        `json:"origin"` // where across and depth are nought
 	AcrossDial       string        `json:"across_dial"`
 	DepthDial        string        `json:"depth_dial"`
 	Cuts             []stepAnswer  `json:"cuts"`               // in order across
@@ -40,8 +40,8 @@ type stepsAnswer struct {
 
 // stepAnswer is one cut: set across, then feed to depth.
 type stepAnswer struct {
-	AcrossMM     float64    `json:"across_mm"` // of the cutter's middle, from the centre line
-	DepthMM      float64    `json:"depth_mm"`  // of the cutter's lowest point, from the bottom (concave) or the crown (convex); more is deeper
+	AcrossMM     float64    `json:"across_mm"` // of the cutter's middle, from the origin
+	DepthMM      float64    `json:"depth_mm"`  // of the cutter's lowest point, from the origin; more is deeper
 	AcrossMarks  int64      `json:"across_marks"`
 	DepthMarks   int64      `json:"depth_marks"` // readings in whole graduations
 	AcrossTurns  *turnCount `json:"across_turns,omitempty"`
@@ -84,7 +84,7 @@ func (f stepsFlags) newAnswer(t steps.Table, fewest int, acrossTurn, depthTurn i
 	dials := stepDials[f.setup]
 	a := stepsAnswer{
 		Schema: "catchplate-steps-1", Count: len(t.Cuts), ProvenFewest: t.ProvenFewest, WorstLeftoverMM: tidy(t.WorstLeftoverMM),
-		AcrossDial: dials[0], DepthDial: dials[1], ConstantCount: len(t.ConstantStep.Cuts), ConstantMarks: t.ConstantStep.StepGrads,
+		Origin: f.shape().origin, AcrossDial: dials[0], DepthDial: dials[1], ConstantCount: len(t.ConstantStep.Cuts), ConstantMarks: t.ConstantStep.StepGrads,
 		EqualStepsCount: t.EqualStepsCount, CustomaryCount: t.CustomarySteps, FileAreaMM2: tidy(t.LeftoverAreaMM2), Why: t.Why,
 		Cuts: []stepAnswer{}, Runs: []runAnswer{}, Rough: []roughAnswer{},
 		ConstantZones: []zoneAnswer{}, FewestCount: fewest,
@@ -159,15 +159,8 @@ func (r runAnswer) order() []int {
 
 // sketch is what the sketch needs of the table.
 func (f stepsFlags) sketch(t steps.Table, r steps.Request) *plan.StepTable {
-	radius, half := f.radius.mm(), f.width.mm()/2
-	piece := plan.StepPiece{FromAcrossMM: -half, ToAcrossMM: half, RadiusMM: radius, CentreDepthMM: radius, Hollow: f.concave}
-	edge := radius - math.Sqrt(max(0, radius*radius-half*half))
-	if f.concave {
-		piece.CentreDepthMM, edge = -radius, -edge
-	}
-	piece.FromDepthMM, piece.ToDepthMM = edge, edge
 	dials := stepDials[f.setup]
-	s := &plan.StepTable{Curve: []plan.StepPiece{piece}, Cutter: plan.StepCutter{WidthMM: r.Cutter.WidthMM, NoseMM: r.Cutter.CornerRadiusMM}, AcrossDial: dials[0], DepthDial: dials[1],
+	s := &plan.StepTable{Curve: pieces(r.Curve), Cutter: plan.StepCutter{WidthMM: r.Cutter.WidthMM, NoseMM: r.Cutter.CornerRadiusMM}, AcrossDial: dials[0], DepthDial: dials[1],
 		AcrossLeft: f.setup == "lathe", LeftoverMM: r.LeftoverMM, WorstMM: t.WorstLeftoverMM}
 	if r.Cutter.Kind == steps.RoundNose {
 		s.Cutter = plan.StepCutter{WidthMM: 2 * r.Cutter.RadiusMM, NoseMM: r.Cutter.RadiusMM}
@@ -178,8 +171,6 @@ func (f stepsFlags) sketch(t steps.Table, r steps.Request) *plan.StepTable {
 	}
 	return s
 }
-
-func (a stepsAnswer) title() string { return "A radius in " + counted(a.Count, "cut") }
 
 func (a stepsAnswer) text(w io.Writer) {
 	fmt.Fprint(w, counted(a.Count, "cut"))
@@ -212,7 +203,7 @@ func (a stepsAnswer) text(w io.Writer) {
 
 // facts are what the table keeps and what it saves.
 func (a stepsAnswer) facts() []row {
-	list := []row{{"worst crest", inMM(a.WorstLeftoverMM)}}
+	list := []row{{"worst crest", inMM(a.WorstLeftoverMM)}, {"counted from", a.Origin}}
 	for _, z := range a.ConstantZones {
 		list = append(list, row{"constant", fmt.Sprintf("%s dial, from cut %d to cut %d", z.Dial, z.First, z.Last)})
 	}
