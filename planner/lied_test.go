@@ -65,7 +65,7 @@ var harmlessLies = map[string]string{
 	"gripped by another, bench": "by hand", "gripped by another, vice": "words: its jaws stand in the plan by place", "gripped by another, clamps": "words: they stand in the plan by place",
 	"grip from, bench": "by hand", "grip to, bench": "by hand", "grip along, bench": "by hand", "grip radius, bench": "by hand",
 	"grip from, clamps": "words: they press on a face", "grip to, clamps": "words: they press on a face", "grip along, clamps": "words: they press on a face", "grip radius, clamps": "nothing round is held",
-	"grip from, vice": "as high a grip, or higher", "grip to, vice": "as high a grip, or higher", "grip radius, vice": "nothing round is held",
+	"grip from, vice": "as high a grip, or higher", "grip along, vice": "high enough a grip still, beside edges that stand out of the jaws", "grip to, vice": "as high a grip, or higher", "grip radius, vice": "nothing round is held",
 	"grip from, jaws": "as long a grip, or longer", "grip to, jaws": "as long a grip, or longer", "grip to, collet": "as long a grip, or longer",
 	"grip from, mandrel": "as long a grip, or longer", "grip to, mandrel": "as long a grip, or longer", "grip along, mandrel": "as long a grip", "grip from, glued_bore": "as long a grip, or longer", "grip to, glued_bore": "as long a grip, or longer",
 	"grip loose": "more than is needed, as it was", "grip tight": "less than would harm", "error belied": "solid work: no error to speak of",
