@@ -104,6 +104,10 @@ func (s *shaper) boreDiameter(e *entry) Size {
 		return size
 	}
 	threaded, found := s.threadOn(e.name)
+	if !found && !e.has("diameter") && s.strayThread() {
+		e.broken = true
+		return Size{}
+	}
 	if !found && !e.has("diameter") {
 		s.c.fail(e, e.head(), fmt.Sprintf("%s lacks diameter", e.title()), "Write %s. Only under a thread it may be left out.",
 			example(attr{"diameter", kindSize, true}))

@@ -46,6 +46,10 @@ func (s *shaper) spigotDiameter(e *entry) Size {
 		return size
 	}
 	threaded, found := s.threadOn(e.name)
+	if !found && !e.has("diameter") && s.strayThread() {
+		e.broken = true
+		return Size{}
+	}
 	if !found && !e.has("diameter") {
 		s.c.fail(e, e.head(), fmt.Sprintf("%s lacks diameter", e.title()),
 			"Write %s, or as_supplied = true to leave the stock's own outside.", example(attr{"diameter", kindSize, true}))

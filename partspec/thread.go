@@ -26,6 +26,16 @@ func (s *shaper) threadOn(name string) (tables.Thread, bool) {
 	return tables.Thread{}, false
 }
 
+// strayThread reports whether a thread is on a feature that is not there: it may be the one that a feature without a diameter waits for, and is told of by itself.
+func (s *shaper) strayThread() bool {
+	for _, e := range s.entries {
+		if e.word == "thread" && e.text("on") != "" && s.entryOf(e.text("on")) == nil {
+			return true
+		}
+	}
+	return false
+}
+
 // Limits of the blank of a thread, as parts of its pitch. ISO 965-1 gives 6g
 // bolts and 6H nuts about 0.2 of the pitch in the usual sizes (from memory); the
 // other series are made alike.

@@ -232,3 +232,22 @@ part "in_two" {
     from     = "left"
   }
 }
+
+# The spigot and the bore wait for the diameters of threads that were put elsewhere: only the wrong names are told.
+part "stray" {
+  material = "brass"
+  length   = 30
+  stock "bar" {
+    diameter = 20
+  }
+  spigot "tip" {}
+  bore "way" {}
+  thread "outer" {
+    on   = "tipp" # ERROR "There is no feature 'tipp'"
+    size = "M10"
+  }
+  thread "inner" {
+    on   = "wey" # ERROR "There is no feature 'wey'"
+    size = "M5"
+  }
+}
