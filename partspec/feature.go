@@ -209,6 +209,7 @@ const (
 	LocateDial   LocateBy = "dial"
 	LocateScribe LocateBy = "scribed_line"
 	LocatePunch  LocateBy = "punch_mark"
+	LocateHead   LocateBy = "dividing_head" // turned under the spindle: a ring about the axis of a turned part
 )
 
 // Seat is a cylinder cut across an end, so that the part sits on a pipe or barrel. The pipe's axis lies parallel to the plane of X and Y at Angle from +X; it crosses the part's axis, on a flat part it runs along X or

@@ -38,7 +38,7 @@ var holdingShapes = map[string]shapeOf{
 	string(TableClamps):      clamped,
 	string(VerticalSlide):    pinching.with(need("opening", kindLength), need("graduation", kindLength), need("per_turn", kindLength), may("travel", kindLength), may("backlash", kindPosition)),
 	string(VeeBlock):         always.with(may("capacity", kindLengths)),
-	string(DividingHead):     jawed.with(need("height", kindLength), may("ratio", kindCount), may("plates", kindNumbers), may("direct", kindNumbers)),
+	string(DividingHead):     jawed.with(need("height", kindLength), may("ratio", kindCount), may("plates", kindNumbers), may("direct", kindNumbers), may("upright", kindFlag)),
 }
 
 // clamped is what a holding may say that presses with straps.
@@ -91,7 +91,7 @@ const (
 
 // divides reads what a dividing head counts by.
 func (c *checker) divides(e *entry, h *Holding) {
-	h.Ratio, h.Height = int(e.number("ratio")), e.length("height")
+	h.Ratio, h.Height, h.Upright = int(e.number("ratio")), e.length("height"), e.flag("upright")
 	h.Plates, h.Direct = c.plateHoles(e, "plates"), c.plateHoles(e, "direct")
 	switch {
 	case e.broken:

@@ -30,6 +30,7 @@ var holeShapes = map[string]shapeOf{
 func (s *shaper) holes(e *entry) Feature {
 	f := &Holes{FeatureHead: s.head(e), Locate: s.locateBy(e), Within: e.length("position") / 2, From: s.holesFrom(e)}
 	f.Places, f.Circle = s.pattern(e)
+	s.indexed(e, f)
 	s.holeMake(e, f)
 	s.holeDepth(e, f)
 	f.Sink = s.sink(e, f)
@@ -88,7 +89,7 @@ func (s *shaper) oneSided(e *entry) bool {
 
 // locateBy reads how the places of holes are found.
 func (s *shaper) locateBy(e *entry) LocateBy {
-	known := []LocateBy{LocateDial, LocateScribe, LocatePunch}
+	known := []LocateBy{LocateDial, LocateScribe, LocatePunch, LocateHead}
 	by := LocateBy(e.text("locate_by"))
 	for _, k := range append(known, "") {
 		if by == k {
@@ -97,6 +98,33 @@ func (s *shaper) locateBy(e *entry) LocateBy {
 	}
 	s.c.fail(e, e.at("locate_by"), fmt.Sprintf("Holes cannot be located by %q", string(by)), "%s", orList(string(by), words(known)))
 	return ""
+}
+
+// oneRing is how much nearer to the axis than another a hole of a ring may lie: coordinates that are written to a hundredth.
+const oneRing units.Length = 0.02
+
+// indexed holds that what a dividing head is to turn to is a ring about the axis of a turned part.
+func (s *shaper) indexed(e *entry, f *Holes) {
+	if f.Locate != LocateHead || e.broken {
+		return
+	}
+	if s.flat {
+		s.c.fail(e, e.at("locate_by"), "A flat part is not turned on a dividing head", `Its chuck holds round work: write locate_by = "dial", or leave it out.`)
+		return
+	}
+	near, far := f.Places[0].fromAxis(), f.Places[0].fromAxis()
+	for _, p := range f.Places {
+		near, far = min(near, p.fromAxis()), max(far, p.fromAxis())
+	}
+	if near <= oneRing || far-near > oneRing {
+		s.c.fail(e, e.at("locate_by"), fmt.Sprintf("%s is no ring about the axis: its holes lie %s to %s from it", e.title(), near.Round(3), far.Round(3)),
+			`A dividing head turns the work under a spindle that stands still: make a pattern of each ring, or write locate_by = "dial".`)
+	}
+}
+
+// fromAxis is how far a place lies from the axis of X and Y.
+func (p Point) fromAxis() units.Length {
+	return units.Length(math.Hypot(float64(p.X.Value), float64(p.Y.Value)))
 }
 
 // pattern reads the places of the holes, told in one of three ways.

@@ -134,6 +134,7 @@ type Holding struct {
 	Plates         []int        // dividing head: holes of each circle on the plates owned, ascending
 	Direct         []int        // dividing head: notches of each plate on its spindle, ascending
 	Height         units.Length // dividing head: of its axis over the table
+	Upright        bool         // dividing head: it also stands with its axis along the mill's spindle
 	Dial           Dial         // vertical slide: on its screw; no name on all others
 	SetupMinutes   units.Minutes
 	Range          Range

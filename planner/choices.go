@@ -86,7 +86,7 @@ func (o *ordering) grades(task int, w *process.Way, mount int) []choice {
 		}
 		kept := facts // those of the refused, which are most, need no place of their own
 		out = append(out, choice{way: w, mount: mount, light: light, facts: &kept})
-		if m.Inside || m.Glue != holding.NoGlue || !o.light && m.Head == nil || w.ForceN == 0 || w.SureN >= w.ForceN {
+		if m.Inside || m.Glue != holding.NoGlue || !o.light && !m.Swings() || w.ForceN == 0 || w.SureN >= w.ForceN {
 			break
 		}
 	}

@@ -67,11 +67,11 @@ func TestFlatsAreDivided(t *testing.T) {
 	assert.Greater(t, without.Order.CostMinutes, part.Order.CostMinutes)
 }
 
-// A head that cannot do it is passed over: no circle has the angle, or the work does not swing over the table.
+// A head that cannot do it is passed over: no circle comes near the angle, or the work does not swing over the table.
 func TestHeadThatDoesNotServe(t *testing.T) {
 	job := load(t, dividingSpindle)
 	for name, change := range map[string]func(h *partspec.Holding){
-		"no circle": func(h *partspec.Holding) { h.Direct, h.Ratio, h.Plates = []int{7}, 40, []int{17} },
+		"no circle": func(h *partspec.Holding) { h.Direct, h.Ratio, h.Plates = []int{7}, 0, nil },
 		"too low":   func(h *partspec.Holding) { h.Height = 12 },
 		"too weak":  func(h *partspec.Holding) { h.GripFirm, h.GripLight = 300, 100 },
 	} {

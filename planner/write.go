@@ -125,7 +125,7 @@ func (w *writer) turnedSetup(m holding.Mount, steps []sequence.Step, s *plan.Set
 	s.Title, s.Before = m.Title(), w.section()
 	s.Grip = w.gripOf(m, steps)
 	s.StickOutMM = tidy(w.stickOut(m))
-	s.Bed, s.Dividing = m.Bed(w.body.Outer.Greatest(w.body.Ends())), m.Head
+	s.Bed, s.Dividing, s.AskewDeg = m.Bed(w.body.Outer.Greatest(w.body.Ends())), m.Head, m.AskewDeg
 	s.How = m.How(w.ctx, s.Grip)
 	w.shop.SetOver(m, s)
 }

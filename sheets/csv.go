@@ -3,6 +3,7 @@ package sheets
 import (
 	"bytes"
 	"encoding/csv"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -36,15 +37,24 @@ func dialTable(p *plan.Part) ([]byte, error) {
 // holesHead names the columns of the table of holes.
 var holesHead = []string{"part", "holding", "operation", "hole", "x_mm", "y_mm", "x_dial", "x_turns", "x_marks", "x_from_zero", "y_dial", "y_turns", "y_marks", "y_from_zero"}
 
+// turnedHead names the columns that are added where a dividing head turns holes under the spindle.
+var turnedHead = []string{"head_turns", "head_marks", "head_from_zero", "past_mm"}
+
 // holesTable is all tables of holes of a part as CSV, one row for each hole; nil where the part has none.
 func holesTable(p *plan.Part) ([]byte, error) {
-	rows := [][]string{holesHead}
+	rows, turned := [][]string{holesHead}, turnsHoles(p)
+	if turned {
+		rows[0] = slices.Concat(holesHead, turnedHead)
+	}
 	for _, s := range p.Setups {
 		for _, op := range s.Operations {
 			for _, h := range op.Holes {
 				row := []string{cell(p.Name), strconv.Itoa(s.Number), strconv.Itoa(op.Number), draw.HoleName(p, op.Feature, h.Number), units.Decimal(h.XMM, 4), units.Decimal(h.YMM, 4)}
 				for _, l := range []plan.Line{h.X, h.Y} {
 					row = append(row, dialFields(l)...)
+				}
+				if turned {
+					row = append(row, headFields(h)...)
 				}
 				rows = append(rows, row)
 			}
@@ -68,6 +78,26 @@ func dialFields(l plan.Line) []string {
 		turns = whole(l.Turns)
 	}
 	return []string{cell(l.Dial), turns, whole(l.Marks), whole(l.Total)}
+}
+
+// turnsHoles reports whether a dividing head turns any hole of a part under the spindle.
+func turnsHoles(p *plan.Part) bool {
+	for _, s := range p.Setups {
+		for _, op := range s.Operations {
+			if slices.ContainsFunc(op.Holes, func(h plan.HoleLine) bool { return h.Head != nil }) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// headFields are the count of a dividing head for a hole, and how far past its place that drills it; empty where none turns it.
+func headFields(h plan.HoleLine) []string {
+	if h.Head == nil {
+		return []string{"", "", "", ""}
+	}
+	return []string{whole(h.Head.Turns), whole(h.Head.Marks), whole(h.Head.Total), units.Decimal(h.PastMM, 4)}
 }
 
 func dialRow(part string, holding int, op plan.Operation, n int, l plan.Line) []string {

@@ -61,7 +61,11 @@ func truth(setup *plan.Setup) []md {
 		items = append(items, labelled("Expect run-out", say("up to "+units.Length(setup.RunOutMM).String()+", full indicator reading, of "+surface(setup.Locates))))
 	}
 	if setup.LocateMM > 0 {
-		items = append(items, labelled("Its place is good to", say(units.Length(setup.LocateMM).String()+" either way, found from "+surface(setup.Locates))))
+		from := surface(setup.Locates)
+		if setup.Dividing != nil && !setup.Across {
+			from = "the dividing head's own axis"
+		}
+		items = append(items, labelled("Its place is good to", say(units.Length(setup.LocateMM).String()+" either way, found from "+from)))
 	}
 	return items
 }
@@ -138,6 +142,9 @@ func positive(mm float64) md {
 func (s *sheet) holeTable(op plan.Operation) []block {
 	if len(op.Holes) == 0 {
 		return nil
+	}
+	if op.Holes[0].Head != nil {
+		return s.ringTable(op)
 	}
 	first := op.Holes[0]
 	dials := first.X.Dial != "" || first.Y.Dial != ""

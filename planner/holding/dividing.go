@@ -9,6 +9,7 @@ import (
 	"catchplate/planner/numbers/dividing"
 	"catchplate/planner/plan"
 	"catchplate/planner/process"
+	"catchplate/planner/rules"
 )
 
 // A dividing head lies on the mill's table, its axis along x, and carries a chuck. For all that grips it is that chuck; what is its own: it turns the work between
@@ -92,13 +93,39 @@ func headFor(h partspec.Holding, angles []float64) *plan.Dividing {
 // sameDeg is finer than work is set round by hand, in degrees.
 const sameDeg = 0.01
 
-// turnsTo reports whether a direction can be made to look up: the one that does, or on a dividing head any that falls on a hole.
+// turnsTo reports whether a direction can be made to look up: the one that does, or on a dividing head any that lies near a hole; how near it must be the rules say.
 func (m Mount) turnsTo(deg float64) bool {
 	if m.Head == nil {
 		return math.Abs(m.AcrossDeg-deg) < sameDeg
 	}
-	_, off := dividing.Head{Ratio: m.Head.Ratio, Circles: []int{m.Head.Circle}}.Count(m.Head.Circle, deg-m.AcrossDeg)
-	return off == 0
+	return math.Abs(m.past(deg)) <= mostPastDeg
+}
+
+// mostPastDeg is how far off its direction nothing is ever cut: past the coarsest general tolerance of an angle.
+const mostPastDeg = 3.0
+
+// past is how far past a direction, in degrees, the nearest count of a dividing head turns the work.
+func (m Mount) past(deg float64) float64 {
+	_, off := dividing.Head{Ratio: m.Head.Ratio, Circles: []int{m.Head.Circle}}.Count(m.Head.Circle, deg-m.AcrossDeg-m.AskewDeg) // the one lying, the other upright
+	return off
+}
+
+// counted is how far off its place what a task makes is drilled because a dividing head counts whole holes; what that is round the axis goes among the facts.
+func (s Shop) counted(c *rules.Case, m Mount, t process.Task, way process.Way) float64 {
+	switch {
+	case m.swings() && t.Rim > 0:
+		off := math.Abs(m.past(way.AcrossDeg)) * math.Pi / 180 * t.Rim
+		c.CountOff, c.CountAllow, c.Counted = off, t.Aside, m.Head.Circle
+		if t.Middle {
+			c.CountOff += m.Locate
+		}
+		if pressesDown(t) {
+			return off
+		}
+	case m.indexes():
+		return s.indexed(c, m, t)
+	}
+	return 0
 }
 
 // headCapacity says why work does not go under a dividing head's axis.
@@ -129,17 +156,27 @@ func (s Shop) overhung(d *mechanics.GripDemand, m Mount, t process.Task, way pro
 	}
 }
 
+// swings reports whether a dividing head that lies carries the work: it turns over the table, and stands out of the chuck.
+func (m Mount) swings() bool { return m.Head != nil && m.Across }
+
+// Swings tells the same outside.
+func (m Mount) Swings() bool { return m.swings() }
+
 // howOnHead tells how a dividing head is set up, and which way it counts.
 func (m Mount) howOnHead() []string {
-	counts := fmt.Sprintf("It counts by a crank with %d turns for one of the work, the pin on the circle of %d holes, in the one marked 0. Every count is from that nought, never from the place before; the crank always comes up turning the same way, and when it has gone past, back it half a turn and come again.", m.Head.Ratio, m.Head.Circle)
-	if m.Head.Ratio == 1 {
-		counts = fmt.Sprintf("It counts by the plate of %d notches on its spindle, the crank's worm out of gear, the pin in the notch marked 0. Every count is from that nought, never from the place before.", m.Head.Circle)
-	}
 	return []string{
 		"Dividing head bolted down, its axis level and along the x slide: an indicator along a true bar in its chuck, from above and from the side, within 0.02 over 100.",
-		counts,
+		m.howCounted(),
 		fmt.Sprintf("At 0 the direction %s of the drawing looks up; counting on turns the work clockwise as seen from the right end. Lock the spindle before every cut.", inDegrees(m.AcrossDeg)),
 	}
+}
+
+// howCounted tells what a dividing head counts by, and from where.
+func (m Mount) howCounted() string {
+	if m.Head.Ratio == 1 {
+		return fmt.Sprintf("It counts by the plate of %d notches on its spindle, the crank's worm out of gear, the pin in the notch marked 0. Every count is from that nought, never from the place before.", m.Head.Circle)
+	}
+	return fmt.Sprintf("It counts by a crank with %d turns for one of the work, the pin on the circle of %d holes, in the one marked 0. Every count is from that nought, never from the place before; the crank always comes up turning the same way, and when it has gone past, back it half a turn and come again.", m.Head.Ratio, m.Head.Circle)
 }
 
 func inDegrees(deg float64) string { return mm(math.Round(deg*1e4)/1e4) + "°" }

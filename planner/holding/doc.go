@@ -24,7 +24,7 @@ type Mount struct {
 	Flat             bool                 // it holds a flat part
 	Across           bool                 // mill or drill: the part's axis lies along the table
 	AcrossDeg        float64              // up, then, from +X of the part's frame
-	AskewDeg         float64              // mill: the direction in a flat part, from +X, that lies along the table's x; 0 = X does
+	AskewDeg         float64              // mill: the direction in the part, from +X, that lies along the table's x, on an upright dividing head at its nought; 0 = X does
 	CentreX, CentreY float64              // lathe: the place of the part that runs on the spindle's axis
 	About            string               // feature that lies there
 	By               Finding              // how that place is brought to run true
@@ -33,6 +33,7 @@ type Mount struct {
 	Base             int                  // angle plate under flat work: the edge of the outline that stands on its ledge
 	EdgesOnly        bool                 // flat parts: it has no room for the tools of anything but the edges it spares, and a seat
 	Locate           float64              // how far the work may lie from where the dials have it, radially
+	Turning          float64              // of Locate, what turns with the work on an upright dividing head, so that it moves no ring as a whole
 	Head             *plan.Dividing       // a dividing head carries it: AcrossDeg is where its nought has up
 	Along            float64              // and along either axis, where that is less: two edges were found each by itself; 0 = as Locate
 	Free             partspec.End
@@ -193,6 +194,8 @@ func (m Mount) name() string {
 	id := fmt.Sprintf("%s on %s, %s end free", m.Holding.Name, m.Surface, m.Free)
 	if m.Machine == partspec.Bench {
 		id = fmt.Sprintf("%s, %s end up", m.Holding.Name, m.Free)
+	} else if m.indexes() {
+		id = fmt.Sprintf("%s upright on the %s, on %s, %s end up, circle %d of %d from %s", m.Holding.Name, m.table(), m.Surface, m.Free, m.Head.Circle, m.Head.Ratio, inDegrees(m.AskewDeg))
 	} else if m.Head != nil {
 		id = fmt.Sprintf("%s on the %s, on %s over %s, %s end free", m.Holding.Name, m.table(), m.Surface, units.Decimal(m.Z1-m.Z0, 1), m.Free)
 	} else if m.Across {

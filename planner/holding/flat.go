@@ -161,8 +161,8 @@ func placeOff(m Mount, t process.Task, way process.Way, together float64) (off, 
 	if !way.Marked {
 		together += m.finding(t.Zone)
 	}
-	if t.About > 0 && (way.Marked || way.Off > t.Place) {
-		return way.Off, t.Place
+	if own := way.Off + m.Turning; t.About > 0 && (way.Marked || own > t.Place) {
+		return own, t.Place
 	}
 	return way.Off + together, t.Place + t.About
 }

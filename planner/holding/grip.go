@@ -88,17 +88,17 @@ func (s Shop) leastGrip(m Mount, t process.Task, way process.Way, force float64,
 		cut = way.Span[1]
 	}
 	d := mechanics.GripDemand{MainN: force, FeedN: force / 2, PassiveN: force / 2, CutRadiusMM: way.ForceAt, GripRadiusMM: m.Radius, GripLengthMM: m.Z1 - m.Z0,
-		OverhangMM: math.Abs(cut - middle), Jaws: jaws, Friction: mu, Safety: safety, AxialStop: m.Stop || m.Across && m.Head == nil}
+		OverhangMM: math.Abs(cut - middle), Jaws: jaws, Friction: mu, Safety: safety, AxialStop: m.Stop || m.Across && !m.swings()}
 	if s.Part.Seen != nil { // what is turned there meets gaps until it is round
 		d.Safety = interruptedSafety
 		d.MainN, d.FeedN, d.PassiveN = d.MainN*cornerShare, d.FeedN*cornerShare, d.PassiveN*cornerShare
 	}
-	if m.Head != nil {
+	if m.swings() {
 		s.overhung(&d, m, t, way, force)
 	} else if m.Machine != "" && !pressesDown(t) { // a push in the table's plane turns and tips the work; the bed carries what presses down
 		d.FeedN, d.PassiveN = 0, 0
 	}
-	if m.Head == nil && (t.Process == plan.Drill || t.Process == plan.Spot || t.Process == plan.Ream || t.Process == plan.Tap || t.Process == plan.Die || len(t.Spots) > 0) {
+	if !m.swings() && (t.Process == plan.Drill || t.Process == plan.Spot || t.Process == plan.Ream || t.Process == plan.Tap || t.Process == plan.Die || len(t.Spots) > 0) {
 		// On the axis: the torque twists, the thrust goes into the chuck, nothing tips.
 		d.FeedN, d.PassiveN, d.OverhangMM = way.ThrustN, 0, 0
 	}

@@ -43,7 +43,7 @@ func (s Shop) onTableBy(h partspec.Holding, on partspec.MachineKind) []Mount {
 		return s.lying(h, on)
 	case partspec.DividingHead:
 		if on == partspec.Mill {
-			return s.onHead(h)
+			return append(s.onHead(h), s.onUpright(h)...)
 		}
 	case partspec.VerticalSlide:
 		if vice, ok := s.viceOf(h); ok && on == partspec.Mill {
@@ -93,6 +93,7 @@ func (s Shop) tableFacts(m Mount, task int, way process.Way, light float64) rule
 	t := s.Tasks[task]
 	c := rules.Case{Holding: m.Holding, Surface: m.Surface, Op: t.Op, Diameter: 2 * m.Radius, Length: m.Z1 - m.Z0, JawLength: m.Z1 - m.Z0, Packed: m.Packed, Through: m.Stop,
 		Hexagon: s.Part.Stock.Kind == partspec.Hexagon && s.supplied(m.Surface), Largest: float64(s.Part.Stock.EnvelopeDiameter())}
+	way.Off += s.counted(&c, m, t, way)
 	c.PlaceOff, c.PlaceAllow = placeOff(m, t, way, 0)
 	if m.Machine == partspec.Bench {
 		return c
@@ -115,7 +116,7 @@ func (s Shop) tableFacts(m Mount, task int, way process.Way, light float64) rule
 	default:
 		c.Capacity = s.capacity(m)
 	}
-	if m.Head != nil {
+	if m.swings() {
 		s.support(&c, m, t, way, light)
 		c.Capacity = cmp.Or(c.Capacity, s.headCapacity(m))
 	}
@@ -189,6 +190,9 @@ func (m Mount) Table(c *process.Context) []plan.Zero {
 			return nil
 		}
 		z := plan.Zero{Dial: name, How: "the spindle clocked over the middle of " + m.clocked()}
+		if m.indexes() {
+			z.How = "the spindle clocked over the head's own axis"
+		}
 		if turn := process.Moved(d, d.PerTurn); turn > 0 {
 			turns := math.Ceil((float64(c.Part.Stock.EnvelopeDiameter())/2 + runOff) / turn)
 			z.ReferenceMM, z.WoundBack = -turns*turn, int64(turns)

@@ -11,7 +11,10 @@ import (
 
 // Suits reports whether a way of working is done in this pose on this machine.
 func (m Mount) Suits(w process.Way) bool {
-	return m.AskewDeg == w.AskewDeg && m.Free == w.End && m.Machine == w.Machine && m.Across == w.Across && (!m.Across || m.turnsTo(w.AcrossDeg))
+	if m.Free != w.End || m.Machine != w.Machine || m.Across != w.Across || m.indexes() != w.Indexed {
+		return false
+	}
+	return m.indexes() || m.AskewDeg == w.AskewDeg && (!m.Across || m.turnsTo(w.AcrossDeg))
 }
 
 // seatLoss is how much of a stretch along the axis, beginning at an end, a seat or what is cut across has taken away at some place round it.

@@ -18,7 +18,7 @@ func (m Mount) Bed(widest float64) *plan.Bed {
 		return nil
 	case m.GripKind() == "clamps":
 		return &plan.Bed{Kind: "plate"}
-	case m.Head != nil:
+	case m.swings():
 		return m.clearBelow(widest)
 	case m.GripKind() == "jaws":
 		bed := &plan.Bed{Kind: "jaws", GapMM: math.Floor(jawLength(m.Holding) - (m.Z1 - m.Z0))} // what the jaws are deeper than the grip
@@ -40,6 +40,8 @@ func (m Mount) tableTitle(noun, on string) string {
 		return fmt.Sprintf("At the bench, %s end up", m.Free)
 	case m.OnSlide():
 		return fmt.Sprintf("Vertical slide, the part lying across the bed in its vice, on %s, %s end free", on, m.Free)
+	case m.indexes():
+		return fmt.Sprintf("Dividing head upright on the mill's table, %s on %s, %s end up", strings.ToLower(noun[:1])+noun[1:], on, m.Free)
 	case m.Head != nil:
 		return fmt.Sprintf("Dividing head on the mill's table, %s on %s, %s end free", strings.ToLower(noun[:1])+noun[1:], on, m.Free)
 	case m.Across:
@@ -60,17 +62,22 @@ func (m Mount) howOnTable() []string {
 	case "vice", "vee":
 		how = append(how, m.howLying()...)
 	case "jaws":
-		if m.Head != nil {
+		if m.swings() {
 			how = m.howOnHead()
 			break
 		}
-		how = []string{fmt.Sprintf("Chuck flat on the table, bolted down; the work's lower end at least %s clear of the chuck's body.", units.Length(breakThrough))}
+		how = []string{"Chuck flat on the table, bolted down; " + clearOfBody}
+		if m.indexes() {
+			how = m.howIndexed()
+		}
 		if m.StandOff > 0 {
 			how = append(how, fmt.Sprintf("Its shoulder stands %s above the jaws, on a packing that is taken out once they are tight: drills come out there.", units.Length(m.StandOff)))
 		}
 	}
 	switch {
 	case m.Machine != partspec.Mill:
+	case m.indexes():
+		how = append(how, m.howUnderSpindle()...)
 	case m.Across:
 		how = append(how, "Find both sides of the round with the edge finder and stand half way between; find the free end's face.")
 	default:
@@ -78,6 +85,9 @@ func (m Mount) howOnTable() []string {
 	}
 	return how
 }
+
+// clearOfBody is where work stands in a chuck that lies on a table, for drills that come out below it.
+var clearOfBody = fmt.Sprintf("the work's lower end at least %s clear of the chuck's body.", units.Length(breakThrough))
 
 func (m Mount) howBolted() []string {
 	on := "the table"

@@ -83,7 +83,8 @@ const (
 // the vertical slide, and "z" that of the saddle, which counts towards the headstock and so into the work. Seen from the spindle the part's X points right and Y up.
 //
 // A setup with Dividing lies across in the chuck of a dividing head. Its cuts also read the dial "head", which stands still in each of them: AcrossDeg is then the setup's
-// own and what the count has turned the work by (Dividing).
+// own and what the count has turned the work by (Dividing). One that does not lie across stands upright on it, its axis under the spindle where x and y read nought or were wound
+// back from, and is turned between the cuts: a place X, Y that the table's dials give is then turned about the axis by AskewDeg and what the count has turned the work by.
 //
 // On a lathe a setup may carry the work off its centre (faceplate, four-jaw): R of all cuts is then counted from the place CentreX, CentreY of the part.
 

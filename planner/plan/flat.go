@@ -113,8 +113,10 @@ type HoleLine struct {
 	Number int     `json:"number"`
 	XMM    float64 `json:"x_mm"` // in the part's frame
 	YMM    float64 `json:"y_mm"`
-	X      Line    `json:"x"` // dial readings; Dial "" on a machine without dials
+	X      Line    `json:"x"` // dial readings; Dial "" on a machine without dials, and where a dividing head brings the hole under the spindle
 	Y      Line    `json:"y"`
+	Head   *Line   `json:"head,omitempty"`    // dividing head that stands upright: the count that brings the hole there
+	PastMM float64 `json:"past_mm,omitempty"` // how far past its place, anticlockwise along its circle, that count drills it
 }
 
 // ChordCheck is a distance over two holes to measure when a pattern is drilled.

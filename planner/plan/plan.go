@@ -115,7 +115,7 @@ type Setup struct {
 	Beside        []FlatHole  `json:"beside,omitempty"`     // of a turned part: holes beside its axis, as they are when the setup ends
 	Across        bool        `json:"across,omitempty"`     // mill or drill: the part's axis lies along the table
 	AcrossDeg     float64     `json:"across_deg,omitempty"` // where up then is, from +X of the part's frame
-	AskewDeg      float64     `json:"askew_deg,omitempty"`  // mill: the direction in the part, from +X, that is turned to lie along the table's x; 0 = X does
+	AskewDeg      float64     `json:"askew_deg,omitempty"`  // mill: the direction in the part, from +X, that is turned to lie along the table's x, on an upright dividing head at its nought; 0 = X does
 	CentreX       float64     `json:"centre_x,omitempty"`   // lathe: the place of the part that runs on the spindle's axis
 	CentreY       float64     `json:"centre_y,omitempty"`
 	Axis          string      `json:"axis,omitempty"` // of a turned part: the offset axis that runs true, at CentreX; radii and sections are then as seen from it

@@ -166,6 +166,7 @@ func (c *Context) markCross(a across) Task {
 func (c *Context) spotFace(a across) Task {
 	d := a.drillMM
 	t := crossTask(a.CrossHole, "spot_face", plan.MillFlat, a.z-d/2, a.z+d/2)
+	t.Rim, t.Aside = a.top, c.acrossAside(a)
 	tool, size, ok := c.sized(partspec.EndMill, d/2, d)
 	for _, e := range c.tools(partspec.EndMill) {
 		for _, v := range e.Sizes {
@@ -203,6 +204,7 @@ func (c *Context) spotFace(a across) Task {
 // drillCross spots the crown and drills.
 func (c *Context) drillCross(a across, t Task, marked bool) Task {
 	t.Depth, t.Place = a.drillMM/2, c.acrossPlace(a)
+	t.Rim, t.Aside = a.top, c.acrossAside(a)
 	if a.reamMM == 0 && a.CrossHole.Thread == nil {
 		t.Stage, t.Makes, t.Tight = shape.Finishing, []string{a.CrossHole.Name}, float64(a.CrossHole.Diameter.Width())
 	}
@@ -270,6 +272,7 @@ func (p *page) sink(s stand, tool partspec.Tool, size float64, name string, deep
 func (c *Context) reamCross(a across, marked bool) Task {
 	t := crossTask(a.CrossHole, "ream", plan.Ream, a.z-a.reamMM/2, a.z+a.reamMM/2)
 	t.Stage, t.Makes, t.Tight, t.Depth = shape.Finishing, []string{a.CrossHole.Name}, float64(a.CrossHole.Diameter.Width()), reamLeave(a.reamMM)/2
+	t.Rim, t.Aside = a.top, c.acrossAside(a)
 	tool, _, _ := c.sized(partspec.Reamers, a.reamMM, a.reamMM)
 	for _, w := range c.crossWays(float64(a.CrossHole.Angle), marked, t.Z0, t.Z1) {
 		w.Tool, w.SizeMM, w.ForceAt = tool, a.reamMM, a.reamMM/4
@@ -298,6 +301,7 @@ func (c *Context) tapCross(a across) Task {
 	d := float64(th.Thread.Major)
 	t := crossTask(a.CrossHole, "tap", plan.Tap, a.z-d/2, a.z+d/2)
 	t.Stage, t.Makes, t.Depth = shape.Finishing, []string{a.CrossHole.Name}, float64(th.Thread.Major-th.Thread.MinorInt)/2
+	t.Rim, t.Aside = a.top, c.acrossAside(a)
 	tool, _ := c.taps(th.Thread)
 	deep := float64(th.Length.Value)
 	if a.spotted.Through {

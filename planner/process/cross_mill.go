@@ -86,6 +86,7 @@ func (c *Context) slot(f *partspec.Slot) []Task {
 func (c *Context) mill(t Task, m milled, width float64) Task {
 	t.Stage, t.Depth = shape.Finishing, m.top-(m.low+m.high)/2
 	t.Place = c.alongPlace(m)
+	t.Rim, t.Aside, t.Middle = c.asideOf(m)
 	if !c.coordinates() {
 		return t.orLacking(fmt.Sprintf("%s: no mill with dials x, y and quill (or z) is owned", m.f.Head().Name))
 	}

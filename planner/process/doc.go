@@ -48,6 +48,11 @@ type Task struct {
 	shape.Op
 	Ways    []Way
 	Lacking []string
+
+	// Of what is cut across the axis: how far from it the outside stands there, and how far round it, at that radius, it may lie off its direction; 0 = it cannot be told.
+	Rim    float64
+	Aside  float64
+	Middle bool // Aside is also what it may lie beside the axis: a slot's
 }
 
 // By is the process that a task is when it is done in a way.
@@ -64,6 +69,7 @@ type Way struct {
 	Process   plan.Process         // what it then is, where that is not what the task says of itself: a chamfer cut by a countersink
 	Across    bool                 // mill or drill: the part's axis lies along the table
 	AcrossDeg float64              // up, then, from +X of the part's frame
+	Indexed   bool                 // mill: the part stands upright on a dividing head, which turns its places under the spindle
 	AskewDeg  float64              // mill: the direction in a flat part, from +X, that lies along the table's x; 0 = X does
 	Run       [2]float64           // then, how far a cutter's axis goes beyond the beginning and the end of the edge
 	End       partspec.End         // the end that must be free; of a flat part the face that looks at the spindle

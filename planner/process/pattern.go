@@ -98,6 +98,8 @@ func (c *Context) locate(f *partspec.Holes) (by partspec.LocateBy, why string) {
 	dials, marks := c.coordinates(), len(c.tools(partspec.Scriber)) > 0 && c.Bench.Kind != "" && (c.Drill.Kind != "" || c.Mill.Kind != "")
 	by = f.Locate
 	switch {
+	case by == partspec.LocateHead:
+		return by, c.indexes(f, dials)
 	case by == "" && dials:
 		by = partspec.LocateDial
 	case by == "" && marks:
@@ -115,7 +117,7 @@ func (c *Context) locate(f *partspec.Holes) (by partspec.LocateBy, why string) {
 }
 
 // marked reports whether the places are found by marks or spots on the work.
-func (s spotted) marked() bool { return s.by != partspec.LocateDial }
+func (s spotted) marked() bool { return s.by != partspec.LocateDial && !s.indexed() }
 
 // holeTools chooses the drill, the reamer and the depth.
 func (c *Context) holeTools(s *spotted) (lacking []string) {
@@ -278,7 +280,11 @@ func (c *Context) holeWays(s spotted, follows bool) []Way {
 		off = s.spots.apart
 	}
 	for _, e := range s.from {
-		if !s.marked() {
+		switch {
+		case s.indexed(): // what the nearest holes are off is the holding's to say
+			ways = append(ways, Way{Machine: partspec.Mill, Indexed: true, End: e, Off: wander(follows)})
+			continue
+		case !s.marked():
 			ways = append(ways, Way{Machine: partspec.Mill, End: e, Off: c.placesOff(s) + wander(follows)})
 			continue
 		}

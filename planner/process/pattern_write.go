@@ -151,6 +151,10 @@ func (p *page) begin(s spotted, w Way) {
 		p.why("each place is counted from one nought, always coming up in the same direction", "C-08")
 	}
 	p.quillZero(s.columns[0].entry(w.End), "the tool's point just touches the face")
+	if w.Indexed {
+		p.index(s)
+		return
+	}
 	for i, at := range s.Places {
 		line := plan.HoleLine{Number: i + 1, XMM: tidyMM(float64(at.X.Value)), YMM: tidyMM(float64(at.Y.Value))}
 		if !w.Marked {
@@ -164,7 +168,10 @@ func (p *page) begin(s spotted, w Way) {
 // over puts the spindle over a hole's place.
 func (p *page) over(s spotted, w Way, i int) stand {
 	x, y := tidyMM(float64(s.Places[i].X.Value)), tidyMM(float64(s.Places[i].Y.Value))
-	if !w.Marked {
+	switch {
+	case w.Indexed:
+		return p.turns[i]
+	case !w.Marked:
 		return p.overDials(x, y)
 	}
 	place := &plan.Place{XMM: x, YMM: y, By: "punch mark", WithinMM: p.c.markError()}

@@ -37,15 +37,16 @@ func (d Done) Apply(b solid.Body) solid.Body {
 
 // page writes one operation out: it keeps the dials' noughts and collects cuts and card lines.
 type page struct {
-	c    *Context
-	j    Job
-	op   plan.Operation
-	done Done
-	tool partspec.Tool
-	rate Rate             // under the caps of the holding
-	on   partspec.Machine // where it is done
-	head int64            // count of a dividing head
-	most float64          // depth of one pass, as light as the holding wants it
+	c     *Context
+	j     Job
+	op    plan.Operation
+	done  Done
+	tool  partspec.Tool
+	rate  Rate             // under the caps of the holding
+	on    partspec.Machine // where it is done
+	head  int64            // count of a dividing head
+	turns []stand          // where each hole of a ring is turned to by an upright one
+	most  float64          // depth of one pass, as light as the holding wants it
 }
 
 func (c *Context) page(j Job, t Task, w Way, title string) *page {

@@ -303,7 +303,7 @@ func (w *walk) jawsDemand(p push) mechanics.GripDemand {
 	if p.sideN > 0 {
 		d.MainN, d.CutRadiusMM, d.OverhangMM = p.sideN, arm, math.Abs(z-(lo+hi)/2)
 	}
-	if w.divided() {
+	if w.divided() && w.setup.Across {
 		w.outOfHead(&d, p)
 	}
 	return d

@@ -38,16 +38,25 @@ func (w *walk) checkDividing() {
 	switch {
 	case h.Kind != partspec.DividingHead:
 		w.failOp("dividing", "a %s turns nothing by a count", h.Kind)
-	case !w.setup.Across || w.setup.MachineKind != string(partspec.Mill):
-		w.failOp("dividing", "work on %s lies across, on a mill", h.Name)
+	case w.setup.MachineKind != string(partspec.Mill):
+		w.failOp("dividing", "%s stands on a mill", h.Name)
+	case w.indexing() && !h.Upright:
+		w.failOp("dividing", "%s does not stand upright: work on it lies across", h.Name)
 	case d.Ratio == h.Ratio && slices.Contains(h.Plates, d.Circle), d.Ratio == 1 && slices.Contains(h.Direct, d.Circle):
 	default:
 		w.failOp("dividing", "%s has no circle of %d with %d turns of the crank for one of the work", h.Name, d.Circle, d.Ratio)
 	}
-	r := w.body.Outer.Greatest(w.body.Ends())
 	if math.Abs(d.HeightMM-float64(h.Height)) > figure {
 		w.failOp("dividing", "its axis is said to lie %s over the table; that of %s lies %s", mm(d.HeightMM), h.Name, mm(float64(h.Height)))
 	}
+	if w.setup.Across {
+		w.checkUnderHead(h)
+	}
+}
+
+// checkUnderHead holds that there is room between the table and work that turns over it.
+func (w *walk) checkUnderHead(h partspec.Holding) {
+	r := w.body.Outer.Greatest(w.body.Ends())
 	if r+underHead > float64(h.Height)+same {
 		w.failOp("dividing", "the work of Ø%s swings over the table under an axis %s high", mm(2*r), mm(float64(h.Height)))
 	}
@@ -59,8 +68,8 @@ func (w *walk) checkDividing() {
 // turnHead turns the work to where the cuts of an operation have it: all alike, for one operation is done with the spindle locked.
 func (w *walk) turnHead(op plan.Operation) {
 	w.turnedDeg = 0
-	if !w.divided() {
-		return
+	if !w.divided() || w.indexing() {
+		return // upright it is turned from cut to cut
 	}
 	count, known := int64(0), false
 	for _, cut := range op.Cuts {
@@ -99,9 +108,32 @@ func (w *walk) checkHeadLine(l plan.Line) {
 	if !l.Counted || l.ByMeasure || l.Marks < 0 || l.Marks >= circle || l.Turns*circle+l.Marks != l.Total {
 		w.failOp("card", "line %q: %d turns and %d holes of a circle of %d are not %d", l.Label, l.Turns, l.Marks, circle, l.Total)
 	}
-	w.checkAngle(l, l.Reading, 360*float64(l.Total)/float64(int64(d.Ratio)*circle))
-	up, _, _ := strings.Cut(l.Makes, "°")
-	w.checkAngle(l, up+"°", w.setup.AcrossDeg+360*float64(l.Total)/float64(int64(d.Ratio)*circle))
+	deg := 360 * float64(l.Total) / float64(int64(d.Ratio)*circle)
+	w.checkAngle(l, l.Reading, deg)
+	if w.setup.Across {
+		w.checkUp(l, w.setup.AcrossDeg+deg)
+	}
+}
+
+// checkUp holds what a line says of where the drawing then looks, and of what that is off: "51.4167° of the drawing looks up, 0.0119° short of 51.4286°".
+func (w *walk) checkUp(l plan.Line, deg float64) {
+	up, off, inexact := strings.Cut(l.Makes, " of the drawing looks up, ")
+	up, _, _ = strings.Cut(up, " of the drawing looks up")
+	w.checkAngle(l, up, deg)
+	if !inexact {
+		return
+	}
+	for word, way := range map[string]float64{" past ": -1, " short of ": 1} {
+		if by, drawn, ok := strings.Cut(off, word); ok {
+			v, err := strconv.ParseFloat(strings.TrimSuffix(by, "°"), 64)
+			if err != nil {
+				v = math.NaN()
+			}
+			w.checkAngle(l, drawn, deg+way*v)
+			return
+		}
+	}
+	w.failOp("card", "line %q says %q: expected how far past or short of a direction it is", l.Label, off)
 }
 
 // degreeFigure is the rounding of an angle on the sheet, in degrees.
@@ -109,7 +141,7 @@ const degreeFigure = 1e-4
 
 func (w *walk) checkAngle(l plan.Line, said string, deg float64) {
 	v, err := strconv.ParseFloat(strings.TrimSuffix(said, "°"), 64)
-	if err != nil || turnBetween(v, deg) > degreeFigure {
+	if err != nil || !(turnBetween(v, deg) <= degreeFigure) {
 		w.failOp("card", "line %q says %q; its count makes %s°", l.Label, said, mm(deg))
 	}
 }
@@ -128,6 +160,9 @@ func (w *walk) headRunOut() float64 {
 	}
 	if w.setup.Grip.Packing != "" && w.holding.Jaws != fourJaws {
 		full = math.Max(full, packedChuck)
+	}
+	if w.indexing() {
+		return full / 2 // the work's axis beside the head's, which was found by itself
 	}
 	return math.Sqrt2 * full / 2
 }
@@ -152,7 +187,7 @@ func (w *walk) outOfHead(d *mechanics.GripDemand, p push) {
 
 // checkHeadBends holds that work which stands out of a dividing head's chuck is stiff enough for every pass.
 func (w *walk) checkHeadBends() {
-	if !w.divided() {
+	if !w.divided() || w.indexing() {
 		return
 	}
 	for _, p := range w.pushes {

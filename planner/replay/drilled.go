@@ -72,6 +72,7 @@ func (w *walk) drillHole(op plan.Operation, f partspec.Feature, a aside) {
 	if !w.checkDirection(f, a) {
 		return
 	}
+	a = w.turnedAside(f, a)
 	goal, off := nearestAim(w.aimsOf(f, a.pose), a.to[0], a.to[1])
 	if _, moves := a.slot(); moves || off > float64(goal.diameter.Value)/2 {
 		w.failOp("place", "cut %q stands at %s, %s; no hole of %s is drawn there", a.name, mm(a.to[0]), mm(a.to[1]), f.Head().ID())
@@ -118,7 +119,7 @@ func (w *walk) checkDirection(f partspec.Feature, a aside) bool {
 			w.failOp("pose", "%s lies across the axis; the work stands upright", f.ID())
 			return false
 		}
-		if turn := turnBetween(a.pose.deg, float64(f.Angle)); turn > sameAngle && !(f.Through && 180-turn <= sameAngle) {
+		if turn := turnBetween(a.pose.deg, float64(f.Angle)); turn > math.Max(sameAngle, a.pose.coarse) && !(f.Through && 180-turn <= sameAngle) {
 			w.failOp("pose", "%s is drawn at %s degrees; the spindle stands at %s", f.ID(), mm(float64(f.Angle)), mm(a.pose.deg))
 			return false
 		}

@@ -31,8 +31,8 @@ func (w *walk) checkPose() {
 		w.failOp("pose", "work lies across on a mill or a drilling machine only")
 	case s.AcrossDeg != 0 && !s.Across:
 		w.failOp("pose", "it is turned to %s degrees round its axis, and does not lie across", mm(s.AcrossDeg))
-	case s.AskewDeg != 0 && !w.part.Flat():
-		w.failOp("pose", "it is turned round on the table by %s degrees: only flat work is", mm(s.AskewDeg))
+	case s.AskewDeg != 0 && !w.part.Flat() && !w.indexing():
+		w.failOp("pose", "it is turned round on the table by %s degrees: only flat work is, and what stands on a dividing head", mm(s.AskewDeg))
 	case (s.CentreX != 0 || s.CentreY != 0) && s.MachineKind != string(partspec.Lathe):
 		w.failOp("pose", "work is set off its centre on a lathe only")
 	case (s.CentreX != 0 || s.CentreY != 0) && !w.part.Flat() && s.SwingHighMM == 0:

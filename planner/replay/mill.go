@@ -23,6 +23,8 @@ type pass struct {
 	by       string     // what the place was taken from: "" = the dials; else as plan.Place says
 	measured float64    // width of the range in which measuring ends it; 0 = the dials do
 	counts   map[string][2]int64
+	turning  float64 // of within, what turns with the work on an upright dividing head: it moves no ring as a whole
+	ringed   float64 // upright on a dividing head: how far off along its circle the nearest hole may bring a place
 }
 
 // coneLong is how long the cone in front of the full diameter is.
@@ -205,6 +207,9 @@ func (w *walk) rebuildMill(op plan.Operation, cut plan.Cut, key cutKey) (pass, b
 		return pass{}, false
 	}
 	m.told = [2]float64{m.to[0] - w.strayed(m, dialX), m.to[1] - w.strayed(m, dialY)}
+	if w.indexing() && !w.indexPass(&m, cut) {
+		return pass{}, false
+	}
 	for _, v := range [...]float64{m.from[0], m.from[1], m.from[2], m.to[0], m.to[1], m.to[2]} {
 		if math.IsNaN(v) || math.IsInf(v, 0) {
 			w.failOp("readings", "cut %q: the dials must say where the tool stands, over the table and along the spindle", cut.Name)
@@ -304,7 +309,7 @@ func (m pass) shared() float64 {
 	if m.by != "" {
 		return 0
 	}
-	return m.within
+	return m.within - m.turning
 }
 
 // apartFound is how much less far the work lies off along either axis than the setup says it does radially: of two edges, each found by itself, each has its

@@ -20,7 +20,7 @@ func (w *walk) checkShownPass(op plan.Operation, m pass, runsOut bool) {
 
 func onTable(op plan.Operation, dial string, total int64) bool {
 	for _, h := range op.Holes {
-		if h.X.Dial == dial && h.X.Total == total || h.Y.Dial == dial && h.Y.Total == total {
+		if h.X.Dial == dial && h.X.Total == total || h.Y.Dial == dial && h.Y.Total == total || h.Head != nil && dial == plan.HeadDial && h.Head.Total == total {
 			return true
 		}
 	}
@@ -67,6 +67,9 @@ func (w *walk) checkHoleLine(h plan.HoleLine, passes []pass) bool {
 	if (h.X.Dial == "") != (h.Y.Dial == "") || h.X.Dial != "" && (h.X.Dial != dialX || h.Y.Dial != dialY) {
 		w.failOp("table", "hole %d is set by the dials %q and %q: expected x and y, or neither", h.Number, h.X.Dial, h.Y.Dial)
 	}
+	if h.Head != nil || w.indexing() {
+		return w.checkRingLine(h, passes)
+	}
 	for _, m := range passes {
 		if tableLine(h).reads(m) && w.near(h.XMM, m.told[0], h.X.Dial) && w.near(h.YMM, m.told[1], h.Y.Dial) {
 			return true
@@ -98,6 +101,10 @@ type tableLine plan.HoleLine
 
 // reads reports whether a pass stands at the line's readings: both dials, or neither where the place is taken from the work.
 func (h tableLine) reads(m pass) bool {
+	if h.Head != nil {
+		at, counted := m.counts[plan.HeadDial]
+		return counted && at[1] == h.Head.Total
+	}
 	if h.X.Dial == "" && h.Y.Dial == "" {
 		return m.by != "" && math.Abs(h.XMM-m.told[0]) <= figure && math.Abs(h.YMM-m.told[1]) <= figure
 	}

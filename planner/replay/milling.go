@@ -15,12 +15,14 @@ func (w *walk) checkMilling(op plan.Operation, f partspec.Feature, a aside) {
 	case *partspec.Seat:
 		w.checkSeatPass(w.viewOf(f), a)
 	case *partspec.Flat:
-		if _, ok := flatAt(f, a.pose); !ok {
+		k, ok := flatAt(f, a.pose)
+		if !ok {
 			w.failOp("pose", "%s is cut across the axis at %s degrees or a like one; the spindle stands at %s", f.ID(), mm(float64(f.Angle)), mm(a.pose.deg))
 		}
+		w.checkFlatTurned(f, directionOf(f, k), a)
 		w.checkLevel(op, a)
 	case *partspec.Slot:
-		if !a.pose.across || !sameTurn(a.pose.deg, float64(f.Angle)) {
+		if !a.pose.across || !a.pose.looks(float64(f.Angle)) {
 			w.failOp("pose", "%s is cut across the axis at %s degrees; the spindle stands at %s", f.ID(), mm(float64(f.Angle)), mm(a.pose.deg))
 		}
 		w.checkLevel(op, a)
@@ -31,12 +33,18 @@ func (w *walk) checkMilling(op plan.Operation, f partspec.Feature, a aside) {
 
 // flatAt is which of a feature's like flats a pose looks at, from 0.
 func flatAt(f *partspec.Flat, p pose) (int, bool) {
+	best := 0
 	for k := range max(1, f.Count) {
-		if p.across && sameTurn(p.deg, float64(f.Angle)+360*float64(k)/float64(max(1, f.Count))) {
-			return k, true
+		if turnBetween(p.deg, directionOf(f, k)) < turnBetween(p.deg, directionOf(f, best)) {
+			best = k
 		}
 	}
-	return 0, false
+	return best, p.across && p.looks(directionOf(f, best))
+}
+
+// directionOf is where one of a feature's like flats looks.
+func directionOf(f *partspec.Flat, k int) float64 {
+	return float64(f.Angle) + 360*float64(k)/float64(max(1, f.Count))
 }
 
 // level is how high the metal under a pass stands that moves over a flat or a slot: the surface, or what earlier passes have left along all of its way.
@@ -152,7 +160,7 @@ func (w *walk) passesOf(feature string, k int) (list []aside) {
 func (w *walk) finishFlat(f *partspec.Flat, k int, least solid.Body) {
 	list := w.passesOf(f.Name, k)
 	if len(list) == 0 {
-		w.fail(where{}, "finished part", "%s is never cut at %s degrees", f.ID(), mm(float64(f.Angle)+360*float64(k)/float64(max(1, f.Count))))
+		w.fail(where{}, "finished part", "%s is never cut at %s degrees", f.ID(), mm(directionOf(f, k)))
 		return
 	}
 	left, right := w.laidOn(f.On, f.Span, list)
@@ -255,7 +263,11 @@ func (w *walk) finishSlot(f *partspec.Slot, least solid.Body) {
 	if wide := high - low; wide < float64(f.Width.Low)-same || wide > float64(f.Width.High)+same {
 		w.fail(at, "size", "%s comes out %s wide, drawn %s to %s", f.ID(), mm(wide), mm(float64(f.Width.Low)), mm(float64(f.Width.High)))
 	}
-	if aside := math.Abs(high+low)/2 + within; aside > w.generalOf(2*r)+figure {
+	turned := 0.0
+	for _, a := range list {
+		turned = math.Max(turned, math.Abs(asideBy(r, float64(f.Angle), a.pose)))
+	}
+	if aside := math.Abs(high+low)/2 + within + turned; aside > w.generalOf(2*r)+figure {
 		w.fail(at, "place", "%s may lie %s beside the axis, drawn within %s", f.ID(), mm(aside), mm(w.generalOf(2*r)))
 	}
 	half := float64(f.Width.Low) / 2

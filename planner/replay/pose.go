@@ -13,13 +13,21 @@ type pose struct {
 	across bool
 	free   float64 // +1: the right end or the front looks at the spindle, else -1; of no account across
 	deg    float64 // across: where up is, from +X
+	coarse float64 // across, on a dividing head: half the angle from one hole of its circle to the next; nothing is turned nearer than that
 }
 
 // place is a place in a pose's frame: X, Y, Z of the part upright; Z, side, up across. The first two lie in the table, the last along the spindle.
 type place [3]float64
 
 // poseOf is the pose of the setup at hand.
-func (w *walk) poseOf() pose { return pose{w.setup.Across, w.free(), w.setup.AcrossDeg + w.turnedDeg} }
+func (w *walk) poseOf() pose {
+	return pose{w.setup.Across, w.free(), w.setup.AcrossDeg + w.turnedDeg, w.halfHole()}
+}
+
+// looks reports whether a pose that lies across has a direction of the drawing up, as near as its holding turns it.
+func (p pose) looks(deg float64) bool {
+	return turnBetween(p.deg, deg) <= math.Max(sameAngle, p.coarse)
+}
 
 // poseFor is the pose in which the cuts of an operation are read: the setup's, or that of the hole itself where it is tapped by hand at the bench, however the work lies.
 func (w *walk) poseFor(op plan.Operation) pose {

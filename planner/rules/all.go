@@ -12,14 +12,14 @@ func All() Set {
 		},
 		Holdings: []Holding{
 			gripExists, gripNotCut, capacity, colletSize, boreFinished, neverOnThread, packFinished, squareBar, grippedLength, stickOut, wallUnderGrip, wallOnMandrel, gripHolds,
-			gluedArborLight, mandrelDrive, setOver, clampsPlaced, viceOnParallels, faceplateSeat, angleOnPlate, unbalanced, fourJawSides, coordinates, lyingRound, workFromFlatSide, verticalSlide,
+			gluedArborLight, mandrelDrive, setOver, clampsPlaced, viceOnParallels, faceplateSeat, angleOnPlate, unbalanced, fourJawSides, coordinates, nearestCount, lyingRound, workFromFlatSide, verticalSlide,
 		},
 		Numbers: []Number{
 			spotFirst, stockForFinish, separateRoughing, pilotChain, drillBoreOrReam, reamAllowance, partSpare, runOutExpected, holdingTimes,
 			speedStep, lowestCap, operationFactors, pecking, barOverhang, oneWay, dialReads, mixedUnits, metalOn, coarseDial, trialCut, fileLeave,
 			taperBySlide, screwInfeed, passDepth, pointDepth, partingTool, stockLength, toMeasuredSize,
 			sameSetting, runOutShare, fewestSettings, holeFirst, helpersFirst, instrumentChoice, measureInTime, easeGrip, colletGrip, surfaceSpeedCap, clampGeometry, clampedToTable, backing,
-			dividedRound, chordCheck, fromHeldDatum, blindTapped,
+			dividedRound, indexedRing, chordCheck, fromHeldDatum, blindTapped,
 			mainAxisFirst, clockSwing, sagitta, wrongRadius, swungRadius, gaugeSeat,
 		},
 		Cautions: []Caution{

@@ -120,6 +120,19 @@ var coordinates = Holding{
 	},
 }
 
+var nearestCount = Holding{
+	plan.Rule{ID: "C-24i", Class: "holding", Title: "Nearest hole of a circle",
+		Text: "IF no circle of a dividing head has a place exactly THEN it is cut at the nearest hole, counted from one nought so that errors do not add up, where what that is off round the axis lies within the limits of its place; of a flat within the general tolerance of its angle.",
+		Why:  "half a hole of a coarse circle is more than many drawings let pass, and a fine one is near enough for most",
+		Sure: "published", Source: "Precision Locating and Dividing Methods (1914), approximate divisions; half a hole is plane geometry; the tolerance of angles ISO 2768-1, from memory", Except: "another plate, or compound and differential dividing, which are not planned"},
+	func(c Case) Verdict {
+		if c.CountAllow > 0 && c.CountOff > c.CountAllow+placeNoise {
+			return refuse("the nearest hole of its circle of %d comes out %.3f off round the axis, %.3f may pass", c.Counted, c.CountOff, c.CountAllow)
+		}
+		return Verdict{}
+	},
+}
+
 // placeNoise is the rounding of limits worked out from decimals, in mm: an error that uses them up still lies within them.
 const placeNoise = 1e-6
 
@@ -165,8 +178,10 @@ var lyingRound = Holding{
 const lyingLeast = 12.0
 
 var (
-	dividedRound = number("C-24d", "Divided in one setting", "IF flats, slots or cross holes lie round a turned part and a dividing head is owned THEN one setting turns to all of them: each place is a whole number of holes from one nought on the circle that has them all exactly, ratio x circle x angle / 360, and the crank always comes up the same way.",
+	dividedRound = number("C-24d", "Divided in one setting", "IF flats, slots or cross holes lie round a turned part and a dividing head is owned THEN one setting turns to all of them: each place is the nearest whole number of holes, ratio x circle x angle / 360, from one nought on the circle that has them all exactly, else on the one whose worst place is least off, and the crank always comes up the same way.",
 		"work that is let go and set round by a square loses what was clocked, and counting from place to place adds the errors up", "published", "Precision Locating and Dividing Methods (1914); the count is plane geometry")
+	indexedRing = number("C-24u", "A ring turned under the spindle", "IF a ring of holes is to be located by a dividing head THEN the head stands upright under the mill's spindle, the table is set off from the head's axis by the ring's radius and stands still, and the work is turned to every hole by a count from one nought.",
+		"one setting of the slides serves all holes, so that they lie on one circle whatever the table's screws are like, and the counts carry no error on", "published", "Precision Locating and Dividing Methods (1914); the count is plane geometry")
 	chordCheck = number("C-25", "Chord check", "IF holes are drilled by coordinates THEN the distances over pins in neighbours, and over the two farthest apart, are on the sheet.",
 		"a wrong count shows before metal is lost", "published", "US Navy course 14119 fig. 16-6, flange layout; c = C sin(180/n), plane geometry")
 	fromHeldDatum = number("C-26", "Coordinates from the held datum", "IF holes are drilled by coordinates THEN every one is counted from one nought on the surface that the holding gives; spot all, then drill all, then size all.",

@@ -50,9 +50,13 @@ func besideHoldingCases() map[string]struct{ refused, passed rules.Case } {
 	lands := func(off float64) func(*rules.Case) {
 		return func(c *rules.Case) { c.PlaceOff, c.PlaceAllow = off, 0.2 }
 	}
+	counts := func(off float64) func(*rules.Case) {
+		return func(c *rules.Case) { c.CountOff, c.CountAllow, c.Counted = off, 0.15, 20 }
+	}
 	return map[string]struct{ refused, passed rules.Case }{
 		"A-37b": {sound(func(c *rules.Case) { c.Hollow = true }), sound()},
 		"C-24":  {sound(lands(0.21)), sound(lands(0.2))},
+		"C-24i": {sound(counts(0.16)), sound(counts(0.15))},
 		"B-43":  {sound(in(partspec.VeeBlock), func(c *rules.Case) { c.Lying, c.Length = true, 11 }), sound(in(partspec.VeeBlock), func(c *rules.Case) { c.Lying, c.Length = true, 12 })},
 	}
 }

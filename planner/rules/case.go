@@ -47,6 +47,10 @@ type Case struct {
 	PlaceOff   float64 // how far a hole may land from its place, radially
 	PlaceAllow float64 // what its limits let pass; 0 = open
 
+	CountOff   float64 // how far round the axis, at its rim, a dividing head's nearest count is off a place; and what may pass, 0 = it is turned by no head
+	CountAllow float64
+	Counted    int // holes of the circle, or notches of the plate, that it counts by
+
 	LeastN  float64 // what must hold
 	LightN  float64 // the lightest nip
 	FirmN   float64 // the firmest

@@ -64,3 +64,19 @@ func (sc *acrossScene) chuckFace() []outline {
 	}
 	return parts
 }
+
+// headTall is the height of a dividing head that stands upright, on paper.
+const headTall = 16.0
+
+// headUnder is a dividing head that stands upright under its chuck, its crank to the side; it gives where the table lies.
+func (c *Canvas) headUnder(held Box, top float64, crank bool) float64 {
+	inset := (held.Right - held.Left) / 6
+	left, right := held.Left+inset, held.Right-inset
+	c.Rect(Holder, Point{left, top}, Point{right, top + headTall})
+	if crank {
+		middle := top + headTall/2
+		c.Rect(Holder, Point{right, middle - crankWide/2}, Point{right + crankOut/2, middle + crankWide/2})
+		c.Rect(Holder, Point{right + crankOut/2, middle - crankWide/2}, Point{right + crankOut/2 + crankWide, middle + headTall/2 - 1})
+	}
+	return top + headTall
+}

@@ -162,6 +162,9 @@ func (c *Canvas) tableSide(sc *flatScene, held Box) {
 	if sc.s.Grip.Kind == "jaws" {
 		c.Rect(Holder, Point{held.Left, table}, Point{held.Right, table + chuckTall})
 		table += chuckTall
+		if sc.s.Dividing != nil {
+			table = c.headUnder(held, table, sc.s.Dividing.Ratio > 1)
+		}
 	}
 	c.Rect(Holder, Point{held.Left - 4, table}, Point{held.Right + 4, table + tableThick})
 	if sc.turned() {

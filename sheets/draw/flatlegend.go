@@ -75,7 +75,11 @@ func (sc *flatScene) lies() string {
 		if deg > 0 {
 			way = "clockwise"
 		}
-		text += " On the table it lies turned by " + units.Decimal(math.Abs(deg), 2) + "° " + way + "."
+		where := " On the table"
+		if sc.s.Dividing != nil {
+			where = " At the dividing head's nought"
+		}
+		text += where + " it lies turned by " + units.Decimal(math.Abs(deg), 2) + "° " + way + "."
 	}
 	return text
 }

@@ -21,6 +21,11 @@ part "rings" {
     diameter = 3
     depth    = 4
   }
+  holes "no_ring" {
+    at        = [[19, 0], [0, 19], [-18, 0]]
+    diameter  = 3
+    locate_by = "dividing_head" # ERROR "is no ring about the axis: its holes lie 18 mm to 19 mm from it"
+  }
   holes "about" {
     circle   = 38
     count    = 4

@@ -77,6 +77,11 @@ part "told" {
     from      = "top"  # ERROR "cannot begin from 'top'"
     locate_by = "luck" # ERROR "cannot be located by 'luck'"
   }
+  holes "turned" {
+    at        = [[10, 10]]
+    diameter  = 4
+    locate_by = "dividing_head" # ERROR "A flat part is not turned on a dividing head"
+  }
   holes "several" {
     at       = [[10, 10]]
     dowel    = "4 h7" # ERROR "h7 is the class of a shaft"

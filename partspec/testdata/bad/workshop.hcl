@@ -75,6 +75,12 @@ workshop "shed" {
     name   = "bare"
     height = 60
   }
+  holding "dividing_head" {
+    name    = "standing"
+    height  = 60
+    direct  = [24]
+    upright = "on end" # ERROR "upright"
+  }
   tool "hole_saw" { # WARNING "No plan uses a hole saw yet"
     sizes = [25]
   }

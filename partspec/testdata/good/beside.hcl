@@ -26,11 +26,12 @@ part "saddle" {
     diameter = "24 H8"
   }
   holes "fixing" {
-    circle = 48
-    count  = 6
-    start  = 30
-    thread = "M4"
-    from   = "right"
+    circle    = 48
+    count     = 6
+    start     = 30
+    thread    = "M4"
+    from      = "right"
+    locate_by = "dividing_head"
   }
   seat "pipe" {
     on     = "left"
