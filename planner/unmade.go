@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"catchplate/partspec"
+	"catchplate/planner/holding"
 	"catchplate/planner/plan"
 	"catchplate/planner/process"
 	"catchplate/planner/sequence"
@@ -274,7 +275,7 @@ func (o *ordering) standing(w sequence.Waiting, done sequence.Set) (found, waits
 		}
 	}
 	for _, alt := range w.Unlinked {
-		found = append(found, objection{mount: o.mounts[o.alts[w.Op][alt].mount].ID, reason: o.bound(w.Op), rule: "A-06"})
+		found = append(found, objection{mount: o.mounts[o.alts[w.Op][alt].mount].ID, reason: o.bound(w.Op, o.mounts[o.alts[w.Op][alt].mount]), rule: "A-06"})
 	}
 	if len(o.alts[w.Op]) == 0 {
 		found = append(found, o.whyNever(w.Op)...)
@@ -282,11 +283,14 @@ func (o *ordering) standing(w sequence.Waiting, done sequence.Set) (found, waits
 	return found, waits
 }
 
-// bound says what binds a task to the setting of another.
-func (o *ordering) bound(task int) string {
+// bound says what binds a task to the setting of another, and how true it would be to that in a mount that sits on it.
+func (o *ordering) bound(task int, m holding.Mount) string {
 	for _, r := range o.ctx.Part.Relations {
 		for _, pair := range [][2]partspec.Surface{{r.Of, r.To}, {r.To, r.Of}} {
 			if o.maker(pair[0]) == task {
+				if truth, face := o.shop.FaceTruth(m, o.widest(task, max(0, o.maker(pair[1])))); r.Kind == partspec.Parallel && face == pair[1].String() {
+					return fmt.Sprintf("%s is made in another setting; sitting on it, this face comes out within %.3f parallel to it, and half of the %.3f asked may go on that", pair[1], truth, float64(r.Within))
+				}
 				return fmt.Sprintf("%s is made in another setting, and how true the two are to each other would be lost", pair[1])
 			}
 		}

@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"catchplate/partspec"
-	"catchplate/partspec/units"
 	"catchplate/planner/plan"
 	"catchplate/planner/rules"
 	"catchplate/planner/shape"
@@ -16,6 +15,7 @@ import (
 const (
 	ChainSpot Chain = "spot" // spotted, drilled and reamed like the holes of a pattern
 	ChainHead Chain = "head" // bored by a boring head
+	ChainTrue Chain = "true" // bored true by a boring head, and reamed
 	ChainSink Chain = "sink" // a flat floor round a hole that is there: counterbored
 	ChainTurn Chain = "turn" // an outline turned
 	ChainFile Chain = "file" // an outline filed
@@ -35,8 +35,9 @@ func (c *Context) FlatChains(f *partspec.Bore) (chains []Chain, lacking []string
 			lacking = append(lacking, why)
 		}
 	}
-	if why = c.headLack(f); why == "" {
-		chains = append(chains, ChainHead)
+	chain, why := c.headChain(f)
+	if why == "" {
+		chains = append(chains, chain)
 	} else {
 		lacking = append(lacking, why)
 	}
@@ -110,66 +111,6 @@ func (c *Context) drilledOff(s spotted) float64 {
 	return off + math.Sqrt2*c.placesOff(s)
 }
 
-// What the boring head leaves: roughing for finishing on diameter, and how deep its passes go on radius (cutting table, rows of boring).
-const (
-	headLeaves = 0.6
-	headDepth  = 0.4
-)
-
-// headLack says why a bore is not made by a boring head on the mill.
-func (c *Context) headLack(f *partspec.Bore) string {
-	d := float64(f.Diameter.High)
-	switch {
-	case !c.coordinates():
-		return fmt.Sprintf("boring %s on a mill: none with dials x, y and quill (or z) is owned", f.Name)
-	case !f.Through:
-		return fmt.Sprintf("boring %s by a boring head: it is blind", f.Name)
-	}
-	if why := c.unmeasurable(f.Name, f.Diameter, insideCheck); why != "" {
-		return "boring " + why
-	}
-	best := fmt.Sprintf("boring %s on the mill: no boring head is owned", f.Name)
-	for _, t := range c.tools(partspec.BoringHead) {
-		switch _, open := c.headDrill(f, t); {
-		case d > float64(t.MostSwing)+sizeNoise:
-			best = fmt.Sprintf("boring %s on the mill: Ø%.1f is over the %.1f that the %s swings", f.Name, d, float64(t.MostSwing), t.Name)
-		case open == 0:
-			best = fmt.Sprintf("boring %s on the mill: no drill owned opens it for the %s, which wants Ø%.1f", f.Name, t.Name, float64(t.LeastSwing))
-		case float64(t.Reach) > 0 && float64(t.Reach) < c.Length+through:
-			best = fmt.Sprintf("boring %s on the mill: the %s reaches %.1f deep, %.1f is wanted", f.Name, t.Name, float64(t.Reach), c.Length+through)
-		default:
-			return ""
-		}
-	}
-	return best
-}
-
-// headDrillMost is the largest drill that opens a bore for a boring head: what a small mill and a few clamps bear (rule A-25; the figure is ours).
-const headDrillMost = 20.0
-
-// headDrill is the largest drill that leaves a boring head its cut and lets it in; 0 when there is none.
-func (c *Context) headDrill(f *partspec.Bore, head partspec.Tool) (partspec.Tool, float64) {
-	var tool partspec.Tool
-	best := 0.0
-	for _, t := range c.tools(partspec.Drills) {
-		for _, s := range t.Sizes {
-			if v := float64(s); v <= float64(f.Diameter.Low)-boreLeave && v >= float64(head.LeastSwing)-sizeNoise && v > best && (v <= headDrillMost || best == 0) {
-				tool, best = t, v
-			}
-		}
-	}
-	return tool, best
-}
-
-func (c *Context) head(f *partspec.Bore) partspec.Tool {
-	for _, t := range c.tools(partspec.BoringHead) {
-		if _, open := c.headDrill(f, t); open > 0 && float64(f.Diameter.High) <= float64(t.MostSwing)+sizeNoise {
-			return t
-		}
-	}
-	return partspec.Tool{}
-}
-
 // flatBore makes the tasks of a bore of a flat part by the chain chosen for it.
 func (c *Context) flatBore(f *partspec.Bore) []Task {
 	if f.AsSupplied {
@@ -182,92 +123,12 @@ func (c *Context) flatBore(f *partspec.Bore) []Task {
 		return []Task{{Op: shape.Op{ID: f.ID() + "/bore", Feature: f.Name, Process: plan.BoreHead}, Lacking: lacking}}
 	case chain == ChainSpot:
 		return c.pattern(asHoles(f))
-	case chain == ChainHead:
-		return c.headHole(f)
+	case chain == ChainHead, chain == ChainTrue:
+		return c.headHole(f, chain)
 	case chain == ChainSink:
 		return []Task{c.sunkBore(f)}
 	}
 	return c.latheHole(f)
-}
-
-// headHole makes the tasks of a bore made by a boring head: drilled by the dials, roughed, and finished to measure.
-func (c *Context) headHole(f *partspec.Bore) []Task {
-	head := c.head(f)
-	tool, open := c.headDrill(f, head)
-	s := spotted{Holes: asHoles(f), by: partspec.LocateDial, from: []partspec.End{f.From, f.From.Other()}, columns: []column{{0, c.Length}}, drill: tool, drillMM: open, reamMM: float64(f.Diameter.Mid())}
-	d := float64(f.Diameter.Mid())
-	tasks := []Task{c.drillHoles(s)}
-	tasks[0].Place = 0 // the head bores where the spindle stands
-	if d-headLeaves > open+sizeNoise {
-		tasks = append(tasks, c.headTask(s, f, head, "rough", open, d-headLeaves))
-		open = d - headLeaves
-	}
-	return append(tasks, c.headTask(s, f, head, "bore", open, d))
-}
-
-// headTask bores from one diameter to another.
-func (c *Context) headTask(s spotted, f *partspec.Bore, head partspec.Tool, verb string, from, to float64) Task {
-	t := c.holesTask(s, verb, plan.BoreHead, to, 0)
-	t.Depth, t.Place = (to-from)/2, 0
-	finish := verb == "bore"
-	if finish {
-		t.Stage, t.Makes, t.Tight, t.Round = shape.Finishing, []string{f.Name}, float64(f.Diameter.Width()), c.roundness(f.Diameter)
-		t.Place = c.placeWithin(s.Holes)
-	}
-	for _, w := range c.holeWays(s, true) {
-		w.Tool, w.SizeMM, w.ForceAt, w.Ordinary = head, to, to/2, true
-		w.Rate = c.rateOn(partspec.Mill, cutBore, to, head)
-		w.deep(c, (to-from)/2)
-		w.Span = s.span(w.End, c.Length+through)
-		n := passes((to-from)/2, headDepth)
-		w.Minutes = minutesADrill + float64(n+1)*(c.Length/(w.Rate.FeedMM*w.Rate.RPM)+minutesAPass)
-		if finish {
-			w.Minutes += minutesTrial
-		}
-		w.Write = func(j Job) (plan.Operation, Done) { return c.writeHead(s, f, t, w, from, to, finish, j) }
-		t.Ways = append(t.Ways, w)
-	}
-	return t
-}
-
-func (c *Context) writeHead(s spotted, f *partspec.Bore, t Task, w Way, from, to float64, finish bool, j Job) (plan.Operation, Done) {
-	title := fmt.Sprintf("Rough %s with the boring head to Ø%s", f.Name, units.Length(to).Text(c.unit()))
-	if finish {
-		title = fmt.Sprintf("Bore %s%s with the boring head", f.Name, aimedAt(f.Diameter))
-	}
-	p := c.page(j, t, w, title)
-	p.begin(s, w)
-	top := j.Flat.Front
-	if w.End == partspec.Left {
-		top = j.Flat.Back
-	}
-	p.setQuill(top, "the tool's point just touches the face")
-	marks, reached := p.sunk(j.Flat.Front-j.Flat.Back+through, true)
-	p.line("run to", p.quill(), marks, p.both(reached, p.quill())+" below the face", "through", false)
-	st := p.over(s, w, 0)
-	n := passes((to-from)/2, headDepth*j.Light)
-	if finish {
-		n = max(n, 2)
-	}
-	for k := 1; k <= n; k++ {
-		cut := p.plunge(passName(k, n), st, marks, 0, 0)
-		cut.ToolID, cut.ToolSizeMM = w.Tool.ID(), tidyMM(from+(to-from)*float64(k)/float64(n))
-		if finish && k == n {
-			cut.ToMeasure = &plan.Measured{What: "diameter", LowMM: float64(f.Diameter.Low), HighMM: float64(f.Diameter.High)}
-		}
-		p.op.Cuts = append(p.op.Cuts, cut)
-		p.note("%s: the head set to Ø%s.", passName(k, n), p.both(cut.ToolSizeMM, ""))
-	}
-	p.op.DepthMM = (to - from) / 2 / float64(n)
-	if finish {
-		p.note("Measure after the last but one; set the head by what is left, and repeat the last pass until nothing more comes off.")
-		p.why("dials give differences, not sizes", "C-15")
-		p.op.Checks = append(p.op.Checks, c.check(f.Name+", diameter", f.Name, f.Diameter, insideCheck))
-	}
-	p.why("boring puts the hole where the spindle stands, whatever the drill did", "A-26")
-	p.done.Flat = t.Flat
-	p.done.Beside = []plan.FlatHole{{Feature: f.Name, XMM: s.place(0)[0], YMM: s.place(0)[1], DiameterMM: to, FromZ: 0, ToZ: c.Length}}
-	return p.finish()
 }
 
 func (s spotted) place(i int) [2]float64 {

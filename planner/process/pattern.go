@@ -23,6 +23,7 @@ type spotted struct {
 	reamMM  float64   // 0 = not reamed
 	depth   float64   // of the full diameter, from the face; blind holes only
 	spots   mateSpots // of a pattern that is spotted through from its mate
+	bored   bool      // true by a boring head before the reamer
 	inHole  bool      // the tool is set to the hole that is there, whatever made it
 }
 

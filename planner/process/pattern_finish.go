@@ -31,7 +31,7 @@ func (c *Context) reamHoles(s spotted) Task {
 			p.begin(s, w)
 			p.eachHole(s, w, tool, s.reamMM, units.Decimal(s.reamMM, 3)+" mm reamer", deep, s.Through, "never turn it backwards")
 			p.note("Plenty of oil on steel; withdraw while it turns forward.")
-			p.why(fmt.Sprintf("%.2f is left for the reamer on diameter; it follows the drilled hole", s.reamMM-s.drillMM), "A-27")
+			p.why(fmt.Sprintf("%.2f is left for the reamer on diameter; it follows the %s hole", s.reamMM-s.drillMM, s.opened()), "A-27")
 			p.op.Checks = append(p.op.Checks, c.check(s.Name+", diameter", s.Name, s.Diameter, insideCheck))
 			p.holesDone(s, w.End, s.reamMM)
 			return p.finish()
@@ -39,6 +39,14 @@ func (c *Context) reamHoles(s spotted) Task {
 		t.Ways = append(t.Ways, w)
 	}
 	return t
+}
+
+// opened says what made the hole that the reamer follows.
+func (s spotted) opened() string {
+	if s.bored {
+		return "bored"
+	}
+	return "drilled"
 }
 
 // sinkHoles widens the mouths of a pattern: counterbores with a piloted tool or an end mill, countersinks.

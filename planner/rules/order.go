@@ -179,7 +179,7 @@ var boreBeforeReam = Order{
 		Sure: "published", Source: "Shop Practice V1 (chestofbooks.com); Design for Manufacturability Handbook, ch. 4.5", Except: "bored straight to size"},
 	func(w Work) []Arc {
 		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
-			return a.Process == plan.BoreOut && b.Process == plan.Ream && a.Feature == b.Feature, partspec.EndInvalid
+			return (a.Process == plan.BoreOut || a.Process == plan.BoreHead) && b.Process == plan.Ream && a.Feature == b.Feature, partspec.EndInvalid
 		})
 	},
 }
