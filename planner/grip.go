@@ -22,7 +22,7 @@ type demand struct {
 
 // gripOf finds the forces of a setup's grip: one for all its operations where one will do, else a firm one for the heavy cuts, eased before the rest.
 func (w *writer) gripOf(m holding.Mount, steps []sequence.Step) plan.Grip {
-	g := plan.Grip{Kind: m.GripKind(), Surface: m.Surface, Inside: m.Inside, FromZ: tidy(m.Z0), ToZ: tidy(m.Z1), RadiusMM: tidy(m.Radius), Jaws: m.Jaws(), JawWidthMM: float64(m.Holding.JawWidth)}
+	g := plan.Grip{Kind: m.GripKind(), Surface: m.Surface, Inside: m.Inside, FromZ: tidy(m.Z0), ToZ: tidy(m.Z1), RadiusMM: tidy(m.Radius), Jaws: m.Jaws(), JawWidthMM: float64(m.Holding.JawWidth), WasherMM: tidy(m.Washer)}
 	lo, hi := between(m)
 	if m.Inside {
 		g.RadiusMM = tidy(w.body.Inner.Least(lo, hi))

@@ -33,19 +33,19 @@ func edited(t *testing.T, old, with, more string, files ...string) *partspec.Job
 	return job
 }
 
-// Entering the measured bore of the ring changes the mandrel that is turned to it, and nothing else.
+// Entering the measured bore of the pulley changes the mandrel that is turned to it, and nothing else.
 func TestMeasuredBoreChangesTheMandrelOnly(t *testing.T) {
 	with := func(bore string) any {
-		return tree(t, answered(t, edited(t, "diameter = 68.5", bore, "", filepath.Join(worked, "bezel-ring.hcl"), filepath.Join(worked, "workshop.hcl"))))
+		return tree(t, answered(t, edited(t, `diameter = "8 H7"`, bore, "", filepath.Join(worked, "pulley.hcl"), filepath.Join(worked, "workshop.hcl"))))
 	}
-	changed := differences(with("diameter = 68.5"), with("diameter = 68.5\nmeasured = 68.57"), "")
+	changed := differences(with(`diameter = "8 H7"`), with("diameter = \"8 H7\"\nmeasured = 8.01"), "")
 	steps := 0
 	for _, c := range changed {
 		if fits, err := path.Match("parts/0/make_first/*/steps/*", c); err == nil && fits {
 			steps++
 			continue
 		}
-		assert.Equal(t, "parts/0/drawing/notes", c, "changed with the measured bore of the ring")
+		assert.Equal(t, "parts/0/drawing/notes", c, "changed with the measured bore of the pulley")
 	}
 	assert.Equal(t, 1, steps, "the mandrel does not follow the bore: %v", changed)
 }

@@ -317,7 +317,9 @@ func gripBare(w work, words []string) (bool, error) {
 }
 
 // squeezed: squeezed @A: hard jaws close on a feature that is at size, bare or packed.
-func squeezed(w work, words []string) (bool, error) { return gripped(w, words, hardJaws) }
+func squeezed(w work, words []string) (bool, error) {
+	return gripped(w, words, func(s plan.Setup) bool { return hardJaws(s) && !strings.Contains(s.Title, "plug in the bore") })
+}
 
 // gripOnThread: grip_on_thread @A: jaws of any kind close on a thread that is cut.
 func gripOnThread(w work, words []string) (bool, error) {

@@ -105,7 +105,7 @@ func TestRefusalsSayWhatFailedAndWhatHelps(t *testing.T) {
     of     = "face.right"
     to     = "face.left"
     within = 0.003
-  }`, "", "is made in another setting, and how true the two are to each other would be lost (A-06)", "a wider relation"},
+  }`, "", "is made in another setting; sitting on it, this face comes out within 0.010 parallel to it, and half of the 0.003 asked may go on that (A-06)", "a wider relation"},
 		"holes placed too finely": {`thickness = 5
   stock "plate" {
     thickness         = 5

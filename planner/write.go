@@ -127,6 +127,9 @@ func (w *writer) turnedSetup(m holding.Mount, steps []sequence.Step, s *plan.Set
 	s.StickOutMM = tidy(w.stickOut(m))
 	s.Bed, s.Dividing, s.AskewDeg = m.Bed(w.body.Outer.Greatest(w.body.Ends())), m.Head, m.AskewDeg
 	s.How = m.How(w.ctx, s.Grip)
+	if flat := w.shop.FlatBetweenJaws(m, func(i int) bool { return w.done[i] }); flat != "" {
+		s.How = append(s.How, "Turn the work so that "+flat+" lies in the middle between two jaws.")
+	}
 	w.shop.SetOver(m, s)
 }
 

@@ -104,7 +104,7 @@ workshop "quay_shed" {
     capacity = [5, 60]
   }
   holding "plain_mandrel" {
-    sizes = [8, 10, 12, 16]
+    sizes = [8, 10, 12]
   }
   holding "glued_arbor" {
     capacity = [10, 80]

@@ -49,6 +49,9 @@ type Mount struct {
 	Stop             bool    // a face sits hard on the jaw step or shoulder
 	Step             bool    // and it is the work's own finished end, on the steps of the jaws
 	StandOff         float64 // how far a shoulder stands above the jaws, for drills that come out there; 0 = it does not
+	Split            bool    // a mandrel turned in place is slit and spread by a taper screw
+	Washer           float64 // radius of the washer in front of the work on a mandrel turned in place; 0 = none
+	Screw            float64 // diameter of its screw
 	Threaded         bool    // the mandrel is threaded for the thread in the bore; or a bush for one outside
 	Plug             bool    // a plug stands in the bore under the jaws
 	Glue             Glue
@@ -213,6 +216,9 @@ func (m Mount) name() string {
 		id += ", in a threaded bush"
 	} else if m.Packed {
 		id += ", packed"
+	}
+	if m.Split {
+		id += ", spread"
 	}
 	if m.Plug {
 		id += ", plugged"

@@ -151,8 +151,11 @@ func (s Shop) faceHole(e partspec.End) float64 {
 
 // mandrelDrive is the torque a mandrel passes on, N mm: by its screw pressing the work on a shoulder, by the taper's press, or by its wedge.
 func (s Shop) mandrelDrive(m Mount) float64 {
-	if m.Holding.Kind == partspec.StubMandrel {
+	if m.Holding.Kind == partspec.StubMandrel && !m.Split {
 		pull := screwPull(m.Radius)
+		if m.Screw > 0 {
+			pull = pullOf(m.Screw)
+		}
 		shoulder := s.shoulder(m)
 		r, err := mechanics.FaceRadiusMM(2*shoulder, 2*m.Radius)
 		if err != nil {
@@ -169,9 +172,10 @@ func (s Shop) mandrelDrive(m Mount) float64 {
 
 // screwPull is what the screw in a mandrel's end pulls with: the largest that leaves metal around it.
 func screwPull(radius float64) float64 {
-	d := math.Min(largeScrew, 2*radius*screwShare)
-	return screwPullN * d * d / (screwSizeMM * screwSizeMM)
+	return pullOf(math.Min(largeScrew, 2*radius*screwShare))
 }
+
+func pullOf(screw float64) float64 { return screwPullN * screw * screw / (screwSizeMM * screwSizeMM) }
 
 // screwShare is a screw's diameter as a part of the mandrel's. Common practice, no source.
 const screwShare = 0.6

@@ -72,7 +72,7 @@ func (s Shop) Facts(m Mount, task int, way process.Way, light float64) rules.Cas
 		return s.tableFacts(m, task, way, light)
 	}
 	t := s.Tasks[task]
-	c := rules.Case{Holding: m.Holding, Surface: m.Surface, Op: t.Op, Diameter: 2 * m.Radius, Length: m.Z1 - m.Z0, JawLength: jawLength(m.Holding), Packed: m.Packed, Through: m.Stop, Centre: m.Centre, Plug: m.Plug, Threaded: m.Threaded,
+	c := rules.Case{Holding: m.Holding, Surface: m.Surface, Op: t.Op, Diameter: 2 * m.Radius, Length: m.Z1 - m.Z0, JawLength: jawLength(m.Holding), Packed: m.Packed, Through: m.Stop, Centre: m.Centre, Plug: m.Plug, Threaded: m.Threaded, Split: m.Split, Wall: math.Inf(1),
 		Hexagon: s.Part.Stock.Kind == partspec.Hexagon && (m.Surface == "stock" || s.supplied(m.Surface)), Largest: s.wide}
 	if t.Process != plan.Drill && t.Process != plan.Ream {
 		c.PassDepth = math.Min(way.Rate.DepthMM*light, max(t.Depth, way.DeepMM))
@@ -331,12 +331,17 @@ func (s Shop) cutsInside(m Mount, t process.Task) bool {
 		if t.End != m.Free {
 			return t.Process == plan.Face || t.Inside
 		}
-		return t.Inside && m.Inside
+		return t.Inside && m.Inside || s.hitsWasher(m, t)
 	}
 	if m.Glue == GlueFace {
 		return false
 	}
 	return t.Inside
+}
+
+// hitsWasher reports whether a cut at the free end comes upon the screw and washer that hold the work on a mandrel from in front.
+func (s Shop) hitsWasher(m Mount, t process.Task) bool {
+	return m.Washer > 0 && (t.Process == plan.Face || t.Outer.Least(t.Z0, t.Z1) < m.Washer+jawClearance)
 }
 
 // capacity says why a size does not go into a holding.

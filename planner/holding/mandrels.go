@@ -2,6 +2,7 @@ package holding
 
 import (
 	"math"
+	"slices"
 
 	"catchplate/partspec"
 	"catchplate/planner/plan"
@@ -20,8 +21,8 @@ func (s Shop) onBore(h partspec.Holding) []Mount {
 				continue // the mandrel comes in at the mouth, from the headstock
 			}
 			z0, z1 := s.wall(hole)
-			if !s.atFace(z0, z1, free.Other()) {
-				continue // a larger hole in the mouth leaves its shoulder nothing to seat on
+			if !s.atFace(z0, z1, free.Other()) && (h.Kind != partspec.StubMandrel || s.threadIn(hole.Name) != nil) {
+				continue // a larger hole in the mouth; a spigot turned in place is made long enough to pass it
 			}
 			z0, z1 = s.seat(hole.Name, z0, z1, free)
 			m := Mount{Holding: h, Free: free, Surface: hole.Name, Inside: true, Z0: z0, Z1: z1, Radius: hole.Radius, Minutes: s.minutes(h), RunOut: s.runOut(h, false), Stop: h.Kind == partspec.StubMandrel, Helper: mandrelHelper(h)}
@@ -33,10 +34,72 @@ func (s Shop) onBore(h partspec.Holding) []Mount {
 				m.Surface, m.RunOut = t.Name, threadedRunOut
 				m.Z0, m.Z1 = s.seat(hole.Name, float64(t.Span.Left), float64(t.Span.Right), free)
 			}
+			if h.Kind == partspec.StubMandrel && !m.Threaded {
+				mounts = append(mounts, s.stubs(m)...)
+				continue
+			}
 			mounts = append(mounts, m)
 		}
 	}
 	return mounts
+}
+
+// What a screw or a key needs to reach a stub mandrel from in front, on diameter, and the washer's rim round the hole, on radius. Common practice, no source.
+const (
+	leastScrew = 3.0
+	washerRim  = 2.0
+	splitMore  = 5.0 // minutes to drill, tap, countersink and slit a mandrel
+)
+
+// stubs lists the two ways in which a spigot turned in place holds work, both by a screw that comes in from in front: with a washer, which presses the work on the
+// shoulder and covers the free face; or with a taper head, which spreads the spigot, slit crosswise, and leaves the free face open.
+func (s Shop) stubs(m Mount) []Mount {
+	way := 2 * s.wayOut(m)
+	if way < leastScrew {
+		return nil
+	}
+	split := m
+	split.Split, split.Helper, split.Minutes = true, "split mandrel", m.Minutes+splitMore
+	front := s.Blocks[0]
+	if m.Free == partspec.Right {
+		front = s.Blocks[len(s.Blocks)-1]
+	}
+	m.Washer, m.Screw = s.faceHole(m.Free)+washerRim, min(largeScrew, 2*m.Radius*screwShare, way-screwPlay)
+	if front.Least < m.Washer+jawClearance || m.Screw < leastScrew {
+		return []Mount{split}
+	}
+	return []Mount{m, split}
+}
+
+// screwPlay is how much wider than a screw the hole is that it goes through. ISO 273, medium, M4 to M8, rounded down.
+const screwPlay = 0.5
+
+// wayOut is the radius of the narrowest hole between a mandrel and the free end; 0 where there is none all the way.
+func (s Shop) wayOut(m Mount) float64 {
+	from, to := m.Z1, s.Length
+	if m.Free == partspec.Left {
+		from, to = 0, m.Z0
+	}
+	stops := []float64{from, to}
+	for _, h := range s.Holes {
+		for _, z := range []float64{h.Z0, h.Z1} {
+			if z > from && z < to {
+				stops = append(stops, z)
+			}
+		}
+	}
+	slices.Sort(stops)
+	least := m.Radius
+	for i := 1; i < len(stops); i++ {
+		at, open := (stops[i-1]+stops[i])/2, 0.0
+		for _, h := range s.Holes {
+			if h.Z0 <= at && at <= h.Z1 {
+				open = max(open, h.Radius)
+			}
+		}
+		least = min(least, open)
+	}
+	return least
 }
 
 // A threaded mandrel takes longer to make than a plain one, and locates with the play of its thread. Ours, no source.

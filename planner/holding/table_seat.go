@@ -21,7 +21,7 @@ func (m Mount) Suits(w process.Way) bool {
 func (s Shop) seatLoss(m Mount, done func(int) bool) float64 {
 	loss := 0.0
 	for i, t := range s.Tasks {
-		if !done(i) || !s.isSeat(i) && !t.Cross {
+		if !done(i) || !s.isSeat(i) && !t.Cross || s.missed(m, i, done) {
 			continue
 		}
 		if low, high := max(t.Z0, m.Z0), min(t.Z1, m.Z1); low < high {
@@ -29,6 +29,31 @@ func (s Shop) seatLoss(m Mount, done func(int) bool) float64 {
 		}
 	}
 	return loss
+}
+
+// missed reports whether three jaws go past what a task has cut across the surface gripped: a single flat, so narrow that it lies between two of them.
+func (s Shop) missed(m Mount, task int, done func(int) bool) bool {
+	f, ok := s.of[task].(*partspec.Flat)
+	if !ok || f.Count > 1 || m.Inside || m.Machine != "" || m.Jaws() != 3 {
+		return false
+	}
+	for i, t := range s.Tasks {
+		if done(i) && t.Cross && t.Feature != f.Name && t.Z0 < m.Z1 && m.Z0 < t.Z1 {
+			return false
+		}
+	}
+	half := math.Acos(min(1, float64(f.Distance.Low)/m.Radius)) + math.Asin(min(1, float64(m.Holding.JawWidth)/2/m.Radius))
+	return half <= math.Pi/3
+}
+
+// FlatBetweenJaws is the flat on the surface gripped that is to lie between two jaws; no name when there is none.
+func (s Shop) FlatBetweenJaws(m Mount, done func(int) bool) string {
+	for i, t := range s.Tasks {
+		if done(i) && t.Cross && t.Z0 < m.Z1 && m.Z0 < t.Z1 && s.missed(m, i, done) {
+			return t.Feature
+		}
+	}
+	return ""
 }
 
 // SeatedEnd reports whether an end has its seat cut: no longer a face to sit, to be glued or to be clamped on.

@@ -32,6 +32,8 @@ func (m Mount) GripKind() string {
 		return "glued_face"
 	case m.Glue == GlueBore:
 		return "glued_bore"
+	case m.Split:
+		return "split_mandrel"
 	case m.Inside:
 		return "mandrel"
 	case m.Holding.Kind == partspec.Collets:
@@ -56,6 +58,9 @@ func (m Mount) Jaws() int {
 
 // noun is the holding in a person's words.
 func (m Mount) noun() string {
+	if m.Split {
+		return "Split mandrel turned in place"
+	}
 	return map[partspec.HoldingKind]string{
 		partspec.ThreeJaw: "Three-jaw chuck", partspec.FourJaw: "Four-jaw chuck, clocked", partspec.Collets: "Collet", partspec.SoftJaws: "Soft jaws bored in place",
 		partspec.StubMandrel: "Stub mandrel turned in place", partspec.PlainMandrel: "Plain mandrel", partspec.ExpandingMandrel: "Expanding mandrel", partspec.GluedArbor: "Glued arbor",
@@ -130,6 +135,10 @@ func (m Mount) How(c *process.Context, g plan.Grip) []string {
 			how = []string{fmt.Sprintf("Screw the work on a mandrel threaded in place for %s, up to its square shoulder, a paper washer behind it so that it comes off again.", m.Surface)}
 			break
 		}
+		if m.Split {
+			how = []string{fmt.Sprintf("Mandrel turned in place to the measured bore, nominally %s, 0.005 to 0.015 small, square shoulder; turn its taper screw from in front until it just drives. Do not take it out of the chuck until the job is done.", d)}
+			break
+		}
 		how = []string{fmt.Sprintf("Mandrel turned in place to the measured bore, nominally %s, 0.005 to 0.015 small, square shoulder; screw and washer in front. Do not take it out of the chuck until the job is done.", d)}
 	case partspec.PlainMandrel:
 		how = []string{fmt.Sprintf("Oil the %s mandrel and press the work on, large end towards the headstock; feed towards the large end.", d)}
@@ -202,6 +211,12 @@ func (m Mount) ToMake(c *process.Context, setup int, measured *units.Length) *pl
 		h.Title = "Stub mandrel, turned in the chuck just before it is used"
 		h.Steps = []string{"Steel or brass bar in the three-jaw, standing out by the bore's length and 10.",
 			fmt.Sprintf("Turn a spigot to %s, less 0.005 to 0.015; length %s less 1.", size, units.Length(m.Z1-m.Z0).Round(1)), "Face the shoulder square in the same setting, undercut the corner.", "Drill and tap the end for a screw and washer.", "Leave it in the chuck; mark jaw 1 on it."}
+		h.Rules = append(h.Rules, "B-14")
+	case "split mandrel":
+		h.Title = "Split mandrel, turned in the chuck just before it is used"
+		h.Steps = []string{"Steel or brass bar in the three-jaw, standing out by the bore's length and 10.", "Drill and tap the end for a screw that the work's hole lets by, countersink it 60°, turn the head of the screw to match.",
+			"Slit the end crosswise with a fine saw, by its diameter deeper than the spigot will be long, the spindle stopped; take off the burrs, nip the screw.",
+			fmt.Sprintf("Turn a spigot to %s, less 0.005 to 0.015; length %s less 1.", size, units.Length(m.Z1-m.Z0).Round(1)), "Face the shoulder square in the same setting, undercut the corner.", "Leave it in the chuck; mark jaw 1 on it."}
 		h.Rules = append(h.Rules, "B-14")
 	case "threaded mandrel":
 		h.Title = "Threaded mandrel, turned and screwcut in the chuck just before it is used"

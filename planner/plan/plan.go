@@ -139,7 +139,7 @@ type Setup struct {
 
 // Grip is what holds the work, in the part's coordinates.
 type Grip struct {
-	Kind       string  `json:"kind"`    // "jaws", "collet", "mandrel", "centres", "glued_face", "glued_bore"; "vice", "clamps", "ledge" (by straps on an angle plate that turns with a faceplate), "vee", "bench" (by hand, in the bench vice)
+	Kind       string  `json:"kind"`    // "jaws", "collet", "mandrel", "split_mandrel" (turned in place, slit and spread by a taper screw), "centres", "glued_face", "glued_bore"; "vice", "clamps", "ledge" (by straps on an angle plate that turns with a faceplate), "vee", "bench" (by hand, in the bench vice)
 	Surface    string  `json:"surface"` // feature gripped, or "stock"
 	Inside     bool    `json:"inside"`
 	FromZ      float64 `json:"from_z"`
@@ -159,7 +159,9 @@ type Grip struct {
 	// Eased is set where the grip is slackened part way (rule B-24): WorkingN holds until then, Eased.WorkingN from its operation on.
 	Eased   *Ease   `json:"eased,omitempty"`
 	DriveMM float64 `json:"drive_mm,omitempty"` // stub mandrel: radius at which its shoulder and washer drive flat work by friction, WorkingN pressing them on it
-	Packing string  `json:"packing,omitempty"`  // soft packing between hard jaws and finished work
+	// WasherMM is the radius of the washer that presses turned work on the shoulder of a stub mandrel, with a screw from in front: it covers the free face that far.
+	WasherMM float64 `json:"washer_mm,omitempty"`
+	Packing  string  `json:"packing,omitempty"` // soft packing between hard jaws and finished work
 }
 
 // Ease is a slackening of the grip before an operation, once the heavy cuts are done. LeastN, MostN and the error of the Grip are then those of the

@@ -43,15 +43,16 @@ func (w *walk) checkGrip() {
 		w.failOp("grip", "it grips %q and is located on %q", g.Surface, w.setup.Locates)
 	}
 	switch g.Kind {
-	case "jaws", "collet", "mandrel", "glued_bore":
+	case "jaws", "collet", "mandrel", "split_mandrel", "glued_bore":
 		w.checkGripped()
+		w.checkMandrel()
 	case "vice", "vee":
 		w.checkLying()
 	case "clamps":
 		w.checkClamped()
 	case "centres", "glued_face":
 	default:
-		w.failOp("grip", "%q is no way to grip: expected jaws, collet, mandrel, centres, glued_face or glued_bore", g.Kind)
+		w.failOp("grip", "%q is no way to grip: expected jaws, collet, mandrel, split_mandrel, centres, glued_face or glued_bore", g.Kind)
 		return
 	}
 	w.checkLocates()
@@ -83,6 +84,7 @@ func (w *walk) checkGripped() {
 			mm(2*surface.Least(lo, hi)), mm(2*surface.Greatest(lo, hi)))
 		return
 	}
+	w.contact = math.Max(0, w.contact-w.flatted(lo, hi))
 	w.capacity()
 	w.checkGripLength(hi-lo, w.contact+touch.relieved(lo, hi))
 	w.checkJaws()
@@ -99,7 +101,7 @@ func (w *walk) checkGripLength(long, length float64) {
 	if g.Kind == "collet" {
 		longest = float64(h.GripLength)
 	}
-	if longest > 0 && long > longest+same && g.Kind != "mandrel" && g.Kind != "glued_bore" {
+	if longest > 0 && long > longest+same {
 		w.failOp("grip", "it grips over %s; %s is %s long", mm(long), h.Name, mm(longest))
 	}
 	if g.Kind != "jaws" || w.pressedDown() {
@@ -157,6 +159,43 @@ func (w *walk) checkLight(op plan.Operation, m motion, deep float64, judged bool
 	if deep > discDepth+w.slack(m)+figure {
 		w.failOp("grip", "cut %q is %s deep; a disc held by the jaw steps over %s stands %s (rule B-27)", m.name, mm(deep), mm(w.contact), mm(discDepth))
 	}
+}
+
+// flatted is how much of a grip along the axis has lost part of its round to what was milled across it; three jaws go past a single flat that lies between two of them.
+func (w *walk) flatted(lo, hi float64) float64 {
+	g, sum := w.setup.Grip, 0.0
+	if g.Inside || w.onMill() {
+		return 0
+	}
+	made := map[string]bool{}
+	for _, a := range w.milled {
+		made[a.feature] = true
+	}
+	several := 0
+	missed := false
+	for _, f := range w.part.Features {
+		if !made[f.Head().Name] {
+			continue
+		}
+		var left, right float64
+		switch f := f.(type) {
+		case *partspec.Flat:
+			left, right = float64(f.Span.Left), float64(f.Span.Right)
+			half := math.Acos(math.Min(1, float64(f.Distance.Low)/g.RadiusMM)) + math.Asin(math.Min(1, g.JawWidthMM/2/g.RadiusMM))
+			missed = f.Count <= 1 && g.Kind == "jaws" && g.Jaws == 3 && half <= math.Pi/3
+		case *partspec.Slot:
+			left, right = float64(f.Span.Left), float64(f.Span.Right)
+		default:
+			continue
+		}
+		if lost := math.Min(hi, right) - math.Max(lo, left); lost > same {
+			sum, several = math.Max(sum, lost), several+1
+		}
+	}
+	if several == 1 && missed {
+		return 0
+	}
+	return sum
 }
 
 func (w *walk) checkJaws() {

@@ -39,6 +39,8 @@ func (w *walk) release() {
 		w.checkJawForce()
 	case "glued_face", "glued_bore":
 		w.checkGlue()
+	case "mandrel", "split_mandrel":
+		w.checkMandrelDrives()
 	}
 	if w.onMill() {
 		w.checkPushes()

@@ -11,7 +11,7 @@ import (
 // gripsOf are the ways in which each kind of holding grips turned work.
 var gripsOf = map[partspec.HoldingKind][]string{
 	partspec.ThreeJaw: {"jaws"}, partspec.FourJaw: {"jaws"}, partspec.SoftJaws: {"jaws"}, partspec.Collets: {"collet"},
-	partspec.StubMandrel: {"mandrel"}, partspec.PlainMandrel: {"mandrel"}, partspec.ExpandingMandrel: {"mandrel"},
+	partspec.StubMandrel: {"mandrel", "split_mandrel"}, partspec.PlainMandrel: {"mandrel"}, partspec.ExpandingMandrel: {"mandrel"},
 	partspec.GluedArbor: {"glued_bore", "glued_face"}, partspec.BetweenCentres: {"centres"},
 	partspec.Vice: {"vice"}, partspec.VerticalSlide: {"vice"}, partspec.VeeBlock: {"vee"}, partspec.TableClamps: {"clamps"}, partspec.DividingHead: {"jaws"},
 }

@@ -89,7 +89,7 @@ func ring(t *testing.T) *bench {
 	b.hold("left", 1, 14, 12.525, 0, 0, "way", "")
 	s := b.setup
 	s.Holding, s.HoldingKind, s.RunOutMM = "stub_mandrel", "stub_mandrel", 0.015
-	s.Grip = plan.Grip{Kind: "mandrel", Surface: "way", Inside: true, FromZ: 1, ToZ: 14, RadiusMM: 12.525}
+	s.Grip = plan.Grip{Kind: "split_mandrel", Surface: "way", Inside: true, FromZ: 1, ToZ: 14, RadiusMM: 12.525}
 	b.do("face.left", "face.left", plan.Face, knife, 0, 450, 0.1, 0.7)
 	b.zero("cross", 37.96, false)
 	b.zero("saddle", -0.5, false)
@@ -114,6 +114,11 @@ func TestRingCorruptionsAreRefused(t *testing.T) {
 			o := op(t, p, "face.left")
 			o.Cuts[0].ToMeasure.HighMM, o.Cuts[0].ToMeasure.LowMM = 1.5, 1.3
 		}, ""},
+		{"a screw and washer where the face is cut", held(2, func(s *plan.Setup) { s.Grip.Kind, s.Grip.WasherMM = "mandrel", 14.525 }), "clearance"},
+		{"a washer that finds no face", held(2, func(s *plan.Setup) { s.Grip.Kind, s.Grip.WasherMM = "mandrel", 12 }), "grip"},
+		{"a washer that is not there", held(2, func(s *plan.Setup) { s.Grip.WasherMM = 14.5 }), "grip"},
+		{"spread over nothing", held(2, func(s *plan.Setup) { s.Grip.FromZ, s.Grip.ToZ = 12.5, 14 }), "grip"},
+		{"a cut that the mandrel does not drive", change("face.left", func(o *plan.Operation) { o.FeedMM = 3 }), "grip force"},
 		{"run-out belied", held(2, func(s *plan.Setup) { s.RunOutMM = 0 }), "run-out"},
 	} {
 		t.Run(c.name, func(t *testing.T) { refuse(t, good, c) })

@@ -36,7 +36,7 @@ func (w *walk) rested() bool {
 	switch w.setup.Grip.Kind {
 	case "glued_face", "glued_bore":
 		return true
-	case "mandrel":
+	case "mandrel", "split_mandrel":
 		return w.holding.Kind == partspec.StubMandrel
 	case "jaws":
 		lo, hi := w.grip()

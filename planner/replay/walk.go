@@ -107,7 +107,8 @@ func (w *walk) mount(s plan.Setup) bool {
 		w.failOp("pose", "the free end is %q: expected left or right", s.FreeEnd)
 		return false
 	}
-	if w.setup.Grip.Kind == "mandrel" || w.setup.Grip.Kind == "glued_bore" {
+	switch w.setup.Grip.Kind {
+	case "mandrel", "split_mandrel", "glued_bore":
 		w.setup.Grip.Inside = true
 	}
 	w.mounted, w.contact, w.lightly = w.body, 0, false
@@ -195,6 +196,7 @@ func (w *walk) cuts(i, k int, op plan.Operation) {
 		w.checkShown(op, m)
 		w.checkReach(m, before)
 		w.checkGripClear(m, before)
+		w.checkWasher(m, before)
 		w.addLoad(op, m, before)
 		if op.Process == plan.PartOff {
 			w.cutOff(m)

@@ -27,6 +27,7 @@ type Case struct {
 	Tight     float64 // its tolerance, 0 = open or raw
 	Thread    bool    // it carries a thread
 	Threaded  bool    // and the mandrel has one to match
+	Split     bool    // a mandrel turned in place, slit and spread by a taper screw
 	Hexagon   bool
 	Packed    bool   // soft packing between hard jaws and work
 	Capacity  string // why the size does not go in; empty = it does
@@ -95,6 +96,11 @@ func mandrel(k partspec.HoldingKind) bool {
 	return k == partspec.StubMandrel || k == partspec.PlainMandrel || k == partspec.ExpandingMandrel
 }
 
+// spreads reports whether the work is held by a mandrel that presses outward in its bore.
+func (c Case) spreads() bool {
+	return c.Holding.Kind == partspec.PlainMandrel || c.Holding.Kind == partspec.ExpandingMandrel || c.Split
+}
+
 func glued(k partspec.HoldingKind) bool { return k == partspec.GluedArbor }
 
 // thinnest is the wall, as a part of the diameter, below which a mandrel swells the work.
@@ -145,11 +151,11 @@ var capacity = Holding{
 
 var boreFinished = Holding{
 	plan.Rule{ID: "B-12", Class: "holding", Title: "Plain mandrel",
-		Text: "IF a bore is finished, parallel and at least 0.7 of its diameter long THEN work is turned true to it on an oiled taper mandrel; a slack or short bore is refused.",
+		Text: "IF a bore is finished, parallel and at least 0.7 of its diameter long THEN work is turned true to it on an oiled taper mandrel, or on an expanding one; a slack or short bore is refused.",
 		Why:  "the whole outside and both faces stand open; friction drives",
 		Sure: "published", Source: "US War Department TM 1-420 change 1; US Army course OD1645, p. 40", Except: "thin bushes swell; diameters over four times the bore slip without a driver"},
 	func(c Case) Verdict {
-		if c.Holding.Kind == partspec.PlainMandrel && c.Length < 0.7*c.Diameter {
+		if (c.Holding.Kind == partspec.PlainMandrel || c.Holding.Kind == partspec.ExpandingMandrel) && c.Length < 0.7*c.Diameter {
 			return refuse("bore %.1f long is under 0.7 of its diameter %.1f", c.Length, c.Diameter)
 		}
 		if c.Holding.Kind == partspec.PlainMandrel && greatest(c.Op) > 2*c.Diameter {
@@ -281,10 +287,10 @@ var wallUnderGrip = Holding{
 
 var wallOnMandrel = Holding{
 	plan.Rule{ID: "B-13", Class: "holding", Title: "Mandrels swell thin walls",
-		Text: "IF the wall is under a twelfth of the diameter THEN plain and expanding mandrels are refused: they swell the work.",
+		Text: "IF the wall is under a twelfth of the diameter THEN plain, expanding and split mandrels are refused: they swell the work.",
 		Why:  "a taper or a wedge presses outward all round", Sure: "published", Source: "US Army course OD1645; A Text Book of Mechanical Engineering, expanding mandrel", Except: "a stub mandrel with an axial clamp"},
 	func(c Case) Verdict {
-		if (c.Holding.Kind == partspec.PlainMandrel || c.Holding.Kind == partspec.ExpandingMandrel) && c.Wall < thinnest*(c.Diameter+2*c.Wall) {
+		if c.spreads() && c.Wall < thinnest*(c.Diameter+2*c.Wall) {
 			return refuse("wall %.2f is under a twelfth of Ø%.1f", c.Wall, c.Diameter+2*c.Wall)
 		}
 		return Verdict{}
@@ -336,7 +342,7 @@ const glueDepth = 0.25
 
 var mandrelDrive = Holding{
 	plan.Rule{ID: "B-14", Class: "holding", Title: "Mandrel turned in place",
-		Text: "IF a short part needs its outside or second face true to its bore THEN a spigot turned in the chuck to the measured bore, not moved until the job is done, carries it; light cuts only, and no bore under 5 mm.",
+		Text: "IF a short part needs its outside or second face true to its bore THEN a spigot turned in the chuck to the measured bore, not moved until the job is done, carries it; light cuts only, and no bore under 5 mm. A screw and washer in front press it on the shoulder and cover the free face; where that is cut, the spigot is slit and spread by a taper screw, in a bore of 8 mm or more over 2 mm or more.",
 		Why:  "no run-out but the fit", Sure: "published", Source: "workshop pages on setting up (Hall, p. 259); \"Geometer\", Setting-up for second operations",
 		Except: "heavy or interrupted cuts"},
 	func(c Case) Verdict {
@@ -345,6 +351,9 @@ var mandrelDrive = Holding{
 		}
 		if c.Diameter < 5 && !c.Threaded {
 			return refuse("bore Ø%.1f is under 5", c.Diameter)
+		}
+		if c.Split && (c.Diameter < 8-1e-9 || c.Length < 2-1e-9) {
+			return refuse("bore Ø%.1f, %.1f long: a mandrel is slit and spread in Ø8 and over 2 at the least", c.Diameter, c.Length)
 		}
 		if c.Op.Process == plan.Drill || c.Op.Process == plan.PartOff || c.Op.Process == plan.Knurl {
 			return refuse("too heavy a cut for a mandrel")

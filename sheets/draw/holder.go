@@ -40,7 +40,7 @@ func (c *Canvas) holderBefore(sc *scene) {
 		}
 	}
 	switch sc.setup.Grip.Kind {
-	case "mandrel", "glued_bore":
+	case "mandrel", "split_mandrel", "glued_bore":
 		c.mandrel(sc)
 	case "glued_face":
 		c.gluedFace(sc)
@@ -94,10 +94,21 @@ func (c *Canvas) mandrel(sc *scene) {
 		c.cone(sc.xHead-bodyLong, -1)
 		c.cone(sc.gripFree+5, 1)
 	}
+	if sc.setup.Grip.Kind == "split_mandrel" {
+		c.Line(Thin, Point{sc.xHead, 0}, Point{sc.gripFree, 0})
+		c.Poly(Holder, true, Point{sc.gripFree, -r / 2}, Point{sc.gripFree - r/2, -r / 4}, Point{sc.gripFree - r/2, r / 4}, Point{sc.gripFree, r / 2})
+	}
+	if rim := sc.setup.Grip.WasherMM; rim > 0 {
+		c.Rect(Holder, Point{sc.xFree, -rim}, Point{sc.xFree + washerThick, rim})
+		c.Rect(Holder, Point{sc.xFree + washerThick, -0.6 * r}, Point{sc.xFree + washerThick + 0.6*r, 0.6 * r})
+	}
 	if sc.setup.Grip.Kind == "glued_bore" {
 		c.film(sc)
 	}
 }
+
+// washerThick is how thick the washer in front of a mandrel is drawn, in mm.
+const washerThick = 2
 
 func (c *Canvas) gluedFace(sc *scene) {
 	r := sc.gripR
