@@ -138,8 +138,11 @@ func (r Region) Inside(x, y float64) float64 {
 	return -best
 }
 
-// winding counts how often the rim crosses the ray from a point towards +X.
+// winding counts how often the rim crosses the ray from a point towards +X. The ray passes the corners of the rim: there its edges meet only within rounding.
 func (r Region) winding(x, y float64) bool {
+	for k := 0; k < len(r.Edges) && r.endsAt(y); k++ {
+		y += besideCorner
+	}
 	in := false
 	for _, e := range r.Edges {
 		for _, c := range e.chords() {
@@ -149,6 +152,19 @@ func (r Region) winding(x, y float64) bool {
 		}
 	}
 	return in
+}
+
+// besideCorner is how far beside a corner a ray is taken to pass it: far more than the rounding of coordinates, far less than any size.
+const besideCorner = 1e-9
+
+// endsAt reports whether an edge of the rim begins or ends at a height, within rounding.
+func (r Region) endsAt(y float64) bool {
+	for _, e := range r.Edges {
+		if math.Abs(e.Y0-y) < besideCorner/2 || math.Abs(e.Y1-y) < besideCorner/2 {
+			return true
+		}
+	}
+	return false
 }
 
 // chords splits an edge where it turns back in Y, so that each piece is crossed at most once by a line along X.

@@ -93,3 +93,13 @@ func TestOneEdgeAllRound(t *testing.T) {
 	require.NoError(t, err)
 	assert.InDelta(t, math.Pi*64, wider.Area(), exact)
 }
+
+// Edges that were cut out of others meet within rounding only: a place level with such a corner is inside none the less.
+func TestInsideLevelWithACornerThatGapes(t *testing.T) {
+	r := Region{[]Edge{
+		{X0: 0, Y0: 0, X1: 60, Y1: 0}, {X0: 60, Y0: 0, X1: 60, Y1: 54.5}, {X0: 60, Y0: 54.500000000000014, X1: 60, Y1: 80},
+		{X0: 60, Y0: 80, X1: 0, Y1: 80}, {X0: 0, Y0: 80, X1: 0, Y1: 54.5}, {X0: 0, Y0: 54.5, X1: 0, Y1: 0},
+	}}
+	assert.Equal(t, 25.5, r.Inside(30, 54.5))
+	assert.Equal(t, -10.0, r.Inside(-10, 54.5))
+}
