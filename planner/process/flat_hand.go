@@ -24,7 +24,7 @@ const (
 	handThickness = 4.0 // thickness that the minutes are for
 )
 
-// PlainSides reports whether the outline is a plain rectangle: saw and file, which stop at an edge's ends, then leave no corner of the blank standing.
+// PlainSides reports whether the outline is a plain rectangle: a saw, which stops at an edge's ends, then leaves no corner of the blank standing.
 func (c *Context) PlainSides() bool {
 	return !slices.Contains(shape.SidesOf(c.Flat.Drawn), shape.Inner)
 }
@@ -198,6 +198,9 @@ func (c *Context) fileEdges(edges []int) Task {
 			for _, i := range edges {
 				p.op.Edges = append(p.op.Edges, plan.EdgeLeft{Edge: c.Part.Outline.Edges[i].Name, WithinMM: within})
 			}
+			if c.standsBeyond(edges, j.Flat) {
+				p.note("File right along the piece, past the ends of the edge: what stands there is waste.")
+			}
 			p.note("Draw-file the last of it; square to the face by a square.")
 			p.op.Checks = append(p.op.Checks, c.edgeChecks(edges, j.Flat)...)
 			p.done.Flat = edgeCuts(edges, 0)
@@ -206,6 +209,19 @@ func (c *Context) fileEdges(edges []int) Task {
 		break
 	}
 	return t.orLacking("no bench with files is owned")
+}
+
+// standsBeyond reports whether a corner of the blank still stands beyond the end of a side: a file takes it down to the side's line.
+func (c *Context) standsBeyond(edges []int, f shape.Flat) bool {
+	sides, n := shape.SidesOf(f.Drawn), len(f.Left)
+	for _, i := range edges {
+		for _, k := range []int{(i + 1) % n, (i + n - 1) % n} {
+			if sides[i] != shape.Inner && sides[k] == shape.Inner && f.Left[k] > sizeNoise {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // leftToFile is what a straight side of an outline with other edges between has on it, which no saw takes off before (see PlainSides).

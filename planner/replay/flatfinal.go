@@ -252,6 +252,8 @@ func (f *flatWalk) wide(t taken, edge int) float64 {
 		return g.sure[edge]
 	case strip:
 		return g.sure
+	case alongside:
+		return g.sure
 	}
 	return 1
 }

@@ -113,3 +113,59 @@ func halving(a, b plane.Edge) [2]float64 {
 	}
 	return [2]float64{ax, ay}
 }
+
+// alongside is what a file takes beyond a straight side of the outline: it goes right along the piece, past the ends of the edge too, as nothing of the part lies
+// beyond that line.
+type alongside struct {
+	edge             plane.Edge
+	moved, sure, far float64 // how far out the edge is left, within how much, and farther than any metal
+}
+
+func (a alongside) at(_, by float64) plane.Set {
+	ox, oy := a.edge.Outward(0)
+	out := a.moved - by*a.sure
+	place := func(x, y, along, off float64) (px, py float64) { return x + off*ox - along*oy, y + off*oy + along*ox }
+	var corners [4][2]float64
+	corners[0][0], corners[0][1] = place(a.edge.X1, a.edge.Y1, a.far, out)
+	corners[1][0], corners[1][1] = place(a.edge.X0, a.edge.Y0, -a.far, out)
+	corners[2][0], corners[2][1] = place(a.edge.X0, a.edge.Y0, -a.far, out+a.far)
+	corners[3][0], corners[3][1] = place(a.edge.X1, a.edge.Y1, a.far, out+a.far)
+	var r plane.Region
+	for i, c := range corners {
+		next := corners[(i+1)%4]
+		r.Edges = append(r.Edges, plane.Edge{X0: c[0], Y0: c[1], X1: next[0], Y1: next[1]})
+	}
+	return r.Figure()
+}
+
+// besideSides are what a file takes right along the sides that it is put to.
+func (f *flatWalk) besideSides(t trimmed, named map[int]bool, key cutKey) []taken {
+	var all []taken
+	for i, e := range t.outline.Edges {
+		if named[i] && f.outermost(i, named) {
+			all = append(all, taken{swath: alongside{e, t.moved[i], t.sure[i], f.reach()}, z0: -solid.Far, z1: solid.Far, off: 1, key: key})
+		}
+	}
+	return all
+}
+
+// outermost reports whether nothing of the outline lies beyond a straight edge, and along its line only edges that are named too.
+func (f *flatWalk) outermost(edge int, named map[int]bool) bool {
+	e := f.drawn.outline.Edges[edge]
+	if e.IsArc() {
+		return false
+	}
+	ox, oy := e.Outward(0)
+	for i, o := range f.drawn.outline.Edges {
+		out0, out1 := (o.X0-e.X0)*ox+(o.Y0-e.Y0)*oy, (o.X1-e.X0)*ox+(o.Y1-e.Y0)*oy
+		if o.IsArc() && !o.Hollow {
+			if _, _, off := o.Nearest(o.CX+o.Radius*ox, o.CY+o.Radius*oy); off <= same { // its crown that way is part of it
+				out0 = (o.CX-e.X0)*ox + (o.CY-e.Y0)*oy + o.Radius
+			}
+		}
+		if math.Max(out0, out1) > same || !named[i] && !o.IsArc() && math.Min(out0, out1) > -same {
+			return false
+		}
+	}
+	return true
+}

@@ -63,16 +63,25 @@ func (f *flatWalk) byHand(i, k int, op plan.Operation) {
 	if op.Process == plan.FileEdge {
 		f.checkFiled(op, t, named)
 	}
-	all := []taken{{swath: t, z0: -solid.Far, z1: solid.Far, off: 1, key: key}}
-	if _, err := t.outline.Moved(t.moved); err != nil {
-		all = f.strips(t, named, key)
-	}
-	for _, one := range all {
+	for _, one := range f.byHandTakes(t, named, op.Process, key) {
 		f.take(one)
 	}
 	if !f.removing[key] {
 		f.failOp("removes metal", "there is nothing beyond these edges to take away")
 	}
+}
+
+// byHandTakes is what saw or file take outside an outline: beyond all edges at once, or each by itself where what they leave does not meet. A file goes right along
+// the sides that it is put to.
+func (f *flatWalk) byHandTakes(t trimmed, named map[int]bool, by plan.Process, key cutKey) []taken {
+	all := []taken{{swath: t, z0: -solid.Far, z1: solid.Far, off: 1, key: key}}
+	if _, err := t.outline.Moved(t.moved); err != nil {
+		all = f.strips(t, named, key)
+	}
+	if by == plan.FileEdge {
+		all = append(all, f.besideSides(t, named, key)...)
+	}
+	return all
 }
 
 // mostFiled is the most that is filed away square to an edge, mm: what a saw leaves, or the tip of a small corner's round. Common practice, no source.
@@ -91,12 +100,9 @@ func (f *flatWalk) checkFiled(op plan.Operation, t trimmed, named map[int]bool) 
 	if !ok {
 		return
 	}
-	beyond := []plane.Set{more.at(0, 0)}
-	if _, err := more.outline.Moved(more.moved); err != nil {
-		beyond = nil
-		for _, one := range f.strips(more, named, cutKey{}) {
-			beyond = append(beyond, one.at(0, 0))
-		}
+	var beyond []plane.Set
+	for _, one := range f.byHandTakes(more, named, op.Process, cutKey{}) {
+		beyond = append(beyond, one.at(0, 0))
 	}
 	for _, b := range beyond {
 		if plane.Meet(append(f.workAt((back+front)/2), b)...) {
@@ -190,7 +196,7 @@ func (f *flatWalk) handLeft(rim []plane.Edge) float64 {
 // byHandWithin is what saw or file are sure of at an edge; 0 for what a machine took.
 func (f *flatWalk) byHandWithin(t taken, e plane.Edge) float64 {
 	switch t.swath.(type) {
-	case trimmed, strip:
+	case trimmed, strip, alongside:
 		return f.sureOf(t, e)
 	}
 	return 0

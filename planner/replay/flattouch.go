@@ -101,11 +101,15 @@ func (f *flatWalk) edgeOff(e plane.Edge) float64 {
 
 // sureOf is how far an edge that something made may lie from its place: of hand work, that of the edges of the outline that run along it.
 func (f *flatWalk) sureOf(t taken, e plane.Edge) float64 {
-	if g, one := t.swath.(strip); one {
-		return g.sure
-	}
-	g, hand := t.swath.(trimmed)
-	if !hand {
+	var g trimmed
+	switch by := t.swath.(type) {
+	case strip:
+		return by.sure
+	case alongside:
+		return by.sure
+	case trimmed:
+		g = by
+	default:
 		return t.off
 	}
 	x, y := e.At(0.5)
