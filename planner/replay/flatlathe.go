@@ -54,11 +54,19 @@ func (f *flatWalk) checkDriven() {
 	h, ok := f.holeAt(f.setup.CentreX, f.setup.CentreY)
 	back, front, _ := f.work.faces()
 	x, y, r := h.centred((back + front) / 2)
-	if !ok || math.Hypot(x-f.setup.CentreX, y-f.setup.CentreY) > figure || math.Abs(r-g.RadiusMM) > figureRadius {
+	if !ok || math.Hypot(x-f.setup.CentreX, y-f.setup.CentreY) > figure || math.Abs(f.reckoned(h, r)-g.RadiusMM) > figureRadius {
 		f.failOp("grip", "a mandrel of Ø%s is to carry the work at %s, %s; there is no such bore", mm(2*g.RadiusMM), mm(f.setup.CentreX), mm(f.setup.CentreY))
 		return
 	}
 	f.capacity()
+}
+
+// reckoned is the radius that the plan reckons with for a hole of some radius: of one that measuring ends, the middle of what it may end at.
+func (f *flatWalk) reckoned(h taken, radius float64) float64 {
+	if m := f.plan.Setups[h.key.setup].Operations[h.key.op].Cuts[h.key.cut].ToMeasure; m != nil && m.What == "diameter" {
+		return (m.LowMM + m.HighMM) / 4
+	}
+	return radius
 }
 
 // checkFlatJawForce holds the jaws' force against every cut in the lathe, and their squeeze against the roundness of the bore.
