@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"catchplate/partspec"
-	"catchplate/planner/mechanics"
 	"catchplate/planner/plan"
 	"catchplate/planner/plane"
 	"catchplate/planner/process"
@@ -117,28 +116,10 @@ func (s Shop) grips(m Mount, at moment) pinch {
 		p.HaveN = float64(h.GripFirm)
 	}
 	p.NeedN = s.viceNeed(at, (lo+hi)/2, (y0+y1)/2, (hi-lo)/2, m.PressDeg)
-	p.NipN, p.StandsN = viceLightN, s.unbowed(p.Thick, p.Across, y1-y0)
-	p.SagMM = s.sag(at, p.Thick, hi-lo-2*l.wide, y1-y0)
+	thin := s.thinnest(p.Thick)
+	p.NipN, p.StandsN = viceLightN, s.unbowed(thin, p.Across, y1-y0)
+	p.SagMM = s.sag(at, thin, hi-lo-2*l.wide, y1-y0)
 	return p
-}
-
-// bowShare is the part of the force which would bow a plate that jaws may press with. Ours, no source.
-const bowShare = 0.5
-
-// unbowed is the force that jaws may press a plate of the part's metal with.
-func (s Shop) unbowed(thick, across, wide float64) float64 {
-	metal := s.Part.Material
-	plate := mechanics.PlateBetweenJaws{ThicknessMM: thick, AcrossMM: across, WidthMM: wide, ModulusMPa: metal.ModulusGPa.Low * 1000, Poisson: metal.Poisson}
-	return math.Floor(bowShare * plate.BowsAtN())
-}
-
-// sag is how far the heaviest drill of a moment presses work down between its parallels, mm.
-func (s Shop) sag(at moment, thick, span, wide float64) float64 {
-	most := 0.0
-	for _, w := range at.ways {
-		most = math.Max(most, w.ThrustN)
-	}
-	return mechanics.PlateOnParallels{ThicknessMM: thick, SpanMM: span, WidthMM: wide, ModulusMPa: s.Part.Material.ModulusGPa.Low * 1000}.SagMM(most)
 }
 
 // lying is where work lies in a vice: as it is turned, its jaws pressing along X.
