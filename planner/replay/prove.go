@@ -276,7 +276,7 @@ func tellAside(w *walk) {
 		cut[a.feature] = true
 	}
 	if n := len(cut); n > 0 {
-		w.record.hold("milled", "%s cut all over to the drawn surface, by %s that go nowhere past it", counted(n, "feature", ""), counted(len(w.milled), "pass", ""))
+		w.record.hold("milled", "%s cut all over to the drawn surface, by %s that go nowhere past it", counted(n, "feature", ""), counted(len(w.milled), "cut", ""))
 	}
 }
 
