@@ -39,6 +39,7 @@ var holdingShapes = map[string]shapeOf{
 	string(VerticalSlide):    pinching.with(need("opening", kindLength), need("graduation", kindLength), need("per_turn", kindLength), may("travel", kindLength), may("backlash", kindPosition)),
 	string(VeeBlock):         always.with(may("capacity", kindLengths)),
 	string(DividingHead):     jawed.with(need("height", kindLength), may("ratio", kindCount), may("plates", kindNumbers), may("direct", kindNumbers), may("upright", kindFlag)),
+	string(TiltingPlate):     jawed.with(need("sine_length", kindLength), need("tilts_to", kindAngle)),
 }
 
 // clamped is what a holding may say that presses with straps.
@@ -80,7 +81,21 @@ func (c *checker) holding(b *hclsyntax.Block, inches bool) (Holding, bool) {
 	if h.Kind == DividingHead {
 		c.divides(e, &h)
 	}
+	if h.Kind == TiltingPlate {
+		c.tilts(e, &h)
+	}
 	return h, !e.broken
+}
+
+// mostTilt is the most, in degrees, that a plate is believed to be set over: packing under a steeper one slips. Common practice, no source.
+const mostTilt = 60
+
+// tilts reads how a tilting plate is set over.
+func (c *checker) tilts(e *entry, h *Holding) {
+	h.SineLength, h.TiltsTo = e.length("sine_length"), e.angle("tilts_to")
+	if !e.broken && (h.TiltsTo <= 0 || h.TiltsTo > mostTilt) {
+		c.fail(e, e.at("tilts_to"), "No packing sets a plate over so far", "Write the most that its hinge and its locks allow, up to %d degrees, like tilts_to = 45.", mostTilt)
+	}
 }
 
 // The most that is believed of a dividing head: turns of its crank for one of the work, and holes on a circle of its plates.

@@ -93,12 +93,13 @@ const (
 	VerticalSlide    HoldingKind = "vertical_slide"
 	VeeBlock         HoldingKind = "vee_block"
 	DividingHead     HoldingKind = "dividing_head"
+	TiltingPlate     HoldingKind = "tilting_plate"
 )
 
 // HoldingKinds lists every kind in the order the language document tells them.
 func HoldingKinds() []HoldingKind {
 	return []HoldingKind{ThreeJaw, FourJaw, Collets, SoftJaws, StubMandrel, PlainMandrel, ExpandingMandrel, GluedArbor, BetweenCentres, Tailstock, Plug,
-		Faceplate, AnglePlate, Vice, TableClamps, VerticalSlide, VeeBlock, DividingHead}
+		Faceplate, AnglePlate, Vice, TableClamps, VerticalSlide, VeeBlock, DividingHead, TiltingPlate}
 }
 
 // Holding is a way of holding work that the workshop owns. Zero fields mean "not given": the table's or rule's default serves.
@@ -135,6 +136,8 @@ type Holding struct {
 	Direct         []int        // dividing head: notches of each plate on its spindle, ascending
 	Height         units.Length // dividing head: of its axis over the table
 	Upright        bool         // dividing head: it also stands with its axis along the mill's spindle
+	SineLength     units.Length // tilting plate: from its hinge to where the packing stands
+	TiltsTo        units.Angle  // tilting plate: the most that it can be set over
 	Dial           Dial         // vertical slide: on its screw; no name on all others
 	SetupMinutes   units.Minutes
 	Range          Range

@@ -13,7 +13,7 @@ var gripsOf = map[partspec.HoldingKind][]string{
 	partspec.ThreeJaw: {"jaws"}, partspec.FourJaw: {"jaws"}, partspec.SoftJaws: {"jaws"}, partspec.Collets: {"collet"},
 	partspec.StubMandrel: {"mandrel", "split_mandrel"}, partspec.PlainMandrel: {"mandrel"}, partspec.ExpandingMandrel: {"mandrel"},
 	partspec.GluedArbor: {"glued_bore", "glued_face"}, partspec.BetweenCentres: {"centres"},
-	partspec.Vice: {"vice"}, partspec.VerticalSlide: {"vice"}, partspec.VeeBlock: {"vee"}, partspec.TableClamps: {"clamps"}, partspec.DividingHead: {"jaws"},
+	partspec.Vice: {"vice"}, partspec.VerticalSlide: {"vice"}, partspec.VeeBlock: {"vee"}, partspec.TableClamps: {"clamps"}, partspec.DividingHead: {"jaws"}, partspec.TiltingPlate: {"jaws"},
 }
 
 // checkKindOfGrip holds that the holding grips in the way that the plan says.

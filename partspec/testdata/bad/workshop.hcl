@@ -71,6 +71,14 @@ workshop "shed" {
     name   = "flat"
     direct = [24]
   }
+  holding "tilting_plate" { # ERROR "lacks tilts_to"
+    sine_length = 100
+  }
+  holding "tilting_plate" {
+    name        = "steep"
+    sine_length = 100
+    tilts_to    = 85 # ERROR "No packing sets a plate over so far"
+  }
   holding "dividing_head" { # ERROR "nothing to count by"
     name   = "bare"
     height = 60
