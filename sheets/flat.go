@@ -29,11 +29,26 @@ func (s *sheet) leftEnd() string {
 	return "left end"
 }
 
+// tiltedReference says the same of work that is set over: heights and ways are counted from where its axis goes through its left end.
+func (s *sheet) tiltedReference(z plan.Zero) string {
+	at := s.length(z.ReferenceMM)
+	switch z.Dial {
+	case "x":
+		return "nought " + at + " along x from the part's axis, count to the right"
+	case "y":
+		return "nought " + at + " along y from the middle of the part's left end, as it is set over, count away from you"
+	}
+	return "nought " + at + " above the middle of the part's left end, as it is set over, count into the work"
+}
+
 // tableReference says where a dial of a table or a quill stands at nought, and which way it counts.
 func (s *sheet) tableReference(setup *plan.Setup, z plan.Zero) string {
 	at, away := s.length(z.ReferenceMM), "count away from you"
 	if setup.MachineKind == plan.OnSlide {
 		away = "count as the work goes down"
+	}
+	if setup.Tilt != nil {
+		return s.tiltedReference(z)
 	}
 	switch {
 	case z.Dial == "quill" || z.Dial == "z":

@@ -86,6 +86,16 @@ const (
 // own and what the count has turned the work by (Dividing). One that does not lie across stands upright on it, its axis under the spindle where x and y read nought or were wound
 // back from, and is turned between the cuts: a place X, Y that the table's dials give is then turned about the axis by AskewDeg and what the count has turned the work by.
 //
+// A setup with Tilt stands upright on a tilting plate that is set over about the table's x. Level, the direction AlongDeg of the part lies along x, and the direction square to it in the
+// end that looks at the spindle along y (as seen from the spindle, anticlockwise from x); v counts that way from the part's axis and w along it, towards the spindle. Set over by t
+// the side of +v is raised, and counts n of g millimetres put the spindle's axis, or the tool's end, at
+//
+//	along               = ReferenceMM + n*g   by the dial "x", from the part's axis
+//	v cos(t) - w sin(t) = ReferenceMM + n*g   by the dial "y"
+//	v sin(t) + w cos(t) = ReferenceMM - n*g   by "quill" or "z"
+//
+// w is Z where the right end is free, else -Z.
+//
 // On a lathe a setup may carry the work off its centre (faceplate, four-jaw): R of all cuts is then counted from the place CentreX, CentreY of the part.
 
 // OnSlide is the kind of machine that a lathe is while it mills work on a vertical slide.

@@ -127,6 +127,7 @@ type Setup struct {
 	Bed           *Bed        `json:"bed,omitempty"`
 	Ledge         *Ledge      `json:"ledge,omitempty"`    // angle plate on a faceplate
 	Dividing      *Dividing   `json:"dividing,omitempty"` // dividing head: what turns the work between operations
+	Tilt          *Tilt       `json:"tilt,omitempty"`     // tilting plate: how far the work is set over
 	Balance       *Balance    `json:"balance,omitempty"`
 	Presses       []Press     `json:"presses,omitempty"` // vice, four-jaw: where the jaws press on flat work
 	Operations    []Operation `json:"operations"`

@@ -52,6 +52,8 @@ func Setup(name string, p *plan.Part, s *plan.Setup) Page {
 	switch {
 	case s.Across:
 		return acrossSetup(name, p, s, before, after)
+	case s.Tilt != nil:
+		return tiltedSetup(name, p, s, before, after)
 	case onTable(s) || s.MachineKind == "bench":
 		return uprightSetup(name, p, s, before, after)
 	}
