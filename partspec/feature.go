@@ -185,6 +185,7 @@ type Holes struct {
 	Within   units.Length // how far each hole may lie from its place, radially, when written (position); 0 = by the places' limits
 	Match    FeatureRef   // spotted through from this pattern of another part; zero = by its own places
 	Mate     *Mating      // what is known of that pattern; nil without one
+	SquareTo string       // seat on the end From that the holes are square to, each where it comes out there; "" = they run along the axis
 }
 
 // Circle is a ring of equally spaced holes. Start is the angle of hole 1 from +X, anticlockwise as seen from the right end (front).

@@ -35,7 +35,7 @@ func (s *shaper) holes(e *entry) Feature {
 	s.holeDepth(e, f)
 	f.Sink = s.sink(e, f)
 	s.matched(e, f)
-	s.holeDirection(e)
+	s.holeDirection(e, f)
 	if e.broken {
 		return nil
 	}

@@ -185,7 +185,7 @@ func (s *shaper) checkSeats() {
 			}
 			if h, ok := s.done[other.name].(*Holes); ok {
 				s.overSeat(other, h, f)
-				s.squareToSeat(other, h, f)
+				s.checkLeaning(other, h, f)
 			}
 			if s.flat {
 				s.overFlat(other, f)

@@ -125,7 +125,7 @@ func (w *writer) turnedSetup(m holding.Mount, steps []sequence.Step, s *plan.Set
 	s.Title, s.Before = m.Title(), w.section()
 	s.Grip = w.gripOf(m, steps)
 	s.StickOutMM = tidy(w.stickOut(m))
-	s.Bed, s.Dividing, s.AskewDeg = m.Bed(w.body.Outer.Greatest(w.body.Ends())), m.Head, m.AskewDeg
+	s.Bed, s.Dividing, s.AskewDeg, s.Tilt = m.Bed(w.body.Outer.Greatest(w.body.Ends())), m.Head, m.AskewDeg, m.Tilted
 	s.How = m.How(w.ctx, s.Grip)
 	if flat := w.shop.FlatBetweenJaws(m, func(i int) bool { return w.done[i] }); flat != "" {
 		s.How = append(s.How, "Turn the work so that "+flat+" lies in the middle between two jaws.")

@@ -3,6 +3,7 @@ package drawing
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"catchplate/partspec"
 	"catchplate/partspec/units"
@@ -143,6 +144,19 @@ func listed(f *partspec.Holes) bool {
 	return len(xs) > mostPlaces || len(ys) > mostPlaces
 }
 
+// leansText says how far each hole leans that is square to a seat.
+func leansText(p *partspec.Part, f *partspec.Holes) string {
+	seat, ok := p.Feature(f.SquareTo).(*partspec.Seat)
+	if !ok {
+		return ""
+	}
+	var list []string
+	for _, at := range f.Places {
+		list = append(list, seat.Tilt(at).String())
+	}
+	return " (leaning by " + strings.Join(list, ", ") + ")"
+}
+
 // holesText says how many holes of what kind, how deep, how sunk, and how they lie on a circle.
 func holesText(p *partspec.Part, f *partspec.Holes) string {
 	text := fmt.Sprintf("%d × ", len(f.Places))
@@ -169,6 +183,9 @@ func holesText(p *partspec.Part, f *partspec.Holes) string {
 	text += sideText(p, f)
 	if c := f.Circle; c != nil {
 		text += ", on Ø" + drawn(p, c.Diameter.Dimension) + ", 1 at " + c.Start.String()
+	}
+	if f.SquareTo != "" {
+		text += ", square to " + f.SquareTo + leansText(p, f)
 	}
 	if f.Match != (partspec.FeatureRef{}) {
 		text += ", drilled through from " + f.Match.String()

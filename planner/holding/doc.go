@@ -35,6 +35,8 @@ type Mount struct {
 	Locate           float64              // how far the work may lie from where the dials have it, radially
 	Turning          float64              // of Locate, what turns with the work on an upright dividing head, so that it moves no ring as a whole
 	Head             *plan.Dividing       // a dividing head carries it: AcrossDeg is where its nought has up
+	Lean             *process.Lean        // a tilting plate carries it, set over as the plan then says:
+	Tilted           *plan.Tilt           // nearest to Lean that packing gives
 	Along            float64              // and along either axis, where that is less: two edges were found each by itself; 0 = as Locate
 	Free             partspec.End
 	Surface          string  // feature located on; "stock" for raw metal
@@ -201,6 +203,8 @@ func (m Mount) name() string {
 		id = fmt.Sprintf("%s upright on the %s, on %s, %s end up, circle %d of %d from %s", m.Holding.Name, m.table(), m.Surface, m.Free, m.Head.Circle, m.Head.Ratio, inDegrees(m.AskewDeg))
 	} else if m.Head != nil {
 		id = fmt.Sprintf("%s on the %s, on %s over %s, %s end free", m.Holding.Name, m.table(), m.Surface, units.Decimal(m.Z1-m.Z0, 1), m.Free)
+	} else if m.Tilted != nil {
+		id = fmt.Sprintf("%s on the %s, on %s, %s end up, set over by %s°, %s° along x", m.Holding.Name, m.Machine, m.Surface, m.Free, units.Decimal(m.Lean.Deg, 2), units.Decimal(m.Lean.AlongDeg, 2))
 	} else if m.Across {
 		id = fmt.Sprintf("%s on the %s, lying, on %s over %s, %s end free, up at %.0f", m.Holding.Name, m.table(), m.Surface, units.Decimal(m.Z1-m.Z0, 1), m.Free, m.AcrossDeg)
 	} else if m.Machine != "" {
@@ -243,13 +247,16 @@ func (s Shop) minutes(h partspec.Holding) float64 {
 	if headed(h) { // a chuck on a dividing head, which is bolted down and set true along the table first
 		h.Kind = partspec.DividingHead
 	}
+	if h.SineLength > 0 { // a chuck on a tilting plate, whose packing is made up first
+		h.Kind = partspec.TiltingPlate
+	}
 	if h.Dial.Name != "" { // a vice that has its slide bolted on and set square first
 		h.Kind = partspec.VerticalSlide
 	}
 	return map[partspec.HoldingKind]float64{
 		partspec.ThreeJaw: 1, partspec.Collets: 2, partspec.SoftJaws: 15, partspec.StubMandrel: 15, partspec.FourJaw: 8,
 		partspec.PlainMandrel: 5, partspec.ExpandingMandrel: 5, partspec.GluedArbor: 40, partspec.Plug: 10, partspec.BetweenCentres: 6,
-		partspec.Vice: 3, partspec.VerticalSlide: 15, partspec.VeeBlock: 5, partspec.DividingHead: 20, partspec.TableClamps: 10, partspec.Faceplate: 20, partspec.AnglePlate: 30,
+		partspec.Vice: 3, partspec.VerticalSlide: 15, partspec.VeeBlock: 5, partspec.DividingHead: 20, partspec.TiltingPlate: 25, partspec.TableClamps: 10, partspec.Faceplate: 20, partspec.AnglePlate: 30,
 	}[h.Kind]
 }
 

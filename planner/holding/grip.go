@@ -102,6 +102,9 @@ func (s Shop) leastGrip(m Mount, t process.Task, way process.Way, force float64,
 		// On the axis: the torque twists, the thrust goes into the chuck, nothing tips.
 		d.FeedN, d.PassiveN, d.OverhangMM = way.ThrustN, 0, 0
 	}
+	if m.Tilted != nil {
+		tipped(&d, m, way, cut-middle)
+	}
 	if m.Centre {
 		d.OverhangMM = 0
 	}

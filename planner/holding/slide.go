@@ -24,6 +24,8 @@ func (m Mount) HoldingKind() partspec.HoldingKind {
 		return partspec.VerticalSlide
 	case m.Head != nil:
 		return partspec.DividingHead
+	case m.Tilted != nil:
+		return partspec.TiltingPlate
 	}
 	return m.Holding.Kind
 }

@@ -45,6 +45,10 @@ func (s Shop) onTableBy(h partspec.Holding, on partspec.MachineKind) []Mount {
 		if on == partspec.Mill {
 			return append(s.onHead(h), s.onUpright(h)...)
 		}
+	case partspec.TiltingPlate:
+		if on == partspec.Mill {
+			return s.onTilted(h)
+		}
 	case partspec.VerticalSlide:
 		if vice, ok := s.viceOf(h); ok && on == partspec.Mill {
 			return sprung(s.lying(vice, on))
@@ -102,7 +106,7 @@ func (s Shop) tableFacts(m Mount, task int, way process.Way, light float64) rule
 		c.PassDepth = way.Rate.DepthMM * light
 	}
 	c.Slide = s.slideFacts(m, t, way, c.PassDepth)
-	c.Pressed = !m.Across && pressesDown(t)
+	c.Pressed = !m.Across && pressesDown(t) // set over, too: what tips it is reckoned with its force
 	switch m.GripKind() {
 	case "clamps":
 		c.Capacity, c.LeastN, c.FirmN = s.boltCapacity(m), s.boltHolds(m, t, way, light), BoltPull(m.Holding)
@@ -180,8 +184,11 @@ func (m Mount) Table(c *process.Context) []plan.Zero {
 	if m.Machine != partspec.Mill {
 		return nil
 	}
-	if m.Across {
+	switch {
+	case m.Across:
 		return m.lyingTable(c)
+	case m.Tilted != nil:
+		return m.tiltedTable(c)
 	}
 	var zeros []plan.Zero
 	for _, name := range []string{"x", "y"} {

@@ -11,7 +11,7 @@ import (
 
 // Suits reports whether a way of working is done in this pose on this machine.
 func (m Mount) Suits(w process.Way) bool {
-	if m.Free != w.End || m.Machine != w.Machine || m.Across != w.Across || m.indexes() != w.Indexed {
+	if m.Free != w.End || m.Machine != w.Machine || m.Across != w.Across || m.indexes() != w.Indexed || !m.leansAs(w) {
 		return false
 	}
 	return m.indexes() || m.AskewDeg == w.AskewDeg && (!m.Across || m.turnsTo(w.AcrossDeg))

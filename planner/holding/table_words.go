@@ -44,6 +44,8 @@ func (m Mount) tableTitle(noun, on string) string {
 		return fmt.Sprintf("Dividing head upright on the mill's table, %s on %s, %s end up", strings.ToLower(noun[:1])+noun[1:], on, m.Free)
 	case m.Head != nil:
 		return fmt.Sprintf("Dividing head on the mill's table, %s on %s, %s end free", strings.ToLower(noun[:1])+noun[1:], on, m.Free)
+	case m.Tilted != nil:
+		return fmt.Sprintf("Tilting plate %s on the mill's table, %s on %s, %s end up", m.tiltInWords(), strings.ToLower(noun[:1])+noun[1:], on, m.Free)
 	case m.Across:
 		return fmt.Sprintf("%s on the %s's table, the part lying, on %s, %s end free", noun, m.Machine, on, m.Free)
 	}
@@ -65,6 +67,9 @@ func (m Mount) howOnTable() []string {
 		if m.swings() {
 			how = m.howOnHead()
 			break
+		}
+		if m.Tilted != nil {
+			return m.howTilted()
 		}
 		how = []string{"Chuck flat on the table, bolted down; " + clearOfBody}
 		if m.indexes() {

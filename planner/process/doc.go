@@ -71,6 +71,7 @@ type Way struct {
 	AcrossDeg float64              // up, then, from +X of the part's frame
 	Indexed   bool                 // mill: the part stands upright on a dividing head, which turns its places under the spindle
 	AskewDeg  float64              // mill: the direction in a flat part, from +X, that lies along the table's x; 0 = X does
+	Lean      *Lean                // mill: the work is set over by so much; nil = it is not
 	Run       [2]float64           // then, how far a cutter's axis goes beyond the beginning and the end of the edge
 	End       partspec.End         // the end that must be free; of a flat part the face that looks at the spindle
 	Tool      partspec.Tool

@@ -29,6 +29,9 @@ type spotted struct {
 
 // pattern makes the tasks of a pattern of holes: marked out where they are found by marks; spotted and drilled; reamed; the mouth widened; tapped.
 func (c *Context) pattern(f *partspec.Holes) []Task {
+	if f.SquareTo != "" {
+		return c.leaning(f)
+	}
 	s, lacking := c.spotted(f)
 	if len(lacking) > 0 {
 		return []Task{{Op: shape.Op{ID: f.ID() + "/drill", Feature: f.Name, Process: plan.Drill}, Lacking: lacking}}

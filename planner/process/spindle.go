@@ -61,7 +61,7 @@ func (c *Context) dialOf(name string) partspec.Dial {
 
 // sense is -1 for the dial x when the part has been turned over.
 func (p *page) sense(dial string) float64 {
-	if dial == "x" && p.j.Free == partspec.Left && (p.j.Setup == nil || !p.j.Setup.Across) {
+	if dial == "x" && p.j.Free == partspec.Left && (p.j.Setup == nil || !p.j.Setup.Across && p.j.Setup.Tilt == nil) {
 		return -1
 	}
 	return 1

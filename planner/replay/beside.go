@@ -18,6 +18,7 @@ type aside struct {
 	process plan.Process
 	at      where
 	body    solid.Body // the turned work at that moment
+	packing float64    // set over: how far, in degrees, the nearest packing may be off
 }
 
 // offLathe reports whether the setup at hand stands elsewhere than on a lathe.
@@ -97,12 +98,19 @@ func (w *walk) operateFeature(i, k int, op plan.Operation, f partspec.Feature) {
 
 // take keeps a pass, and holds what must be true of it at once.
 func (w *walk) take(op plan.Operation, f partspec.Feature, m pass) {
-	a := aside{m, op.Feature, op.Process, w.at, w.body}
+	a := aside{pass: m, feature: op.Feature, process: op.Process, at: w.at, body: w.body}
+	if t := w.setup.Tilt; t != nil {
+		a.packing = packingAngle(*t)
+	}
 	switch f := f.(type) {
 	case *partspec.Holes, *partspec.CrossHole:
 		w.drillHole(op, f, a)
 		w.checkOnSlide(m, 0)
 	default:
+		if m.pose.leans {
+			w.failOp("pose", "%s is not cut in work that is set over", f.Head().ID())
+			return
+		}
 		w.milled = append(w.milled, a)
 		w.checkMilling(op, f, a)
 		deep, _ := w.engaged(a)
@@ -147,6 +155,9 @@ type turnedWork struct{ w *walk }
 
 func (t turnedWork) tops(p pose) []found {
 	var list []found
+	if p.leans {
+		return t.hollows(p)
+	}
 	if !p.across {
 		for _, z := range facesOf(t.w.body) {
 			list = append(list, found{at: z})
@@ -177,6 +188,9 @@ func (t turnedWork) radii() []float64 {
 
 func (t turnedWork) edges(p pose, axis int) []found {
 	var list []found
+	if p.leans {
+		return t.setOverEdges(p, axis)
+	}
 	if p.across && axis == 0 {
 		for _, z := range facesOf(t.w.body) {
 			list = append(list, found{at: z})
@@ -193,7 +207,7 @@ func (t turnedWork) edges(p pose, axis int) []found {
 }
 
 func (t turnedWork) centres(p pose) []centre {
-	if p.across {
+	if p.across || p.leans {
 		return nil
 	}
 	return []centre{{}}

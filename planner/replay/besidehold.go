@@ -16,6 +16,8 @@ func (w *walk) checkHoldingClear(a aside) {
 		return
 	}
 	switch g := w.setup.Grip; {
+	case a.pose.leans:
+		w.checkJawsBelow(a)
 	case !a.pose.across && (g.Kind == "jaws" || g.Kind == "collet" || g.Kind == "mandrel"):
 		w.checkJawsClear(a)
 	case a.pose.across && g.Kind != "clamps":
@@ -118,6 +120,9 @@ func (w *walk) below(a aside) float64 {
 		return -w.body.Outer.Greatest(lo, hi) - a.to[2]
 	}
 	z0, z1 := w.body.Ends()
+	if a.pose.leans {
+		return math.Max(a.pose.free*z0, a.pose.free*z1) - math.Abs(z1-z0) - a.lowest()
+	}
 	if a.pose.up() > 0 {
 		return z0 - a.to[2]
 	}
@@ -305,6 +310,9 @@ func (w *walk) jawsDemand(p push) mechanics.GripDemand {
 	}
 	if w.divided() && w.setup.Across {
 		w.outOfHead(&d, p)
+	}
+	if w.tilted() {
+		w.setOverDemand(&d, p)
 	}
 	return d
 }

@@ -86,7 +86,8 @@ func (w *walk) checkStrap(n int, c plan.Clamp) {
 	}
 	for _, key := range w.holeOrder {
 		h := w.holes[key]
-		if !h.pose.across && math.Hypot(c.XMM-h.x, c.YMM-h.y) < r+h.widest()+h.off {
+		x, y := h.over()
+		if !h.pose.across && math.Hypot(c.XMM-x, c.YMM-y) < r+h.widest()+h.off {
 			w.failOp("grip", "clamp %d presses on hole %d of %s", n, h.number, h.id)
 		}
 	}

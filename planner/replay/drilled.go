@@ -17,7 +17,8 @@ type aim struct {
 	diameter partspec.Size
 	thread   *partspec.Thread
 	sink     *partspec.Sink
-	mated    bool // it lies where the hole of another part does
+	mated    bool     // it lies where the hole of another part does
+	lean     *leaning // it is square to a seat
 }
 
 // drilled is a hole as it has been made so far.
@@ -44,13 +45,16 @@ type holeKey struct {
 func (w *walk) aimsOf(f partspec.Feature, p pose) []aim {
 	switch f := f.(type) {
 	case *partspec.Holes:
+		if p.leans && f.SquareTo != "" {
+			return w.leaningAims(f, p)
+		}
 		var list []aim
 		for i, at := range f.Places {
-			list = append(list, aim{f.ID(), i + 1, at.X, at.Y, float64(f.Within), ringOff(f), f.Diameter, f.Thread, f.Sink, f.Mate != nil})
+			list = append(list, aim{f.ID(), i + 1, at.X, at.Y, float64(f.Within), ringOff(f), f.Diameter, f.Thread, f.Sink, f.Mate != nil, nil})
 		}
 		return list
 	case *partspec.CrossHole:
-		return []aim{{f.ID(), 1, f.Z, w.onAxis(w.widthOf(f.On)), 0, 0, f.Diameter, f.Thread, nil, false}}
+		return []aim{{f.ID(), 1, f.Z, w.onAxis(w.widthOf(f.On)), 0, 0, f.Diameter, f.Thread, nil, false, nil}}
 	}
 	return nil
 }
@@ -109,6 +113,10 @@ func (w *walk) checkDirection(f partspec.Feature, a aside) bool {
 			w.failOp("pose", "%s lies along the axis; the work lies across", f.ID())
 			return false
 		}
+		if a.pose.leans != (f.SquareTo != "") {
+			w.failOp("pose", "%s runs %s; the work is set over: %t", f.ID(), runs(f), a.pose.leans)
+			return false
+		}
 		from := f.From == partspec.Left
 		if looks := a.pose.free < 0; looks != from && (!f.Through || f.Sink != nil && (a.process == plan.Counterbore || a.process == plan.Countersink)) {
 			w.failOp("pose", "%s goes in from the %s end; the other looks at the spindle", f.ID(), f.From)
@@ -125,6 +133,14 @@ func (w *walk) checkDirection(f partspec.Feature, a aside) bool {
 		}
 	}
 	return true
+}
+
+// runs is which way holes run, in words.
+func runs(f *partspec.Holes) string {
+	if f.SquareTo != "" {
+		return "square to " + f.SquareTo
+	}
+	return "along the axis"
 }
 
 // followed is how far from a hole a tool that follows it may stand by its dials: the drill finds it. Common practice, no source.

@@ -6,7 +6,6 @@ import (
 	"catchplate/partspec"
 	"catchplate/planner/plan"
 	"catchplate/planner/plane"
-	"catchplate/planner/solid"
 )
 
 // A seat in a face of flat work runs from rim to rim, so that it is proved in the plane across its pipe, like one across an end of turned work. What it takes is
@@ -54,7 +53,7 @@ func (f *flatWalk) settle(seat *partspec.Seat, p pose) {
 // takeSeatPass takes what a pass along a seat does, and holds what must be true of it at once.
 func (f *flatWalk) takeSeatPass(op plan.Operation, seat *partspec.Seat, m pass) {
 	f.settle(seat, m.pose)
-	a := aside{m, op.Feature, op.Process, f.at, solid.Body{}}
+	a := aside{pass: m, feature: op.Feature, process: op.Process, at: f.at}
 	f.milled = append(f.milled, a)
 	v := f.faceView(seat)
 	f.checkSeatPass(v, a)

@@ -325,7 +325,7 @@ func (w *walk) apartFound() float64 {
 
 // checkLocated holds the setting's error against what its noughts were found with.
 func (w *walk) checkLocated(m *pass) {
-	need := math.Hypot(w.zeros[dialX].off, w.zeros[dialY].off) + w.slidePlay() + w.headRunOut()
+	need := math.Hypot(w.zeros[dialX].off, w.zeros[dialY].off) + w.slidePlay() + w.headRunOut() + w.leanPlay()
 	if w.setup.LocateMM < need-figure {
 		w.failOp("located", "the work is said to lie within %s of where the dials have it; its noughts are found within %s", mm(w.setup.LocateMM), mm(need))
 	}

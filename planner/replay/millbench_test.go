@@ -67,7 +67,7 @@ func (b *bench) reading(dial string, v float64) plan.Reading {
 	b.t.Helper()
 	d, ok := b.job.Workshop.Machines[len(b.job.Workshop.Machines)-1].Dial(dial)
 	require.True(b.t, ok)
-	p := pose{b.setup.Across, 1, b.setup.AcrossDeg, 0}
+	p := pose{across: b.setup.Across, free: 1, deg: b.setup.AcrossDeg}
 	if b.setup.FreeEnd == "left" {
 		p.free = -1
 	}

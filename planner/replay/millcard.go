@@ -3,6 +3,7 @@ package replay
 import (
 	"math"
 
+	"catchplate/partspec"
 	"catchplate/planner/plan"
 )
 
@@ -39,7 +40,7 @@ func (w *walk) checkTable(op plan.Operation, passes []pass) {
 			w.failOp("table", "hole %d stands in it twice", h.Number)
 		}
 		numbers[h.Number] = true
-		if !w.checkHoleLine(h, passes) {
+		if !w.checkHoleLine(op, h, passes) {
 			w.failOp("table", "hole %d is said to lie at %s, %s, and no cut stands there", h.Number, mm(h.XMM), mm(h.YMM))
 		}
 	}
@@ -52,7 +53,7 @@ func (w *walk) checkTable(op plan.Operation, passes []pass) {
 }
 
 // checkHoleLine reports whether a cut stands where a line says.
-func (w *walk) checkHoleLine(h plan.HoleLine, passes []pass) bool {
+func (w *walk) checkHoleLine(op plan.Operation, h plan.HoleLine, passes []pass) bool {
 	for _, l := range []plan.Line{h.X, h.Y} {
 		switch {
 		case l.Dial != "":
@@ -71,11 +72,27 @@ func (w *walk) checkHoleLine(h plan.HoleLine, passes []pass) bool {
 		return w.checkRingLine(h, passes)
 	}
 	for _, m := range passes {
-		if tableLine(h).reads(m) && w.near(h.XMM, m.told[0], h.X.Dial) && w.near(h.YMM, m.told[1], h.Y.Dial) {
+		x, y := w.standsAt(op, h)
+		if tableLine(h).reads(m) && w.near(x, m.told[0], h.X.Dial) && w.near(y, m.told[1], h.Y.Dial) {
 			return true
 		}
 	}
 	return false
+}
+
+// standsAt is where a line's drawn place stands over the table: elsewhere only where the work is set over.
+func (w *walk) standsAt(op plan.Operation, h plan.HoleLine) (x, y float64) {
+	if !w.tilted() {
+		return h.XMM, h.YMM
+	}
+	if f, ok := w.part.Feature(op.Feature).(*partspec.Holes); ok {
+		for _, a := range w.aimsOf(f, w.poseOf()) {
+			if a.number == h.Number {
+				return float64(a.x.Value), float64(a.y.Value)
+			}
+		}
+	}
+	return h.XMM, h.YMM
 }
 
 // near reports whether a place is that of a dial's nearest graduation; without a dial, the very place.

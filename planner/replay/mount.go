@@ -51,7 +51,7 @@ func (w *walk) findHolding() bool {
 
 // hard reports whether a holding grips with hard jaws, which mark what they grip.
 func hard(k partspec.HoldingKind) bool {
-	return k == partspec.ThreeJaw || k == partspec.FourJaw || k == partspec.DividingHead
+	return k == partspec.ThreeJaw || k == partspec.FourJaw || k == partspec.DividingHead || k == partspec.TiltingPlate
 }
 
 // capacity holds the gripped diameter against what the holding takes.

@@ -13,8 +13,12 @@ func (w *walk) checkHoles(least, most solid.Body) {
 	for _, f := range w.part.Features {
 		switch f := f.(type) {
 		case *partspec.Holes:
+			var metal metalAlong = besideMetal{f, least, most, w.seatsAt(f.From.Other())}
+			if f.SquareTo != "" {
+				metal = w.leaningHoles(f, least, most)
+			}
 			for i := range f.Places {
-				w.checkHole(f, i+1, besideMetal{f, least, most, w.seatsAt(f.From.Other())})
+				w.checkHole(f, i+1, metal)
 			}
 		case *partspec.CrossHole:
 			w.laidFrom(f)
@@ -48,6 +52,9 @@ func (w *walk) checkHole(f partspec.Feature, number int, metal metalAlong) {
 		}
 	}
 	w.checkHolePlace(at, h)
+	if m, ok := metal.(leaningMetal); ok {
+		w.checkLeans(at, h, m)
+	}
 	w.checkHoleSize(at, h)
 	w.checkHoleDepth(at, h, metal)
 	w.checkSink(h, metal)

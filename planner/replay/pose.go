@@ -14,6 +14,9 @@ type pose struct {
 	free   float64 // +1: the right end or the front looks at the spindle, else -1; of no account across
 	deg    float64 // across: where up is, from +X
 	coarse float64 // across, on a dividing head: half the angle from one hole of its circle to the next; nothing is turned nearer than that
+	leans  bool    // on a tilting plate: set over by lean degrees about the table's x, along which the direction along of the part lies
+	lean   float64
+	along  float64
 }
 
 // place is a place in a pose's frame: X, Y, Z of the part upright; Z, side, up across. The first two lie in the table, the last along the spindle.
@@ -21,7 +24,11 @@ type place [3]float64
 
 // poseOf is the pose of the setup at hand.
 func (w *walk) poseOf() pose {
-	return pose{w.setup.Across, w.free(), w.setup.AcrossDeg + w.turnedDeg, w.halfHole()}
+	p := pose{across: w.setup.Across, free: w.free(), deg: w.setup.AcrossDeg + w.turnedDeg, coarse: w.halfHole()}
+	if t := w.setup.Tilt; t != nil {
+		p.leans, p.lean, p.along = true, tiltOf(*t), t.AlongDeg
+	}
+	return p
 }
 
 // looks reports whether a pose that lies across has a direction of the drawing up, as near as its holding turns it.
@@ -41,7 +48,7 @@ func (w *walk) poseFor(op plan.Operation) pose {
 
 // up is the direction along the frame's last axis in which the spindle lies.
 func (p pose) up() float64 {
-	if p.across {
+	if p.across || p.leans {
 		return 1
 	}
 	return p.free
@@ -87,7 +94,7 @@ func (p pose) goes(axis int) float64 {
 	switch {
 	case axis == 2:
 		return -p.up()
-	case axis == 0 && !p.across:
+	case axis == 0 && !p.across && !p.leans:
 		return p.free
 	}
 	return 1

@@ -127,7 +127,7 @@ func (w *walk) checkMarked(h *drilled, a aside) {
 func (w *walk) checkNumbersOf(op plan.Operation, f partspec.Feature) {
 	for _, l := range op.Holes {
 		found := false
-		for _, a := range w.aimsOf(f, w.poseOf()) {
+		for _, a := range w.aimsOf(f, w.drawnPose()) {
 			found = found || a.number == l.Number && math.Abs(float64(a.x.Value)-l.XMM) <= figure && math.Abs(float64(a.y.Value)-l.YMM) <= figure
 		}
 		if !found {
@@ -141,9 +141,16 @@ func (w *walk) checkNumbersOf(op plan.Operation, f partspec.Feature) {
 	}
 }
 
+// drawnPose is the pose that the places of the table of holes are drawn in: that of the setup before it is set over.
+func (w *walk) drawnPose() pose {
+	p := w.poseOf()
+	p.leans = false
+	return p
+}
+
 // spread is how far a hole may lie from its place at most.
 func (w *walk) spread(f partspec.Feature, number int) float64 {
-	for _, a := range w.aimsOf(f, w.poseOf()) {
+	for _, a := range w.aimsOf(f, w.drawnPose()) {
 		if a.number == number {
 			return math.Max(a.within, math.Hypot(float64(a.x.Width()), float64(a.y.Width()))/2)
 		}

@@ -118,6 +118,9 @@ func (w *walk) mount(s plan.Setup) bool {
 	w.turnedDeg = 0
 	w.checkPose()
 	w.checkDividing()
+	if !w.checkTilt() {
+		return false
+	}
 	w.checkWhole()
 	w.checkGrip()
 	w.checkEased()

@@ -8,7 +8,7 @@ func All() Set {
 			partOffLast, drillBeforeBore, boreBeforeReam, finalFaceBeforeItsHoles, throughBeforeCounterbore, partedBeforeSecondFace,
 			facesBeforeEdges, datumEdgesFirst, sawBeforeFile, holesBeforeNearEdge, lastCutAfterNearEdge, holesWhileSolid, edgesBrokenLast,
 			facesBeforeHoles, markBeforeDrill, spotThrough, sinkAfterDrill, tapLast, ringAfterBore,
-			seatFromPilot, holesBeforeSeat, seatLast, roundBeforeInterruptions, flatBeforeHole, crossingHoles,
+			seatFromPilot, holesBeforeSeat, leaningAfterSeat, seatLast, roundBeforeInterruptions, flatBeforeHole, crossingHoles,
 		},
 		Holdings: []Holding{
 			gripExists, gripNotCut, capacity, colletSize, boreFinished, neverOnThread, packFinished, squareBar, grippedLength, stickOut, wallUnderGrip, wallOnMandrel, gripHolds,
@@ -20,7 +20,7 @@ func All() Set {
 			taperBySlide, screwInfeed, passDepth, pointDepth, partingTool, stockLength, toMeasuredSize,
 			sameSetting, runOutShare, fewestSettings, holeFirst, helpersFirst, instrumentChoice, measureInTime, easeGrip, colletGrip, surfaceSpeedCap, clampGeometry, clampedToTable, backing,
 			dividedRound, indexedRing, chordCheck, fromHeldDatum, blindTapped,
-			mainAxisFirst, clockSwing, sagitta, wrongRadius, swungRadius, gaugeSeat,
+			mainAxisFirst, clockSwing, setOverByRise, sagitta, wrongRadius, swungRadius, gaugeSeat,
 		},
 		Cautions: []Caution{
 			cautionAlways, cautionKey, cautionOffBalance, cautionParting, cautionFiling, cautionEmery, cautionSlender, cautionSheet, cautionBreakThrough, cautionSwarf, cautionSwung, cautionSlide, cautionGlue, cautionFluid, cautionBarBehind,

@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"slices"
+
 	"catchplate/partspec"
 	"catchplate/planner/plan"
 	"catchplate/planner/shape"
@@ -46,6 +48,19 @@ var spotThrough = Order{
 	},
 }
 
+// inLine reports whether two operations on one pattern work on the same of its holes: those that lean alike are drilled and tapped apart from the others.
+func inLine(w Work, a, b shape.Op) bool {
+	return !leaning(w, b) || a.Feature != b.Feature || slices.Equal(places(a), places(b))
+}
+
+// places are the middles of an operation's spots.
+func places(o shape.Op) (list [][2]float64) {
+	for _, s := range o.Spots {
+		list = append(list, [2]float64{s.X, s.Y})
+	}
+	return list
+}
+
 var tapLast = Order{
 	plan.Rule{ID: "A-30", Class: "order", Title: "Tap last, taper tap first",
 		Text: "IF holes are tapped THEN drill them, widen their mouths, and then tap: taper, second, plug in blind holes; started square, under the spindle that drilled them where that can be.",
@@ -57,7 +72,7 @@ var tapLast = Order{
 				return false, partspec.EndInvalid
 			}
 			mouth := threading(b) && a.Process == plan.Chamfer && onOf(w.Part, a.Feature) == onOf(w.Part, b.Feature) // of a bore of a flat part
-			return mouth || a.Feature == b.Feature && b.Process == plan.Tap && a.Process != plan.Tap && a.Process != plan.Deburr, partspec.EndInvalid
+			return mouth || a.Feature == b.Feature && b.Process == plan.Tap && a.Process != plan.Tap && a.Process != plan.Deburr && inLine(w, a, b), partspec.EndInvalid
 		})
 	},
 }

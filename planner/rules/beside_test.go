@@ -30,7 +30,10 @@ func besideOrderCases() map[string]struct{ binds, leaves pairing } {
 	mark := shape.Op{ID: "pipe/mark", Feature: "pipe", Process: plan.MarkOut, End: partspec.Left}
 	spots := ring(plan.MarkOut, 0)
 	spots.ID, spots.Feature = "spotted/mark", "spotted"
+	square := ring(plan.Drill, 0.2)
+	square.ID, square.Feature = "leaning/drill", "leaning"
 	return map[string]struct{ binds, leaves pairing }{
+		"A-38n": {pairing{seat, square}, pairing{seat, ring(plan.Drill, 0.2)}},
 		"A-33":  {pairing{bore, spots}, pairing{bore, ring(plan.MarkOut, 0)}},
 		"A-37":  {pairing{cut("main", plan.Drill, 0, 30, 4), seat}, pairing{seat, bore}},
 		"A-38":  {pairing{seat, ring(plan.Tap, 0)}, pairing{seat, ring(plan.Drill, 0.2)}},

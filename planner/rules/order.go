@@ -167,7 +167,7 @@ var drillBeforeBore = Order{
 			if b.Process == plan.BoreHead || a.Process == plan.Spot { // a head roughs before it finishes; a mark comes before what starts in it
 				return a.Feature == b.Feature && opening(a) < opening(b), partspec.EndInvalid
 			}
-			return (a.Feature == b.Feature || !beside(a) && !beside(b)) && a.Process == plan.Drill && (b.Process == plan.BoreOut || b.Process == plan.Ream || b.Process == plan.Recess || b.Process == plan.Tap || (b.Process == plan.TaperTurn && b.Inside)) && meet(a, b), partspec.EndInvalid
+			return (a.Feature == b.Feature || !beside(a) && !beside(b)) && a.Process == plan.Drill && (b.Process == plan.BoreOut || b.Process == plan.Ream || b.Process == plan.Recess || b.Process == plan.Tap || (b.Process == plan.TaperTurn && b.Inside)) && meet(a, b) && inLine(w, a, b), partspec.EndInvalid
 		})
 	},
 }

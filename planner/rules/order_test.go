@@ -23,6 +23,7 @@ func part() *partspec.Part {
 		&partspec.Groove{FeatureHead: partspec.FeatureHead{Name: "ring"}, On: "body"},
 		&partspec.Knurl{FeatureHead: partspec.FeatureHead{Name: "hold"}, On: "grip"},
 		&partspec.CrossHole{FeatureHead: partspec.FeatureHead{Name: "oil"}},
+		&partspec.Holes{FeatureHead: partspec.FeatureHead{Name: "leaning"}, SquareTo: "pipe"},
 		&partspec.Holes{FeatureHead: partspec.FeatureHead{Name: "spotted"}, Mate: &partspec.Mating{Register: "main"}},
 		&partspec.Seat{FeatureHead: partspec.FeatureHead{Name: "pipe"}, On: partspec.Left},
 	}}

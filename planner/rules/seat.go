@@ -49,12 +49,12 @@ var holesBeforeSeat = Order{
 	plan.Rule{ID: "A-38", Class: "order", Title: "Holes of a seated flange before the seat, threads after",
 		Text: "IF a flange has holes beside its axis and a seat THEN mark which way round, drill the holes while their far side is flat, cut the seat, and tap after it.",
 		Why:  "entry and exit are square to the drill; the seat's cut takes the exit burr away; no thread is milled into",
-		Sure: "common practice", Source: "common practice, no source", Except: "holes square to the pipe's surface: the work is tilted and each is spot-faced"},
+		Sure: "common practice", Source: "common practice, no source", Except: "holes square to the seat come after it (A-38n)"},
 	func(w Work) []Arc {
 		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
 			switch {
 			case seating(w, b):
-				return beside(a) && a.Process != plan.Tap, partspec.EndInvalid
+				return beside(a) && !leaning(w, a) && a.Process != plan.Tap, partspec.EndInvalid
 			case beside(b) && b.Process == plan.Tap:
 				_, seat := w.Part.Feature(a.Feature).(*partspec.Seat)
 				return seat, partspec.EndInvalid
@@ -63,6 +63,25 @@ var holesBeforeSeat = Order{
 				return seat && a.Process == plan.MarkOut, partspec.EndInvalid
 			}
 			return false, partspec.EndInvalid
+		})
+	},
+}
+
+// leaning reports whether an operation works on holes that are square to a seat.
+func leaning(w Work, o shape.Op) bool {
+	h, ok := w.Part.Feature(o.Feature).(*partspec.Holes)
+	return ok && h.SquareTo != ""
+}
+
+var leaningAfterSeat = Order{
+	plan.Rule{ID: "A-38n", Class: "order", Title: "Holes square to a seat after it, from its hollow",
+		Text: "IF holes are square to a seat THEN the seat is cut and filed first, and they are drilled out of its hollow with the work set over: there the drill meets metal that is square to it, and runs off on neither side. Where it comes out on the slope of the far side the feed is eased, unless bar is still behind.",
+		Why:  "from the flat side every drill would enter on a slope",
+		Sure: "common practice", Source: "common practice, no source", Except: "holes on the crown, which do not lean"},
+	func(w Work) []Arc {
+		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
+			h, _ := w.Part.Feature(b.Feature).(*partspec.Holes)
+			return h != nil && h.SquareTo != "" && a.Feature == h.SquareTo, partspec.EndInvalid
 		})
 	},
 }
@@ -107,6 +126,8 @@ func interrupts(w Work, o shape.Op) bool {
 func overlap(a, b shape.Op) bool { return a.Z0 < b.Z1 && a.Z1 > b.Z0 }
 
 var (
+	setOverByRise = number("C-37", "Set over by a rise", "IF work is drilled square to a seat THEN it is set over on a tilting plate by packing of sine length x sin(tilt), made up to 0.05; sin(tilt) is the hole's distance beside the pipe's axis divided by the seat's radius. Holes at one distance share a setting; those on the other side of the axis want the work turned half round.",
+		"packing over a length sets an angle finer than a scale is read: 0.05 over 100 is 0.03 of a degree", "published", "plane geometry; Precision Locating and Dividing Methods (1914) for the sine bar; the 0.05 is common practice, no source")
 	sagitta = number("C-20", "Sagitta of a radius", "IF a radius R is measured over a chord c by its rise s THEN R = c²/8s + s/2, and an error e in s shows as 8R²e/c² in R: the longest chord is chosen. Over a seat of half width w/2 the metal left at an offset x from the crown is H - (sqrt(R² - x²) - sqrt(R² - w²/4)).",
 		"depth micrometer and rollers measure radii that no gauge fits", "published", "plane geometry")
 	wrongRadius = number("C-21", "What a wrong seat radius costs", "IF a seat of width w is cut to R + e for a pipe of R THEN the gap at its edges is the difference of the two sagittas, about w²e/8R²; too large rocks on the crown, too small bears on two edges.",

@@ -440,3 +440,103 @@ part "crossed" {
     radius = 30
   }
 }
+
+part "leaning" {
+  material = "brass"
+  length   = 30
+  stock "bar" {
+    diameter = 60
+  }
+  flange "rim" {
+    diameter = 50
+    length   = 14
+  }
+  spigot "hub" {
+    diameter = 20
+  }
+  holes "sunk" { # ERROR "is square to a seat and has a widened mouth"
+    circle    = 34
+    count     = 1
+    diameter  = 3
+    from      = "left"
+    direction = "normal"
+    countersink {
+      diameter = 6
+    }
+  }
+  holes "blind" {
+    circle    = 34
+    count     = 1
+    diameter  = 3
+    depth     = 3 # ERROR "is square to a seat and blind"
+    from      = "left"
+    direction = "normal"
+  }
+  holes "dowels" {
+    circle    = 34
+    count     = 1
+    dowel     = "4 H7" # ERROR "is square to a seat and reamed for dowels"
+    direction = "normal"
+  }
+  holes "marked" {
+    circle    = 34
+    count     = 1
+    diameter  = 3
+    locate_by = "punch_mark" # ERROR "is square to a seat and not found by dials"
+    direction = "normal"
+  }
+  holes "divided" {
+    circle    = 34
+    count     = 1
+    diameter  = 3
+    locate_by = "dividing_head" # ERROR "is square to a seat and not found by dials"
+    direction = "normal"
+  }
+  holes "wrong_end" {
+    circle    = 34
+    count     = 1
+    diameter  = 3
+    from      = "right"
+    direction = "normal" # ERROR "has no seat to be square to on its right"
+  }
+  holes "out" { # ERROR "Hole 1 of holes 'out' runs out through the rim"
+    at        = [[0, 22]]
+    diameter  = 3
+    direction = "normal"
+  }
+  seat "pipe" {
+    on     = "left"
+    radius = 40
+  }
+}
+
+part "steep" {
+  material = "brass"
+  length   = 40
+  stock "bar" {
+    diameter = 60
+  }
+  flange "rim" {
+    diameter = 50
+    length   = 40
+  }
+  holes "which" {
+    at        = [[0, 0]]
+    diameter  = 3
+    direction = "normal" # ERROR "does not say which seat it is square to"
+  }
+  holes "far" { # WARNING "really so near to the rim"
+    at        = [[0, 23]]
+    diameter  = 3
+    from      = "left"
+    direction = "normal" # ERROR "Hole 1 of holes 'far' leans too far"
+  }
+  seat "pipe" {
+    on     = "left"
+    radius = 26
+  }
+  seat "other" {
+    on     = "right"
+    radius = 60
+  }
+}

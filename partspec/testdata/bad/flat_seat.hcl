@@ -76,7 +76,7 @@ part "sunk" {
   holes "leaning" {
     at        = [[50, 10], [50, 20]]
     diameter  = 4
-    direction = "normal" # ERROR "would lean, and nothing here holds the work tilted. Square to seat 'pipe' they lean from the axis by, hole 1 onward, 12.84°, 0°"
+    direction = "normal" # ERROR "would lean, and flat work is not held tilted. Square to seat 'pipe' they lean from the axis by, hole 1 onward, 12.84°, 0°"
   }
   holes "sideways" {
     at        = [[8, 10]]

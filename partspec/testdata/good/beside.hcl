@@ -33,6 +33,12 @@ part "saddle" {
     from      = "right"
     locate_by = "dividing_head"
   }
+  holes "square" {
+    at        = [[23, 5]]
+    diameter  = 2
+    direction = "normal"
+    from      = "left"
+  }
   seat "pipe" {
     on     = "left"
     radius = part.pipe.spigot.outside.diameter / 2
