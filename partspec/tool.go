@@ -43,7 +43,7 @@ var toolShapes = map[string]shapeOf{
 	string(BallNose):       {attrs: []attr{need("sizes", kindLengths), may("reach", kindLength), may("material", kindWord)}},
 	string(FlyCutter):      nosed.with(need("swing", kindLengths)),
 	string(BoringHead):     nosed.with(need("swing", kindLengths), may("reach", kindLength)),
-	string(HoleSaw):        {attrs: []attr{need("sizes", kindLengths)}},
+	string(HoleSaw):        {attrs: []attr{need("sizes", kindLengths), may("depth", kindLength), may("pilot", kindLength), may("lead", kindLength), may("kerf", kindLength)}},
 	string(Counterbores):   {attrs: []attr{need("sizes", kindLengths)}},
 	string(Countersink):    {attrs: []attr{need("sizes", kindLengths), may("angle", kindAngle)}},
 	string(EdgeFinder):     {attrs: []attr{may("accuracy", kindLength)}},
@@ -66,7 +66,7 @@ func (c *checker) tool(b *hclsyntax.Block, inches bool) (Tool, bool) {
 		Sizes: c.ascending(e, "sizes"), Threads: c.threads(e), Hand: e.text("hand"), Carbide: c.carbide(e),
 		NoseRadius: e.length("nose_radius"), Radius: e.length("radius"), Width: e.length("width"), Depth: e.length("depth"),
 		Reach: e.length("reach"), BarDiameter: e.length("bar_diameter"), LeastBore: e.length("least_bore"),
-		Angle: e.angle("angle"), Kerf: e.length("kerf"), Accuracy: e.length("accuracy"),
+		Angle: e.angle("angle"), Kerf: e.length("kerf"), Accuracy: e.length("accuracy"), Pilot: e.length("pilot"), Lead: e.length("lead"),
 	}
 	if unread {
 		return t, false // what its values mean together is not judged
@@ -89,16 +89,41 @@ func (c *checker) tool(b *hclsyntax.Block, inches bool) (Tool, bool) {
 			c.fail(e, e.at("hand"), fmt.Sprintf("A tool's hand cannot be %q", t.Hand),
 				`Write hand = "right" for a tool that cuts towards the headstock, hand = "left" for one that cuts away from it.`)
 		}
+	case HoleSaw:
+		c.holeSaw(e, &t)
 	case Boring:
 		if t.LeastBore < t.BarDiameter {
 			c.fail(e, e.at("least_bore"), "The boring bar is thicker than the smallest hole it enters",
 				"Write least_bore above bar_diameter %s.", t.BarDiameter)
 		}
 	}
-	if t.Kind == HoleSaw {
-		c.report(question(e.head(), "No plan uses a hole saw yet", "It may stand in the list; large holes are drilled and bored."))
-	}
 	return t, !e.broken
+}
+
+// What a hole saw is where its block does not say: how deep its cup takes the disc in, its pilot drill (1/4 in), how far that stands before the teeth, and how wide the
+// teeth are set. From memory; the depth is that of the shallow ones.
+const (
+	commonSawDepth units.Length = 25
+	commonSawPilot units.Length = 6.35
+	commonSawLead  units.Length = 8
+	commonSawKerf  units.Length = 2
+)
+
+// holeSaw completes a hole saw, and holds that its pilot leaves room for the ring of teeth.
+func (c *checker) holeSaw(e *entry, t *Tool) {
+	for _, one := range []struct {
+		name   string
+		figure *units.Length
+		common units.Length
+	}{{"depth", &t.Depth, commonSawDepth}, {"pilot", &t.Pilot, commonSawPilot}, {"lead", &t.Lead, commonSawLead}, {"kerf", &t.Kerf, commonSawKerf}} {
+		if !e.has(one.name) {
+			*one.figure = one.common
+		}
+	}
+	if len(t.Sizes) > 0 && t.Sizes[0] <= t.Pilot+2*t.Kerf {
+		c.fail(e, e.at("sizes"), fmt.Sprintf("No disc is left inside a hole saw of %s", t.Sizes[0]),
+			"Write sizes above %s: its pilot is %s, and its teeth take %s all round.", t.Pilot+2*t.Kerf, t.Pilot, t.Kerf)
+	}
 }
 
 func (c *checker) carbide(e *entry) bool {

@@ -189,7 +189,7 @@ type Tool struct {
 	NoseRadius  units.Length   // turning, boring
 	Radius      units.Length   // round_nose
 	Width       units.Length   // parting, grooving, recess
-	Depth       units.Length   // recess: how deep it can cut
+	Depth       units.Length   // recess, hole_saw: how deep it can cut
 	Reach       units.Length   // boring, recess, thread_internal: into the bore; parting, grooving, round_nose: from the surface
 	BarDiameter units.Length   // boring
 	LeastBore   units.Length   // boring, recess, thread_internal: smallest hole it enters
@@ -197,7 +197,9 @@ type Tool struct {
 	LeastPitch  units.Length   // thread tools, knurl
 	MostPitch   units.Length
 	Pitches     []units.Length // knurl
-	Kerf        units.Length   // saw
+	Kerf        units.Length   // saw, hole_saw
+	Pilot       units.Length   // hole_saw: diameter of the drill in its middle
+	Lead        units.Length   // hole_saw: how far that stands before the teeth
 	LeastSwing  units.Length   // boring_head, fly_cutter: smallest and largest diameter swung
 	MostSwing   units.Length
 	Accuracy    units.Length // edge_finder, scriber: how far the place may lie from where it says

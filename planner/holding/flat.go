@@ -134,7 +134,7 @@ func (s Shop) rawRim() plane.Region { return s.rim(moment{flat: s.Flat, done: no
 func (s Shop) flatFacts(m Mount, task int, way process.Way, light float64) rules.Case {
 	t := s.Tasks[task]
 	c := rules.Case{Holding: m.Holding, Surface: m.Surface, Op: t.Op, Flat: true, Diameter: 2 * m.Radius, Length: m.Z1 - m.Z0, Elsewhere: s.elsewhere(m, t)}
-	if t.Process != plan.Drill && t.Process != plan.Ream {
+	if t.Process != plan.Drill && t.Process != plan.Ream && t.Process != plan.SawHole {
 		c.PassDepth = math.Min(way.Rate.DepthMM*light, max(t.Depth, way.DeepMM))
 	}
 	c.PlaceOff, c.PlaceAllow = placeOff(m, t, way, s.middleOff(t)+s.carriedOff(m, t))

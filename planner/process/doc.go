@@ -212,7 +212,7 @@ const sizeNoise = 1e-6
 // Force is the main cutting force with passes as light as that.
 func (w Way) Force(light float64) float64 {
 	switch w.Rate.kind {
-	case cutDrill, cutReam, cutCounterbore, cutCountersink: // a drill takes its whole width however it is held
+	case cutDrill, cutReam, cutCounterbore, cutCountersink, cutSaw: // a drill takes its whole width however it is held
 		light = 1
 	}
 	if w.DeepMM > 0 {

@@ -15,6 +15,7 @@ import (
 const (
 	ChainSpot Chain = "spot" // spotted, drilled and reamed like the holes of a pattern
 	ChainHead Chain = "head" // bored by a boring head
+	ChainSaw  Chain = "saw"  // the same, opened by a hole saw rather than by drills
 	ChainTrue Chain = "true" // bored true by a boring head, and reamed
 	ChainSink Chain = "sink" // a flat floor round a hole that is there: counterbored
 	ChainTurn Chain = "turn" // an outline turned
@@ -23,11 +24,15 @@ const (
 
 // FlatChains lists how a bore of a flat part can be made here, and why the other ways fall out.
 func (c *Context) FlatChains(f *partspec.Bore) (chains []Chain, lacking []string) {
-	why := c.spotLack(f)
-	if why == "" {
+	s, why := c.spotLack(f)
+	switch {
+	case why == "" && !s.saw.is():
 		return []Chain{ChainSpot}, nil
+	case why == "":
+		chains = append(chains, ChainSpot)
+	default:
+		lacking = append(lacking, why)
 	}
-	lacking = append(lacking, why)
 	if f.FlatBottom {
 		if why = c.SunkLack(f); why == "" {
 			chains = append(chains, ChainSink)
@@ -35,12 +40,8 @@ func (c *Context) FlatChains(f *partspec.Bore) (chains []Chain, lacking []string
 			lacking = append(lacking, why)
 		}
 	}
-	chain, why := c.headChain(f)
-	if why == "" {
-		chains = append(chains, chain)
-	} else {
-		lacking = append(lacking, why)
-	}
+	bored, lack := c.headChains(f)
+	chains, lacking = append(chains, bored...), append(lacking, lack...)
 	if c.Lathe.Kind == "" {
 		return chains, append(lacking, fmt.Sprintf("boring %s on a lathe: none is owned", f.Name))
 	}
@@ -59,28 +60,28 @@ func asHoles(f *partspec.Bore) *partspec.Holes {
 	return &partspec.Holes{FeatureHead: f.FeatureHead, Make: partspec.PlainHole, Places: []partspec.Point{*f.At}, Diameter: f.Diameter, From: f.From, Through: f.Through, Depth: f.Depth}
 }
 
-// spotLack says why a bore is not drilled, or drilled and reamed, like a hole of a pattern.
-func (c *Context) spotLack(f *partspec.Bore) string {
+// spotLack says why a bore is not drilled, drilled and reamed, or sawn, like a hole of a pattern.
+func (c *Context) spotLack(f *partspec.Bore) (s spotted, why string) {
 	if f.FlatBottom {
-		return fmt.Sprintf("drilling %s: a drill leaves no flat floor", f.Name)
+		return s, fmt.Sprintf("drilling %s: a drill leaves no flat floor", f.Name)
 	}
 	s, lacking := c.spotted(asHoles(f))
 	if len(lacking) > 0 {
-		return lacking[0]
+		return s, lacking[0]
 	}
-	off := float64(tables.PlaceError(tables.ByDrill))
+	off := float64(tables.PlaceError(tables.ByDrill)) + s.saw.shake()
 	if s.marked() {
 		off += c.markError()
 	} else {
 		off += c.graduationOff() + dialDoubt
 	}
 	if within := c.placeWithin(s.Holes); within > 0 && within < off {
-		return fmt.Sprintf("drilling %s: it may lie %.3f off its place, a drill lands within %.3f", f.Name, within, off)
+		return s, fmt.Sprintf("drilling %s: it may lie %.3f off its place, a drill lands within %.3f", f.Name, within, off)
 	}
 	if to, within := c.bound(f.Name); to != "" && within < 2*c.drilledOff(s) {
-		return fmt.Sprintf("drilling %s: it may lie %.3f off its place from %s, two drilled holes lie within %.3f of where they should from each other", f.Name, within, to, 2*c.drilledOff(s))
+		return s, fmt.Sprintf("drilling %s: it may lie %.3f off its place from %s, two drilled holes lie within %.3f of where they should from each other", f.Name, within, to, 2*c.drilledOff(s))
 	}
-	return ""
+	return s, ""
 }
 
 // bound is the closest position that a relation binds a feature by, to what and how far off it may lie radially; no name when none does.
@@ -104,7 +105,7 @@ func (c *Context) bound(name string) (to string, within float64) {
 
 // drilledOff is how far a drilled hole may lie off its place, radially, beside what all that is made in its setting has off alike.
 func (c *Context) drilledOff(s spotted) float64 {
-	off := float64(tables.PlaceError(tables.ByDrill))
+	off := float64(tables.PlaceError(tables.ByDrill)) + s.saw.shake()
 	if s.marked() {
 		return off + c.markError()
 	}
@@ -123,7 +124,7 @@ func (c *Context) flatBore(f *partspec.Bore) []Task {
 		return []Task{{Op: shape.Op{ID: f.ID() + "/bore", Feature: f.Name, Process: plan.BoreHead}, Lacking: lacking}}
 	case chain == ChainSpot:
 		return c.pattern(asHoles(f))
-	case chain == ChainHead, chain == ChainTrue:
+	case chain == ChainHead, chain == ChainSaw, chain == ChainTrue:
 		return c.headHole(f, chain)
 	case chain == ChainSink:
 		return []Task{c.sunkBore(f)}

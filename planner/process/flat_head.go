@@ -2,6 +2,7 @@ package process
 
 import (
 	"fmt"
+	"math"
 
 	"catchplate/partspec"
 	"catchplate/partspec/units"
@@ -15,38 +16,52 @@ const (
 	headDepth  = 0.4
 )
 
-// headChain is how a boring head on the mill makes a bore: to measure where it can be measured, else true for a reamer that makes the size (rule A-28). Why neither
-// serves is said instead.
-func (c *Context) headChain(f *partspec.Bore) (chain Chain, why string) {
+// headChains lists how a boring head on the mill makes a bore: to measure where it can be measured, opened by drills or by a hole saw; else true for a reamer that makes
+// the size (rule A-28). Why ways fall out is said as well.
+func (c *Context) headChains(f *partspec.Bore) (chains []Chain, lacking []string) {
 	switch {
 	case !c.coordinates():
-		return "", fmt.Sprintf("boring %s on a mill: none with dials x, y and quill (or z) is owned", f.Name)
+		return nil, []string{fmt.Sprintf("boring %s on a mill: none with dials x, y and quill (or z) is owned", f.Name)}
 	case !f.Through:
-		return "", fmt.Sprintf("boring %s by a boring head: it is blind", f.Name)
+		return nil, []string{fmt.Sprintf("boring %s by a boring head: it is blind", f.Name)}
 	}
-	chain, unmeasured := ChainHead, c.unmeasurable(f.Name, f.Diameter, insideCheck)
-	if unmeasured != "" {
-		chain = ChainTrue
+	ways := []Chain{ChainHead}
+	if len(c.tools(partspec.HoleSaw)) > 0 {
+		ways = append(ways, ChainSaw)
+	}
+	if unmeasured := c.unmeasurable(f.Name, f.Diameter, insideCheck); unmeasured != "" {
+		ways = []Chain{ChainTrue}
 		if _, _, ok := c.sized(partspec.Reamers, float64(f.Diameter.Low), float64(f.Diameter.High)); !ok {
-			return "", "boring " + unmeasured
+			return nil, []string{"boring " + unmeasured}
 		}
 	}
-	_, why = c.headFor(f, chain)
-	return chain, why
+	for _, way := range ways {
+		if _, why := c.headFor(f, way); why == "" {
+			chains = append(chains, way)
+		} else {
+			lacking = append(lacking, why)
+		}
+	}
+	return chains, lacking
 }
 
 // headDrillMost is the largest drill that opens a bore for a boring head: what a small mill and a few clamps bear (rule A-25; the figure is ours).
 const headDrillMost = 20.0
 
-// headed is how a boring head makes a bore: the drill that opens it, and the head with how far it bores it on diameter, which a reamer may follow.
+// headed is how a boring head makes a bore: the drill that opens it, or the hole saw round that drill's hole, and the head with how far it bores it on diameter, which
+// a reamer may follow.
 type headed struct {
 	drill        partspec.Tool
 	drillMM      float64
+	saw          sawn
 	head         partspec.Tool
 	toMM, reamMM float64
 }
 
-// headFor chooses the boring head for a bore and the largest drill that lets it in and leaves it its cut, or says why none serves.
+// openMM is the diameter that the head finds at least.
+func (h headed) openMM() float64 { return math.Max(h.drillMM, h.saw.mm) }
+
+// headFor chooses the boring head for a bore and the largest drill or hole saw that lets it in and leaves it its cut, or says why none serves.
 func (c *Context) headFor(f *partspec.Bore, chain Chain) (h headed, why string) {
 	h.toMM = float64(f.Diameter.Mid())
 	most, least := float64(f.Diameter.High), float64(f.Diameter.Low)
@@ -58,11 +73,11 @@ func (c *Context) headFor(f *partspec.Bore, chain Chain) (h headed, why string) 
 	why = fmt.Sprintf("boring %s on the mill: no boring head is owned", f.Name)
 	for _, t := range c.tools(partspec.BoringHead) {
 		h.head = t
-		switch h.drill, h.drillMM = c.headDrill(least-boreLeave, t); {
+		switch lack := c.openFor(f, &h, least-boreLeave, chain); {
 		case most > float64(t.MostSwing)+sizeNoise:
 			why = fmt.Sprintf("boring %s on the mill: Ø%.1f is over the %.1f that the %s swings", f.Name, most, float64(t.MostSwing), t.Name)
-		case h.drillMM == 0:
-			why = fmt.Sprintf("boring %s on the mill: no drill owned opens it for the %s, which wants Ø%.1f", f.Name, t.Name, float64(t.LeastSwing))
+		case lack != "":
+			why = lack
 		case float64(t.Reach) > 0 && float64(t.Reach) < c.Length+through:
 			why = fmt.Sprintf("boring %s on the mill: the %s reaches %.1f deep, %.1f is wanted", f.Name, t.Name, float64(t.Reach), c.Length+through)
 		default:
@@ -70,6 +85,22 @@ func (c *Context) headFor(f *partspec.Bore, chain Chain) (h headed, why string) 
 		}
 	}
 	return headed{}, why
+}
+
+// openFor chooses what opens a bore for a boring head up to a size, or says why nothing does.
+func (c *Context) openFor(f *partspec.Bore, h *headed, most float64, chain Chain) (why string) {
+	least := float64(h.head.LeastSwing)
+	if chain != ChainSaw {
+		if h.drill, h.drillMM = c.headDrill(most, h.head); h.drillMM == 0 {
+			why = fmt.Sprintf("boring %s on the mill: no drill owned opens it for the %s, which wants Ø%.1f", f.Name, h.head.Name, least)
+		}
+		return why
+	}
+	if h.saw, why = c.sawFor(f.Name, least, most); !h.saw.is() && why == "" {
+		why = fmt.Sprintf("sawing %s: no hole saw owned from %.1f to %.1f leaves the %s its cut, %.1f wider as it may come out", f.Name, least, most-c.sawOver(), h.head.Name, c.sawOver())
+	}
+	h.drill, h.drillMM = h.saw.drill, h.saw.pilotMM
+	return why
 }
 
 // headDrill is the largest drill up to a size that lets a boring head in; 0 when there is none.
@@ -84,18 +115,21 @@ func (c *Context) headDrill(most float64, head partspec.Tool) (tool partspec.Too
 	return tool, best
 }
 
-// headHole makes the tasks of a bore made by a boring head: drilled by the dials, roughed, and finished to measure or left to a reamer.
+// headHole makes the tasks of a bore made by a boring head: drilled by the dials, or sawn round a pilot hole, roughed, and finished to measure or left to a reamer.
 func (c *Context) headHole(f *partspec.Bore, chain Chain) []Task {
 	h, _ := c.headFor(f, chain)
-	s := spotted{Holes: asHoles(f), by: partspec.LocateDial, from: []partspec.End{f.From, f.From.Other()}, columns: []column{{0, c.Length}}, drill: h.drill, drillMM: h.drillMM, reamMM: float64(f.Diameter.Mid())}
+	s := spotted{Holes: asHoles(f), by: partspec.LocateDial, from: []partspec.End{f.From, f.From.Other()}, columns: []column{{0, c.Length}}, drill: h.drill, drillMM: h.drillMM, reamMM: float64(f.Diameter.Mid()), saw: h.saw}
 	tasks := []Task{c.drillHoles(s)}
 	tasks[0].Place = 0 // the head bores where the spindle stands
+	if s.saw.is() {
+		tasks = append(tasks, c.sawHoles(s, false))
+	}
 	if h.reamMM > 0 {
 		tasks = append(tasks, c.headTask(s, f, h.head, headTrue, h.drillMM, h.toMM))
 		s.drillMM, s.reamMM, s.bored = h.toMM, h.reamMM, true
 		return append(tasks, c.reamHoles(s))
 	}
-	open := h.drillMM
+	open := h.openMM()
 	if h.toMM-headLeaves > open+sizeNoise {
 		tasks = append(tasks, c.headTask(s, f, h.head, headRough, open, h.toMM-headLeaves))
 		open = h.toMM - headLeaves
@@ -171,6 +205,9 @@ func (c *Context) writeHead(s spotted, f *partspec.Bore, t Task, w Way, from, to
 		p.note("%s: the head set to Ø%s.", passName(k, n), p.both(cut.ToolSizeMM, ""))
 	}
 	p.op.DepthMM = (to - from) / 2 / float64(n)
+	if s.saw.is() && from == s.saw.mm {
+		p.note("The hole may have come out up to %s wider than the saw: the first passes may find little to cut.", units.Length(c.sawOver()).Text(c.unit()))
+	}
 	if finish {
 		p.note("Measure after the last but one; set the head by what is left, and repeat the last pass until nothing more comes off.")
 		p.why("dials give differences, not sizes", "C-15")

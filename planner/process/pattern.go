@@ -21,6 +21,7 @@ type spotted struct {
 	drill   partspec.Tool
 	drillMM float64
 	reamMM  float64   // 0 = not reamed
+	saw     sawn      // where they are sawn round what is drilled
 	depth   float64   // of the full diameter, from the face; blind holes only
 	spots   mateSpots // of a pattern that is spotted through from its mate
 	bored   bool      // true by a boring head before the reamer
@@ -44,6 +45,9 @@ func (c *Context) pattern(f *partspec.Holes) []Task {
 		tasks = append(tasks, c.markHoles(s, c.tools(partspec.Scriber)[0], c.writeMarks))
 	}
 	tasks = append(tasks, c.drillHoles(s))
+	if s.saw.is() {
+		tasks = append(tasks, c.sawHoles(s, true))
+	}
 	if s.Sink != nil {
 		tasks = append(tasks, c.sinkHoles(s))
 	}
@@ -149,13 +153,23 @@ func (s spotted) leastFloor() float64 { return math.Max(s.drillMM/2, 1) }
 
 func pointLength(d float64) float64 { return d / 2 / math.Tan(plan.DrillPointDeg/2*math.Pi/180) }
 
-// plainDrill drills to size where a drill is trusted with the limits, else drills for a reamer.
+// plainDrill drills to size where a drill is trusted with the limits, or saws where they are wide enough for that; else drills for a reamer.
 func (c *Context) plainDrill(s *spotted) []string {
 	d := s.Diameter
 	if s.Make != partspec.DowelHole && (float64(d.Width()) >= drillWidth(float64(d.Value)) || !c.Rules.Has("A-26n")) {
 		tool, size, ok := c.sizedNear(partspec.Drills, float64(d.Low), float64(d.High), float64(d.Value)) // as the drawing and the rack have it
 		if s.drill, s.drillMM = tool, size; ok {
 			return nil
+		}
+		why := ""
+		if s.Through && s.Sink == nil && s.Mate == nil {
+			if s.saw, why = c.sawFor(s.Name, float64(d.Low), float64(d.High)); s.saw.is() {
+				s.drill, s.drillMM = s.saw.drill, s.saw.pilotMM
+				return nil
+			}
+		}
+		if why != "" {
+			return []string{why}
 		}
 		return []string{fmt.Sprintf("drilling %s: no drill owned between %.2f and %.2f", s.Name, float64(d.Low), float64(d.High))}
 	}

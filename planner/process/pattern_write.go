@@ -56,7 +56,7 @@ func (c *Context) drillHoles(s spotted) Task {
 		t = c.holesTask(s, "drill", plan.Drill, s.drillMM, reach)
 	}
 	t.Depth = s.drillMM / 2
-	if s.reamMM == 0 && s.Thread == nil {
+	if s.reamMM == 0 && s.Thread == nil && !s.saw.is() {
 		t.Stage, t.Makes, t.Tight = shape.Finishing, []string{s.Name}, float64(s.Diameter.Width())
 	}
 	steps := c.drillStepsFrom(0, s.drillMM)

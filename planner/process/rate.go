@@ -46,6 +46,7 @@ const (
 	cutCountersink
 	cutEdge // an end mill beside metal, or over a face
 	cutFly
+	cutSaw // a hole saw
 )
 
 // operation is the word of the speed tables for a kind of cut.
@@ -55,6 +56,7 @@ var operations = map[cutKind]speed.Operation{
 	cutRough: speed.Turn, cutFinish: speed.Finish, cutFace: speed.Face, cutBore: speed.Bore, cutGroove: speed.Groove,
 	cutPart: speed.Part, cutDrill: speed.Drill, cutReam: speed.Ream, cutThread: speed.Thread, cutKnurl: speed.Knurl,
 	cutCounterbore: speed.Counterbore, cutCountersink: speed.Countersink, cutEdge: speed.Mill, cutFly: speed.FlyCut,
+	cutSaw: speed.HoleSaw,
 }
 
 // boreDepth is the most that a boring bar takes at once, on radius (the boring rows of the cutting table).
@@ -141,6 +143,8 @@ func (c *Context) powerCap(r Rate) []speed.Cap {
 		torque = c.force(r.DepthMM, r.FeedMM) * r.diameter / 2 / 1000
 	case cutEdge:
 		torque = math.Max(c.force(r.own, r.FeedMM/leastTeeth), c.milledForce(r.own, r.diameter, r.diameter, r.FeedMM)) * r.diameter / 2 / 1000
+	case cutSaw:
+		torque = c.sawForce(r.tool, r.diameter, r.FeedMM) * r.diameter / 2 / 1000
 	case cutGroove, cutPart:
 		torque = c.force(bladeWidth(r.tool), r.FeedMM) * r.diameter / 2 / 1000
 	}
@@ -202,7 +206,7 @@ func (c *Context) depth(kind cutKind) float64 {
 		return math.Min(rough, 1)
 	case cutBore:
 		return boreDepth
-	case cutDrill:
+	case cutDrill, cutSaw:
 		return 0 // the tool's own size
 	case cutReam:
 		return mostReam / 2

@@ -246,6 +246,8 @@ func (w *walk) checkStep(op plan.Operation, h *drilled, a aside) {
 			w.failOp("depth of cut", "a drill of Ø%s finds a hole of Ø%s: from solid at most Ø%s is drilled, and a hole is opened by at most %s at once (rule A-25)",
 				mm(size), mm(found), mm(mostFromSolid), mm(mostDrillStep))
 		}
+	case partspec.HoleSaw:
+		w.failOp("tool", "a hole saw opens plates, not round work")
 	case partspec.Reamers:
 		if found == 0 || size-found > mostForReamer+same || size <= found {
 			w.failOp("depth of cut", "a reamer of Ø%s finds a hole of Ø%s; it takes at most %s off the diameter (rule A-27)", mm(size), mm(found), mm(mostForReamer))

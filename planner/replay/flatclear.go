@@ -82,6 +82,8 @@ func (f *flatWalk) checkDrilled(op plan.Operation, m pass) {
 		if !ok || m.size-across > mostForReamer+same {
 			f.failOp("depth of cut", "the reamer finds a hole of Ø%s; it takes at most %s off the diameter (rule A-27)", mm(across), mm(mostForReamer))
 		}
+	case partspec.HoleSaw:
+		f.checkHoleSaw(m)
 	case partspec.Counterbores, partspec.BoringHead:
 		if !ok {
 			f.failOp("start", "cut %q needs a hole that is there", m.name)
@@ -109,7 +111,7 @@ func (f *flatWalk) checkPassClear(m pass, t taken) {
 	way := func(by float64) plane.Set { return path.Grown(by - spare) }
 	beside := func(top, by float64) plane.Set { return path.Grown(m.besideJaws(top, by) - m.radius - spare) }
 	f.checkHoldersClear(m.name, m.to[2]+2*spare*m.pose.up(), way, beside)
-	f.checkBelow(m.name, m.to[2], m.radius, m.Kind, func(by float64) plane.Set {
+	f.checkBelow(m.name, m.to[2]-m.ahead()*m.pose.up(), m.radius, m.Kind, func(by float64) plane.Set {
 		back, front, _ := f.work.faces()
 		under := math.Min(back*m.pose.up(), front*m.pose.up())
 		return path.Grown(m.radiusAt(under) - m.radius + by - spare)

@@ -61,8 +61,8 @@ func (f *flatWalk) checkColumnAt(c column, mine []taken, z, back, front float64)
 		f.failOp("most metal", "%s is Ø%s at %s from the back; at least Ø%s is drawn", c.name, mm(2*made), mm(z-back), mm(2*least))
 		return false
 	}
-	if made > most+2*offSurface {
-		f.fail(f.place(last.key.setup, last.key.op), "least metal", "%s is Ø%s at %s from the back; at most Ø%s is drawn", c.name, mm(2*made), mm(z-back), mm(2*most))
+	if widest := made + last.over; widest > most+2*offSurface {
+		f.fail(f.place(last.key.setup, last.key.op), "least metal", "%s is Ø%s at %s from the back; at most Ø%s is drawn", c.name, mm(2*widest), mm(z-back), mm(2*most))
 		return false
 	}
 	return made == 0 || f.checkLies(c, last, mine, z, made)
@@ -81,7 +81,7 @@ func (f *flatWalk) checkLies(c column, last taken, mine []taken, z, made float64
 			continue
 		}
 		tx, ty, r := t.centred(z)
-		if out := math.Hypot(tx-x, ty-y) + r + f.apart(t, last) - made; out > same && r < made-same {
+		if out := math.Hypot(tx-x, ty-y) + r + t.over + f.apart(t, last) - made; out > same && r < made-same {
 			f.fail(f.place(t.key.setup, t.key.op), "place", "%s: what was drilled first may look out of it by %s", c.name, mm(out))
 			return false
 		}

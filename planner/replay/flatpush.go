@@ -58,13 +58,20 @@ func (f *flatWalk) addPush(op plan.Operation, m pass, t taken) {
 			f.failOp("depth of cut", "cut %q is %s deep and %s wide, the operation says at most %s", m.name, mm(deep), mm(wide), mm(op.DepthMM))
 		}
 		p.sideN = f.teethPush(m, deep, wide, op.FeedMM)
+	case partspec.HoleSaw:
+		p.torque = f.sawTurns(m, op.FeedMM)
+		p.thrust = p.torque / m.radius // teeth without rake press about as hard as they drive
+		f.checkSawSpeed(op, m)
 	case partspec.BoringHead:
 		p.sideN = f.chip(m.radius-f.pilot(m)/2-f.slackRadius, op.FeedMM)
 	default:
 		return
 	}
-	quarter := math.Max(op.Tool.SizeMM, m.size) / 4 // where the torque of a chain of drills is told to act: of the last one
-	if main := math.Max(p.sideN, p.torque/math.Max(quarter, same)); op.ForceN < forceShare*main {
+	arm := math.Max(op.Tool.SizeMM, m.size) / 4 // where the torque of a chain of drills is told to act: of the last one
+	if m.Kind == partspec.HoleSaw {
+		arm = m.radius // at its teeth
+	}
+	if main := math.Max(p.sideN, p.torque/math.Max(arm, same)); op.ForceN < forceShare*main {
 		f.failOp("force", "cut %q pushes with %.0f N, the holding was judged by %.0f", m.name, main, op.ForceN)
 	}
 	f.checkMillPower(op, p)

@@ -224,6 +224,7 @@ func (f *flatWalk) takePass(op plan.Operation, m pass) {
 		t.off += m.wander()
 		t.mark, t.mouth = m.Kind == partspec.CentreDrill, m.Kind == partspec.Countersink
 		t.follow(f, m.Kind)
+		t.loosen(f, m)
 	} else {
 		t.swath = f.alongDatum(t.swath.(swept))
 	}

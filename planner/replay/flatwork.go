@@ -23,6 +23,7 @@ type taken struct {
 	off    float64 // how far its place may lie from where it is given, radially
 	less   float64 // how much less that is along either axis
 	shared float64 // of it, what all that was made in its setting shares
+	over   float64 // how much wider than told it may have come out, on radius
 	key    cutKey
 	centre bool    // a round hole or a mark of one, about one place
 	mark   bool    // a centre drill's

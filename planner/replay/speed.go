@@ -82,7 +82,7 @@ func fastest(m tables.Material, c cutter) float64 {
 	switch {
 	case c.Kind == partspec.Reamers:
 		return m.ReamHSS.High
-	case c.Kind == partspec.Drills || c.Kind == partspec.CentreDrill:
+	case c.Kind == partspec.Drills || c.Kind == partspec.CentreDrill || c.Kind == partspec.HoleSaw:
 		return m.DrillHSS.High
 	case c.Kind == partspec.Parting && !c.Carbide:
 		return m.PartOff.High

@@ -86,7 +86,7 @@ var sinkAfterDrill = Order{
 		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
 			sink := func(o shape.Op) bool { return o.Process == plan.Counterbore || o.Process == plan.Countersink }
 			if beside(a) && beside(b) && a.Feature != b.Feature { // a bore of a flat part that its counterbore stands round
-				opened := a.Process == plan.Drill || a.Process == plan.BoreOut || a.Process == plan.BoreHead
+				opened := a.Process == plan.Drill || a.Process == plan.BoreOut || a.Process == plan.BoreHead || a.Process == plan.SawHole
 				return opened && b.Process == plan.Counterbore && a.Z1-a.Z0 > b.Z1-b.Z0 && meet(a, b), partspec.EndInvalid
 			}
 			same := beside(a) && a.Feature == b.Feature

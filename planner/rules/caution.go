@@ -64,6 +64,9 @@ var (
 	cautionBreakThrough = caution("F-13", "Breaking through", "IF a drill comes through THEN print the break-through caution.", "it grabs",
 		"published", "Metalworking: the basics, ch. 12 (autonopedia)",
 		"Ease the feed when a drill is about to come through.", process(plan.Drill))
+	cautionHoleSaw = caution("F-13s", "Hole saw", "IF a hole saw is used THEN print the hole-saw caution.", "a ring of teeth that jams turns the work, or the wrist that holds it",
+		"common practice", "common practice, no source",
+		"Hole saw: work clamped down, never held by hand, however thin. The disc in it is hot, and sharp all round: stop the spindle, push it out with a drift, not with fingers.", process(plan.SawHole))
 	cautionSwarf = caution("F-14", "Swarf", "IF metal is turned THEN print the swarf caution.", "cuts",
 		"published", "metal lathe rules (safetyontheset); WorkSafe Victoria",
 		"Swarf: stop the spindle, use a hook or brush, never hands or an air gun.", always)

@@ -25,21 +25,22 @@ func cautionCases() map[string]struct{ warns, silent []plan.Setup } {
 	nothing := []plan.Setup{{Grip: plan.Grip{Kind: "jaws"}}}
 	type both = struct{ warns, silent []plan.Setup }
 	return map[string]both{
-		"F-01": {setup(plan.Face), nothing},
-		"F-02": {setup(plan.Face), setup(plan.Face, mandrel)},
-		"F-03": {setup(plan.Drill, func(s *plan.Setup) { s.HoldingKind = "faceplate" }), setup(plan.Drill)},
-		"F-11": {setup(plan.Drill, thick(2.9)), setup(plan.Drill, thick(3))},
-		"F-18": {setup(plan.MillSlot, func(s *plan.Setup) { s.MachineKind = plan.OnSlide }), setup(plan.MillSlot, func(s *plan.Setup) { s.MachineKind = "mill" })},
-		"F-16": {setup(plan.BoreHead, tool("boring_head/head")), setup(plan.BoreHead, tool("boring/bar"))},
-		"F-05": {setup(plan.PartOff), setup(plan.Groove)},
-		"F-06": {setup(plan.FileProfile), setup(plan.Steps)},
-		"F-07": {setup(plan.FileProfile), setup(plan.Steps)},
-		"F-10": {setup(plan.Face, func(s *plan.Setup) { s.StickOutMM = 61 }), setup(plan.Face, func(s *plan.Setup) { s.StickOutMM = 59 })},
-		"F-13": {setup(plan.Drill), setup(plan.BoreOut)},
-		"F-14": {setup(plan.Face), nothing},
-		"F-22": {setup(plan.Face, func(s *plan.Setup) { s.HoldingKind = "glued_arbor" }), setup(plan.Face, mandrel)},
-		"F-29": {setup(plan.Ream), setup(plan.Chamfer)},
-		"F-09": {setup(plan.Face, func(s *plan.Setup) { s.Grip.Surface = "stock" }), setup(plan.Face)},
+		"F-01":  {setup(plan.Face), nothing},
+		"F-02":  {setup(plan.Face), setup(plan.Face, mandrel)},
+		"F-03":  {setup(plan.Drill, func(s *plan.Setup) { s.HoldingKind = "faceplate" }), setup(plan.Drill)},
+		"F-11":  {setup(plan.Drill, thick(2.9)), setup(plan.Drill, thick(3))},
+		"F-18":  {setup(plan.MillSlot, func(s *plan.Setup) { s.MachineKind = plan.OnSlide }), setup(plan.MillSlot, func(s *plan.Setup) { s.MachineKind = "mill" })},
+		"F-16":  {setup(plan.BoreHead, tool("boring_head/head")), setup(plan.BoreHead, tool("boring/bar"))},
+		"F-05":  {setup(plan.PartOff), setup(plan.Groove)},
+		"F-06":  {setup(plan.FileProfile), setup(plan.Steps)},
+		"F-07":  {setup(plan.FileProfile), setup(plan.Steps)},
+		"F-10":  {setup(plan.Face, func(s *plan.Setup) { s.StickOutMM = 61 }), setup(plan.Face, func(s *plan.Setup) { s.StickOutMM = 59 })},
+		"F-13":  {setup(plan.Drill), setup(plan.BoreOut)},
+		"F-13s": {setup(plan.SawHole), setup(plan.Drill)},
+		"F-14":  {setup(plan.Face), nothing},
+		"F-22":  {setup(plan.Face, func(s *plan.Setup) { s.HoldingKind = "glued_arbor" }), setup(plan.Face, mandrel)},
+		"F-29":  {setup(plan.Ream), setup(plan.Chamfer)},
+		"F-09":  {setup(plan.Face, func(s *plan.Setup) { s.Grip.Surface = "stock" }), setup(plan.Face)},
 	}
 }
 

@@ -95,12 +95,14 @@ func opening(o shape.Op) int {
 	switch o.Process {
 	case plan.Spot, plan.MarkOut:
 		return 1
-	case plan.Drill, plan.SawHole:
+	case plan.Drill:
 		return 2
+	case plan.SawHole:
+		return 3
 	case plan.BoreHead, plan.BoreOut:
-		return 2 + int(o.Stage)
+		return 3 + int(o.Stage)
 	case plan.Ream:
-		return 5
+		return 6
 	}
 	return 0
 }

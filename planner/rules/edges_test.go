@@ -1,9 +1,14 @@
 package rules_test
 
 import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
 	"catchplate/partspec"
 	"catchplate/partspec/units"
 	"catchplate/planner/plan"
+	"catchplate/planner/rules"
 	"catchplate/planner/shape"
 )
 
@@ -61,4 +66,19 @@ func edgeOrderCases() map[string]struct{ binds, leaves pairing } {
 		"A-36s": {pairing{drill, rough}, pairing{rough, drill}},
 		"A-18":  {pairing{filed, deburr}, pairing{deburr, filed}},
 	}
+}
+
+// A hole saw goes round the hole of its pilot, and a boring head cleans up what it has left, whichever of the two brings the bore to size.
+func TestHoleSawBetweenDrillAndHead(t *testing.T) {
+	pilot, saw := inPlate("dial", plan.Drill, shape.Roughing, 36, 3.2, 3.2), inPlate("dial", plan.SawHole, shape.Roughing, 36, 18, 15)
+	rough, finish := inPlate("dial", plan.BoreHead, shape.Roughing, 36, 19.7, 1.7), inPlate("dial", plan.BoreHead, shape.Finishing, 36, 20, 0.3)
+	other := inPlate("hood", plan.Drill, shape.Roughing, 8, 3.2, 3.2)
+	ops := []shape.Op{finish, rough, saw, pilot, other}
+	before := map[[2]int]bool{}
+	for _, a := range rules.All().Arcs(rules.Work{Part: plate(), Ops: ops, FromEnd: func(int, partspec.End) bool { return true }, Length: 30}) {
+		if a.Rule == "A-26" {
+			before[[2]int{a.Before, a.After}] = true
+		}
+	}
+	assert.Equal(t, map[[2]int]bool{{3, 2}: true, {3, 1}: true, {3, 0}: true, {2, 1}: true, {2, 0}: true, {1, 0}: true}, before)
 }

@@ -15,6 +15,8 @@ var (
 		"a part roughed and finished at one go moves afterwards", "opinion", "the figures are ours; the practice is rule A-03")
 	pilotChain = number("A-25", "Drill chain from solid", "IF a hole over 8 mm is drilled from solid THEN go up in steps: a pilot of 25-30 % first, and steps a light lathe can drive.",
 		"the web of a large drill only pushes; a pilot takes its load away", "published", "pilot strategy notes (machinistpost.com): 25-30 %, useful from about 13 mm")
+	holeSaw = number("A-26s", "Large holes by a hole saw", "IF a hole of a plate is wider than the drills owned THEN a hole saw may open it: the plate no thicker than its cup less 3, no faster than a drill of its size, 1.5 mm wider than the saw reckoned with, and 0.5 mm on diameter left for boring; alone it serves limits 1.5 mm wide.",
+		"a ring of teeth takes a small part of the metal, and leaves the disc whole; thin teeth and a slack pilot wander", "common practice", "the table of accuracies, from memory; the spare depth is ours")
 	drillBoreOrReam = number("A-26n", "Drill, bore or ream", "IF the grade is IT11 or coarser THEN drill to size; IT9-10 bore or ream; IT7-8 bore, or bore and ream a standard size.",
 		"drills set size and place poorly", "published", "Machine Drawing, Fig. 15.2 (grades by process)")
 	reamAllowance = number("A-27", "Metal left for the reamer", "IF a hole is machine-reamed THEN leave 0.15 mm up to 5 mm, 0.25 mm to 20 mm, 0.4 mm to 50 mm on diameter.",

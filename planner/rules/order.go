@@ -164,7 +164,7 @@ var drillBeforeBore = Order{
 		Except: "holes under about 4 mm, which no boring bar enters"},
 	func(w Work) []Arc {
 		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
-			if b.Process == plan.BoreHead || a.Process == plan.Spot { // a head roughs before it finishes; a mark comes before what starts in it
+			if b.Process == plan.BoreHead || b.Process == plan.SawHole || a.Process == plan.Spot { // a head roughs before it finishes; a mark comes before what starts in it
 				return a.Feature == b.Feature && opening(a) < opening(b), partspec.EndInvalid
 			}
 			return (a.Feature == b.Feature || !beside(a) && !beside(b)) && a.Process == plan.Drill && (b.Process == plan.BoreOut || b.Process == plan.Ream || b.Process == plan.Recess || b.Process == plan.Tap || (b.Process == plan.TaperTurn && b.Inside)) && meet(a, b) && inLine(w, a, b), partspec.EndInvalid

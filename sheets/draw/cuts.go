@@ -47,7 +47,7 @@ var words = map[plan.Process]string{
 	plan.TaperTurn: "taper", plan.Steps: "step cuts", plan.FileProfile: "file", plan.Thread: "thread", plan.Tap: "tap", plan.Die: "die",
 	plan.Knurl: "knurl", plan.PartOff: "part off", plan.SawOff: "saw off", plan.Deburr: "deburr",
 	plan.Saw: "saw", plan.MarkOut: "mark out", plan.MillFace: "mill face", plan.MillEdge: "mill edge", plan.FileEdge: "file", plan.BoreHead: "boring head",
-	plan.SawHole: "saw hole", plan.Counterbore: "counterbore", plan.Countersink: "countersink", plan.SeatSteps: "step cuts", plan.FileSeat: "file",
+	plan.SawHole: "hole saw", plan.Counterbore: "counterbore", plan.Countersink: "countersink", plan.SeatSteps: "step cuts", plan.FileSeat: "file",
 	plan.MillFlat: "mill flat", plan.MillSlot: "mill slot",
 }
 

@@ -89,8 +89,15 @@ workshop "shed" {
     direct  = [24]
     upright = "on end" # ERROR "upright"
   }
-  tool "hole_saw" { # WARNING "No plan uses a hole saw yet"
+  tool "hole_saw" {
+    sizes = [8, 25] # ERROR "No disc is left inside a hole saw of 8"
+    pilot = 6
+    kerf  = 1
+  }
+  tool "hole_saw" {
+    name  = "odd saws"
     sizes = [25]
+    teeth = 30 # ERROR "teeth"
   }
   holding "magnet" { # ERROR "There is no holding 'magnet'"
   }

@@ -22,7 +22,7 @@ var feedRows = map[Operation][3]string{
 	Finish: {"finish turn", "feed", "small lathe"},
 	Bore:   {"bore", "feed", "bar"}, BoreDeep: {"bore", "feed", "bar"},
 	Face: {"face", "feed", "all metals"}, Part: {"part off", "feed", "mild steel"}, Groove: {"part off", "feed", "mild steel"},
-	FlyCut: {"fly-cut", "feed", "single point"},
+	FlyCut: {"fly-cut", "feed", "single point"}, HoleSaw: {"hole saw", "feed", "teeth"},
 }
 
 // drillFeeds are the upper ends of the drill sizes of the cutting table, in its

@@ -32,14 +32,15 @@ const (
 	Interrupted Operation = "interrupted" // turning across gaps
 	Mill        Operation = "mill"
 	FlyCut      Operation = "fly-cut"
-	Saw         Operation = "saw" // slitting saw
+	Saw         Operation = "saw"      // slitting saw
+	HoleSaw     Operation = "hole-saw" // a ring of teeth on a drill
 )
 
 // Operations lists every operation, in the order above.
 func Operations() []Operation {
 	return []Operation{
 		Turn, Finish, Face, Bore, BoreDeep, Drill, Ream, Counterbore, Countersink, SpotFace,
-		Tap, Thread, Part, Groove, Knurl, Interrupted, Mill, FlyCut, Saw,
+		Tap, Thread, Part, Groove, Knurl, Interrupted, Mill, FlyCut, Saw, HoleSaw,
 	}
 }
 
@@ -72,7 +73,8 @@ const (
 )
 
 // factors are the parts of plain turning or drilling speed at which the other
-// operations run (trade rule C-03; Saw: half of milling, cutting table). A range
+// operations run (trade rule C-03; Saw: half of milling, cutting table; HoleSaw:
+// from memory, a drill's speed being the most that its teeth bear). A range
 // in print is taken at its middle, or at the rule's own default.
 var factors = map[Operation]struct {
 	of     base
@@ -82,7 +84,7 @@ var factors = map[Operation]struct {
 	Bore: {turning, 0.8}, BoreDeep: {turning, 0.6}, Interrupted: {turning, 0.6},
 	Part: {turning, 0.5}, Groove: {turning, 0.35}, Knurl: {turning, 0.3}, Thread: {turning, 0.3}, Saw: {turning, 0.5},
 	Drill: {drilling, 1}, Ream: {drilling, 0.5}, Counterbore: {drilling, 0.35}, SpotFace: {drilling, 0.35},
-	Countersink: {drilling, 0.3}, Tap: {drilling, 0.3},
+	Countersink: {drilling, 0.3}, Tap: {drilling, 0.3}, HoleSaw: {drilling, 0.6},
 }
 
 // Wanted is the speed for an operation: n = 1000 v / (pi D), v the middle of
