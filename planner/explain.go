@@ -69,6 +69,7 @@ func minutes(cost int) float64 { return float64(cost) / tenths }
 // use those choices in other company. The result stays that of the order found.
 func (o *ordering) unforbidden() (*ordering, []sequence.Step) {
 	whole := *o
+	whole.arcs = slices.DeleteFunc(slices.Clone(o.arcs), func(a rules.Arc) bool { return a.Rule == easeRule })
 	whole.choices()
 	steps := slices.Clone(o.result.Order)
 	for i, s := range steps {

@@ -108,6 +108,9 @@ func (o *ordering) demands(m holding.Mount, steps []sequence.Step, before map[in
 			d.lobePerN = f.LobeMM / f.WorkingN
 			d.most = math.Floor(f.LimitMM / d.lobePerN)
 		}
+		if f.Case.Vice != nil || f.Case.Jaws != nil {
+			d.most = f.MostN
+		}
 		if f.YieldShare > 0 {
 			d.bound(math.Floor(f.WorkingN / f.YieldShare))
 		}

@@ -66,7 +66,7 @@ func (o *ordering) solve() {
 			o.refusals = o.blocked()
 			return
 		}
-		step, crowded := o.crowded(result.Order)
+		step, spoiled, crowded := o.crowded(result.Order)
 		if !crowded {
 			return
 		}
@@ -74,7 +74,7 @@ func (o *ordering) solve() {
 			o.refusals = []plan.Refusal{{Feature: o.shop.Tasks[step.Op].Feature, What: o.shop.Tasks[step.Op].ID, Reasons: []string{"no one grip serves all operations of a setting: what holds the heaviest cut spoils the thinnest wall"}, Remedies: []string{"lighter cuts, thicker stock, or a holding that does not squeeze"}}}
 			return
 		}
-		o.forbid(step)
+		o.relieve(step, spoiled)
 	}
 }
 

@@ -1,6 +1,9 @@
 package planner
 
 import (
+	"slices"
+
+	"catchplate/planner/rules"
 	"catchplate/planner/sequence"
 )
 
@@ -31,8 +34,8 @@ func doneBefore(steps []sequence.Step) map[int]bool {
 }
 
 // crowded finds a choice that asks for a firmer grip than its companions in the same stay can bear, even when the grip is eased part way. Each choice passes by
-// itself at its own moment; that they do not pass together is only known once they are together.
-func (o *ordering) crowded(steps []sequence.Step) (sequence.Step, bool) {
+// itself at its own moment; that they do not pass together is only known once they are together. Told as well is which of them it would spoil first.
+func (o *ordering) crowded(steps []sequence.Step) (hungry, spoiled sequence.Step, found bool) {
 	done := map[int]bool{}
 	for _, stay := range o.stays(steps) {
 		m := o.mounts[o.alts[stay[0].Op][stay[0].Alt].mount]
@@ -40,14 +43,15 @@ func (o *ordering) crowded(steps []sequence.Step) (sequence.Step, bool) {
 			list := o.demands(m, stay, done)
 			before, rest := list[:easeAt(list)], list[easeAt(list):]
 			if !fits(rest) || !standsBefore(before, rest) {
-				return hungriest(list), true
+				hungry, spoiled = farthest(list)
+				return hungry, spoiled, true
 			}
 		}
 		for _, s := range stay {
 			done[s.Op] = true
 		}
 	}
-	return sequence.Step{}, false
+	return hungry, spoiled, false
 }
 
 // standsBefore reports whether the grip before an easing spoils nothing that is made under it: it is no lighter than the one after.
@@ -60,15 +64,34 @@ func standsBefore(before, rest []demand) bool {
 	return fits(before) && (most == 0 || need <= most)
 }
 
-// hungriest is the step that asks for the firmest grip.
-func hungriest(list []demand) sequence.Step {
-	best := list[0]
+// farthest are the step that asks for the firmest grip and the one that stands the least.
+func farthest(list []demand) (hungry, spoiled sequence.Step) {
+	firm, weak := list[0], list[0]
 	for _, d := range list {
-		if d.least > best.least {
-			best = d
+		if d.least > firm.least {
+			firm = d
+		}
+		if d.most > 0 && (weak.most == 0 || d.most < weak.most) {
+			weak = d
 		}
 	}
-	return best.step
+	return firm.step, weak.step
+}
+
+// easeRule is the rule by which a grip is eased between what it must hold firmly and what it would spoil then.
+const easeRule = "B-24"
+
+// relieve brings a heavy cut before what its grip would spoil, so that the grip can be eased between them; where no order has them so, the cut is to be held otherwise.
+func (o *ordering) relieve(hungry, spoiled sequence.Step) {
+	arc := rules.Arc{Before: hungry.Op, After: spoiled.Op, Rule: easeRule}
+	if arc.Before != arc.After && !slices.Contains(o.arcs, arc) {
+		o.arcs = append(o.arcs, arc)
+		if result, err := sequence.Solve(o.problem(), o.nodes); err == nil && result.Blocked == nil {
+			return
+		}
+		o.arcs = o.arcs[:len(o.arcs)-1]
+	}
+	o.forbid(hungry)
 }
 
 // forbid takes a choice away.

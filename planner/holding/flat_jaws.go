@@ -145,30 +145,38 @@ type squeeze struct {
 	waste  float64 // web with which it would pass; 0 = it passes, or nothing is at stake
 }
 
-// squeezed works out the lobed error of the roundest bore that is finished in a grip, and the web with which it would pass.
+// squeezed works out the lobed error of the roundest bore that is finished in a grip, and the web with which it would pass. Where the figure for one of them cannot be
+// trusted, none is.
 func (s Shop) squeezed(at moment, p pressing, working float64) squeeze {
 	var q squeeze
+	var unsure *mechanics.Confidence
 	for _, k := range at.tasks {
 		t := s.Tasks[k]
 		hole, ok := finishedBore(t)
 		if !ok {
 			continue
 		}
+		hole.Radius += t.Tight / 4 // as large as it may be measured to
 		web := s.webOf(at, hole, p)
 		limit := t.Round * lobeShare
 		d, err := s.webError(web, working)
 		if err != nil {
-			q.sure = mechanics.Confidence{Trust: mechanics.TrustNone, Why: err.Error()}
-			continue
+			d.Confidence = mechanics.Confidence{Trust: mechanics.TrustNone, Why: err.Error()}
 		}
-		if q.limit > 0 && d.ErrorMostMM/limit <= q.lobe/q.limit {
+		if d.Trust == mechanics.TrustNone && unsure == nil {
+			unsure = &d.Confidence
+		}
+		if err != nil || q.limit > 0 && d.ErrorMostMM/limit <= q.lobe/q.limit {
 			continue
 		}
 		q.lobe, q.limit, q.stress, q.sure, q.web = d.ErrorMostMM, limit, d.StressMostMPa, d.Confidence, web.thin
-		q.most = math.Floor(working * limit / d.ErrorMostMM)
+		q.most = s.trusted(web, working, math.Floor(working*limit/d.ErrorMostMM))
 		if d.ErrorMostMM > limit || d.Trust == mechanics.TrustNone {
 			q.waste = s.enough(web, working, limit)
 		}
+	}
+	if unsure != nil {
+		q.sure = *unsure
 	}
 	return q
 }
@@ -200,6 +208,25 @@ func (s Shop) webError(w web, force float64) (mechanics.Distortion, error) {
 	return a.Distortion, a.err
 }
 
+// trusted is the most force up to another whose figure for a web can be trusted: a web that yields goes out of round by more than it tells.
+func (s Shop) trusted(w web, force, most float64) float64 {
+	trust := func(n float64) bool {
+		d, err := s.webError(w, n)
+		return err == nil && d.Trust != mechanics.TrustNone
+	}
+	if most <= force || trust(most) {
+		return most
+	}
+	for most-force > 1 {
+		if mid := math.Floor((force + most) / 2); trust(mid) {
+			force = mid
+		} else {
+			most = mid
+		}
+	}
+	return math.Floor(force)
+}
+
 // enough is the web's own with its answers kept.
 func (s Shop) enough(w web, force, limit float64) float64 {
 	key := wasteKey{webKey{w, force}, limit}
@@ -228,22 +255,29 @@ type pressing struct {
 
 // A web is the metal between a bore and the rim where jaws press, as a plate or, outside that figure's reach, as the thinnest uniform wall.
 type web struct {
-	thin   float64
-	plate  mechanics.PlateGrip
-	onThin bool // jaws press across the thin section, and across the plate's width
-	onSide bool
-	round  bool // it is the ring that counts
-	ring   mechanics.RingGrip
+	thin    float64
+	plate   mechanics.PlateGrip
+	onThin  bool // jaws press across the thin section, and across the plate's width
+	onSide  bool
+	round   bool // it is the ring that counts
+	ring    mechanics.RingGrip
+	whole   bool // there is metal enough round it to be but a hole in what is pressed
+	pressed mechanics.PressedPlate
 }
 
-// webOf describes the metal round a bore. A rectangle with the bore on its middle line is a plate; all else is bounded by a ring as thin as its thinnest wall.
+// webOf describes the metal round a bore. Between two jaws, with metal enough round it, it is a hole in what they press. A rectangle with the bore on its middle line
+// is a plate; all else is bounded by a ring as thin as its thinnest wall.
 func (s Shop) webOf(at moment, hole shape.Round, p pressing) web {
 	metal := s.Part.Material
 	rim := s.rim(at)
 	thin := rim.Inside(hole.X, hole.Y) - hole.Radius
-	thick := at.flat.Front - at.flat.Back
+	thick := s.thinnest(at.flat.Front - at.flat.Back)
 	w := web{thin: thin}
-	if g, alongX, ok := plateAround(rim, hole); ok {
+	w.pressed = mechanics.PressedPlate{WidthMM: p.widthMM, ThickMM: thick, BoreMM: 2 * hole.Radius, RoundMM: thin, ModulusMPa: metal.ModulusGPa.Low * 1000, Poisson: metal.Poisson, YieldMPa: metal.YieldMPa.Low}
+	if w.whole = p.jaws == 2 && w.pressed.Surrounded(); w.whole {
+		return w
+	}
+	if g, alongX, ok := plateAround(rim, hole, p.alongX); ok {
 		g.ThicknessMM, g.BoreDiameterMM, g.ThinMM, g.JawWidthMM = thick, 2*hole.Radius, thin, p.widthMM
 		g.ModulusMPa, g.Poisson, g.YieldMPa = metal.ModulusGPa.Low*1000, metal.Poisson, metal.YieldMPa.Low
 		w.plate, w.onThin, w.onSide = g, p.alongX && alongX || p.alongY && !alongX, p.alongX && !alongX || p.alongY && alongX
@@ -254,8 +288,9 @@ func (s Shop) webOf(at moment, hole shape.Round, p pressing) web {
 	return w
 }
 
-// plateAround reads a rim as a rectangle with a hole on one of its middle lines, and whether its thin section lies along X.
-func plateAround(rim plane.Region, hole shape.Round) (g mechanics.PlateGrip, alongX, ok bool) {
+// plateAround reads a rim as a rectangle with a hole on one of its middle lines, and whether its thin section lies along X. On both lines, as far from two edges, the
+// thin section is where jaws press along X: more gives there than beside them.
+func plateAround(rim plane.Region, hole shape.Round, pressedX bool) (g mechanics.PlateGrip, alongX, ok bool) {
 	x0, y0, x1, y1 := rim.Bounds()
 	for _, e := range rim.Edges {
 		if e.IsArc() || e.X0 != e.X1 && e.Y0 != e.Y1 {
@@ -264,20 +299,23 @@ func plateAround(rim plane.Region, hole shape.Round) (g mechanics.PlateGrip, alo
 	}
 	offX, offY := math.Abs(hole.X-(x0+x1)/2), math.Abs(hole.Y-(y0+y1)/2)
 	acrossX, acrossY := math.Min(hole.X-x0, x1-hole.X), math.Min(hole.Y-y0, y1-hole.Y)
-	if offX <= middleSlack && acrossY <= acrossX {
-		return mechanics.PlateGrip{LengthMM: y1 - y0, WidthMM: x1 - x0}, false, true
-	}
-	if offY <= middleSlack && acrossX <= acrossY {
+	thinX, thinY := offY <= middleSlack && acrossX <= acrossY+sameSpot, offX <= middleSlack && acrossY <= acrossX+sameSpot
+	if thinX && (pressedX || !thinY) {
 		return mechanics.PlateGrip{LengthMM: x1 - x0, WidthMM: y1 - y0}, true, true
 	}
-	return g, false, false
+	return mechanics.PlateGrip{LengthMM: y1 - y0, WidthMM: x1 - x0}, false, thinY
 }
 
 // middleSlack is how far a bore may lie off the middle line and count as on it.
-const middleSlack = 0.5
+const middleSlack = 0.5 - sameSpot
 
 // at is the distortion with so much more metal beside the bore, under a force of each jaw.
 func (w web) at(more, force float64) (mechanics.Distortion, error) {
+	if w.whole {
+		g := w.pressed
+		g.RoundMM, g.ForceN = g.RoundMM+more, force
+		return g.Distortion()
+	}
 	if w.round {
 		r := w.ring
 		r.WallMM, r.OutsideDiameterMM, r.ForcePerJawN = r.WallMM+more, r.OutsideDiameterMM+2*more, force

@@ -347,10 +347,8 @@ func (s Shop) pulls(m Mount, steps []FlatStep, done func(int) bool) []Figures {
 func leastMost(list []Figures) (least, most float64) {
 	for _, f := range list {
 		least = math.Max(least, f.LeastN)
-		if f.LimitMM > 0 && f.LobeMM > 0 {
-			if m := math.Floor(f.LimitMM / f.LobeMM * f.WorkingN); most == 0 || m < most {
-				most = m
-			}
+		if f.LimitMM > 0 && f.LobeMM > 0 && (most == 0 || f.MostN < most) {
+			most = f.MostN
 		}
 	}
 	return least, most

@@ -315,3 +315,14 @@ func TestViceSqueezesTheBore(t *testing.T) {
 	assert.Greater(t, thin.LobeMM/thin.WorkingN, x.LobeMM/x.WorkingN, "a thinner web gives more")
 	assert.Greater(t, thin.Case.WasteMM, thin.Case.WebMM)
 }
+
+// A small bore with metal all round it is squeezed as a hole in a pressed plate: 4 p r/E from peak to valley, and something more, as the plate ends.
+func TestViceSqueezesAHoleInAPlate(t *testing.T) {
+	s := flatShop(t, rectangle(90, 90), 8, boring(45, 45, 5, 8, 0.02, partspec.Mill, 120))
+	m := Mount{ID: "vice", Holding: partspec.Holding{Kind: partspec.Vice, Opening: 100, JawHeight: 25, JawWidth: 80, GripFirm: 8000}, Machine: partspec.Mill, Free: partspec.Right}
+	way := s.Tasks[0].Ways[0]
+	_, f := s.Judge(m, 0, way, 1, s.Facts(m, 0, way, 1), never)
+	wide := 4 * f.WorkingN / (80 * 8) * 5 / (1000 * s.Part.Material.ModulusGPa.Low)
+	assert.Greater(t, f.LobeMM, wide)
+	assert.Less(t, f.LobeMM, 1.1*wide)
+}

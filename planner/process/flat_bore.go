@@ -123,13 +123,23 @@ func (c *Context) flatBore(f *partspec.Bore) []Task {
 		_, lacking := c.FlatChains(f)
 		return []Task{{Op: shape.Op{ID: f.ID() + "/bore", Feature: f.Name, Process: plan.BoreHead}, Lacking: lacking}}
 	case chain == ChainSpot:
-		return c.pattern(asHoles(f))
+		return c.askRound(f, c.pattern(asHoles(f)))
 	case chain == ChainHead, chain == ChainSaw, chain == ChainTrue:
 		return c.headHole(f, chain)
 	case chain == ChainSink:
 		return []Task{c.sunkBore(f)}
 	}
 	return c.latheHole(f)
+}
+
+// askRound asks of the drill, saw or reamer that brings a bore to its size that it be round enough.
+func (c *Context) askRound(f *partspec.Bore, tasks []Task) []Task {
+	for i, t := range tasks {
+		if t.Stage == shape.Finishing && (t.Process == plan.Drill || t.Process == plan.SawHole || t.Process == plan.Ream) {
+			tasks[i].Round = c.roundness(f.Diameter)
+		}
+	}
+	return tasks
 }
 
 func (s spotted) place(i int) [2]float64 {

@@ -127,7 +127,7 @@ func (c *Context) headHole(f *partspec.Bore, chain Chain) []Task {
 	if h.reamMM > 0 {
 		tasks = append(tasks, c.headTask(s, f, h.head, headTrue, h.drillMM, h.toMM))
 		s.drillMM, s.reamMM, s.bored = h.toMM, h.reamMM, true
-		return append(tasks, c.reamHoles(s))
+		return c.askRound(f, append(tasks, c.reamHoles(s)))
 	}
 	open := h.openMM()
 	if h.toMM-headLeaves > open+sizeNoise {

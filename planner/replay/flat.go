@@ -9,18 +9,19 @@ import (
 // the place that then runs on the spindle's axis; what all machines and hands take is kept as figures of the plane between two heights.
 type flatWalk struct {
 	*walk
-	drawn   drawnFlat
-	work    flatWork
-	punched []mark2            // marks on the work, of this side
-	tapped  map[hole]bool      // drawn holes that have been tapped
-	lines   map[string]float64 // edges whose lines are scribed, and the face that they are scribed on: +1 = the front
-	passes  []pass             // of the operation at hand
-	pushes  []flatPush         // of the setup at hand
-	base    float64            // lathe: how far what the work is set by may itself lie off its place
-	seatSet map[string]float64 // where the dials have the axis of a seat's pipe, across it
-	about   map[int]cutKey     // for a setup, the hole that it was set by
-	rough   float64            // lathe: how far the outside that the cross dial counts from may lie off, on radius
-	gaps    bool               // the rim was not round about the lathe's centre when the work was put in
+	drawn    drawnFlat
+	work     flatWork
+	punched  []mark2            // marks on the work, of this side
+	tapped   map[hole]bool      // drawn holes that have been tapped
+	lines    map[string]float64 // edges whose lines are scribed, and the face that they are scribed on: +1 = the front
+	passes   []pass             // of the operation at hand
+	pushes   []flatPush         // of the setup at hand
+	squeezes []squeezedHere     // of the setup at hand
+	base     float64            // lathe: how far what the work is set by may itself lie off its place
+	seatSet  map[string]float64 // where the dials have the axis of a seat's pipe, across it
+	about    map[int]cutKey     // for a setup, the hole that it was set by
+	rough    float64            // lathe: how far the outside that the cross dial counts from may lie off, on radius
+	gaps     bool               // the rim was not round about the lathe's centre when the work was put in
 }
 
 // mark2 is a punch mark or a pair of lines.
@@ -69,6 +70,7 @@ func (f *flatWalk) run() bool {
 		for k, op := range s.Operations {
 			f.at = where{s.Number, op.ID}
 			f.operate(i, k, op)
+			f.noteSqueezed(k)
 		}
 		f.at = where{setup: s.Number}
 		f.release()
@@ -79,7 +81,7 @@ func (f *flatWalk) run() bool {
 // mount puts the work into a setup.
 func (f *flatWalk) mount(s plan.Setup) bool {
 	f.setup, f.at = s, where{setup: s.Number}
-	f.zeros, f.zeroTool, f.loads, f.pushes = map[string]nought{}, "", nil, nil
+	f.zeros, f.zeroTool, f.loads, f.pushes, f.squeezes = map[string]nought{}, "", nil, nil, nil
 	if s.FreeEnd != "left" && s.FreeEnd != "right" {
 		f.failOp("pose", "the free end is %q: expected left (the back) or right (the front)", s.FreeEnd)
 		return false

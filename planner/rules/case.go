@@ -269,7 +269,7 @@ var wallUnderGrip = Holding{
 	plan.Rule{ID: "B-23", Class: "holding", Title: "When a wall is thin",
 		Text: "IF a hollow part is squeezed THEN work out the lobed error that the grip leaves in what is made round in it, from the wall, the material, the jaws and the least force that holds; refuse it above a third of the roundness allowed, and refuse any grip under which the wall would yield.",
 		Why:  "this is how a ring comes out three-cornered",
-		Sure: "published", Source: "circular-ring table of Roark's Formulas for Stress and Strain (not opened); exact annulus and shell harmonics checked against finite elements; the third is ours",
+		Sure: "published", Source: "circular-ring table of Roark's Formulas for Stress and Strain (not opened); exact annulus and shell harmonics checked against finite elements; a hole in a plate between two jaws: Kirsch, in Timoshenko and Goodier, Theory of Elasticity (from memory); the third is ours",
 		Except: "the gripped zone is waste and the finished ring stands clear of it"},
 	func(c Case) Verdict {
 		if c.LimitMM > 0 && c.LobeMM > c.LimitMM && c.WasteMM > 0 {

@@ -104,6 +104,9 @@ var viceOnParallels = Holding{
 			if why := c.Vice.Wanting(); why != "" {
 				return refuse("%s", why)
 			}
+			if c.Trust == "none" {
+				return refuse("there is no trustworthy figure for what the jaws do to it")
+			}
 		}
 		return Verdict{}
 	},
