@@ -21,7 +21,16 @@ type flatWalk struct {
 	seatSet  map[string]float64 // where the dials have the axis of a seat's pipe, across it
 	about    map[int]cutKey     // for a setup, the hole that it was set by
 	rough    float64            // lathe: how far the outside that the cross dial counts from may lie off, on radius
+	clamped  clampedSo          // the last setup with clamps on a table
 	gaps     bool               // the rim was not round about the lathe's centre when the work was put in
+}
+
+// clampedSo is how clamps were put on in a setup, and the middle that they are spread about.
+type clampedSo struct {
+	setup            int
+	holding, freeEnd string
+	list             []plan.Clamp
+	x, y             float64
 }
 
 // mark2 is a punch mark or a pair of lines.

@@ -2,6 +2,7 @@ package replay
 
 import (
 	"math"
+	"slices"
 	"sort"
 
 	"catchplate/partspec"
@@ -222,10 +223,7 @@ func (f *flatWalk) checkClamps() {
 		}
 	}
 	f.checkPressedInAll(list)
-	cx, cy := f.setup.CentreX, f.setup.CentreY
-	if !f.onLathe() {
-		cx, cy = plane.Region{Edges: f.work.outer((back + front) / 2)}.Centroid()
-	}
+	cx, cy := f.clampedAbout(list)
 	most := mostBetweenDeg
 	if len(list) > leastClamps {
 		most = mostCorneredDeg
@@ -233,6 +231,20 @@ func (f *flatWalk) checkClamps() {
 	if gap := widestBetween(list, cx, cy); gap > most {
 		f.failOp("clamps", "two neighbouring clamps stand %.0f degrees apart, seen from the middle; at most %.0f (rule B-07)", gap, most)
 	}
+}
+
+// clampedAbout is the middle that clamps are spread about: the spindle's axis, or the middle of the work as it was when they were put on. Where the dials alone are set
+// anew they stay where they are, whatever has been cut away since.
+func (f *flatWalk) clampedAbout(list []plan.Clamp) (x, y float64) {
+	if f.onLathe() {
+		return f.setup.CentreX, f.setup.CentreY
+	}
+	if c := f.clamped; f.setup.Number != c.setup+1 || f.setup.Holding != c.holding || f.setup.FreeEnd != c.freeEnd || !slices.Equal(list, c.list) {
+		back, front, _ := f.work.faces()
+		f.clamped.x, f.clamped.y = plane.Region{Edges: f.work.outer((back + front) / 2)}.Centroid()
+	}
+	f.clamped.setup, f.clamped.holding, f.clamped.freeEnd, f.clamped.list = f.setup.Number, f.setup.Holding, f.setup.FreeEnd, list
+	return f.clamped.x, f.clamped.y
 }
 
 // carried reports whether the bed carries the work at a place.
