@@ -2,6 +2,7 @@ package plane
 
 import (
 	"math"
+	"slices"
 	"sort"
 )
 
@@ -36,14 +37,25 @@ func Common(in, out []Set) []Edge {
 		if path, ok := s.(Capsule); ok && path.covers(window) {
 			return nil
 		}
-		g.out = append(g.out, s)
-		g.gather(rim, window)
+		if !g.taken(s) {
+			g.out = append(g.out, s)
+			g.gather(rim, window)
+		}
 	}
 	var kept []Edge
 	for i := range g.edges {
 		kept = append(kept, g.kept(i)...)
 	}
 	return kept
+}
+
+// taken reports whether a disc's path takes nothing that another has not taken: deeper passes of a cutter run where the first ran.
+func (g gathered) taken(s Set) bool {
+	path, ok := s.(Capsule)
+	return ok && slices.ContainsFunc(g.out, func(o Set) bool {
+		other, ok := o.(Capsule)
+		return ok && math.Max(other.Off(path.X0, path.Y0), other.Off(path.X1, path.Y1))+path.Radius <= other.Radius
+	})
 }
 
 // covers reports whether a disc's path takes a whole box. A path is convex: when it takes the corners, it takes all between them.

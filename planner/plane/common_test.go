@@ -77,3 +77,23 @@ func TestCommonAddsUp(t *testing.T) {
 		assert.InDelta(t, area(Common([]Set{a, b}, nil)), area(Common([]Set{b, a}, nil)), 1e-9)
 	}
 }
+
+// What runs where another has run already changes nothing, whichever comes first: the rim stays the same, piece by piece.
+func TestCommonLeavesOutWhatIsTaken(t *testing.T) {
+	plate := Rectangle(0, 0, 40, 30).Figure()
+	pass := Capsule{X0: -8, Y0: 3, X1: 48, Y1: 3, Radius: 4}
+	shorter, back, narrow := pass, Capsule{X0: 48, Y0: 3, X1: -8, Y1: 3, Radius: 4}, pass
+	shorter.X1, narrow.Radius = 20, 3
+	alone := Common([]Set{plate}, []Set{pass})
+	assert.InDelta(t, 40*23, area(alone), 1e-9)
+	for name, other := range map[string]Capsule{"the same": pass, "a shorter one": shorter, "the other way along": back, "a narrower one": narrow} {
+		assert.Equal(t, alone, Common([]Set{plate}, []Set{pass, other}), name)
+		assert.InDelta(t, 40*23, area(Common([]Set{plate}, []Set{other, pass})), 1e-9, name)
+	}
+	beside := pass
+	beside.Y0, beside.Y1 = 4, 4
+	assert.InDelta(t, 40*22, area(Common([]Set{plate}, []Set{pass, beside})), 1e-9, "beside it, it takes more")
+	askew := pass
+	askew.Y1 = 4
+	assert.Less(t, area(Common([]Set{plate}, []Set{pass, askew})), 40*23.0, "askew, it takes more")
+}
