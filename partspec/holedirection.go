@@ -95,7 +95,10 @@ func (s *shaper) checkLeaning(e *entry, h *Holes, seat *Seat) {
 	s.outAtRim(e, h, seat)
 }
 
-// outAtRim refuses holes that run out through the rim of their flange: they lean outward, away from the pipe.
+// rimWeb is the least metal left outside a hole that leans towards the rim, when all is as drawn: limits take of it, and less bulges and tears. Common practice, no source.
+const rimWeb = 1.0
+
+// outAtRim refuses holes that run out through the rim of their flange, or so near to it that they may: they lean outward, away from the pipe.
 func (s *shaper) outAtRim(e *entry, h *Holes, seat *Seat) {
 	across, _ := s.endMetal(seat.On)
 	rim := float64(across) / 2
@@ -105,10 +108,14 @@ func (s *shaper) outAtRim(e *entry, h *Holes, seat *Seat) {
 		cos := math.Sqrt(1 - sin*sin)
 		thick := float64(h.Span.Length() - seat.hollow(math.Abs(beside)))
 		along := math.Sqrt(math.Max(0, math.Pow(float64(at.X.Value), 2)+math.Pow(float64(at.Y.Value), 2)-beside*beside))
-		if far := math.Hypot(along, math.Abs(beside)+thick*sin/cos) + float64(h.largest())/cos; far > rim-float64(sameLength) {
+		room := float64(h.Within)
+		if room == 0 {
+			room = math.Hypot(float64(at.X.Width()), float64(at.Y.Width())) / 2
+		}
+		if far := math.Hypot(along, math.Abs(beside)+thick*sin/cos) + float64(h.largest())/cos; far+room > rim-rimWeb {
 			s.c.fail(e, e.head(), fmt.Sprintf("Hole %d of %s runs out through the rim", i+1, e.title()),
-				"It leans outward by %s and reaches %s from the axis on the other side, where the rim is %s away: a smaller circle, a thinner flange, or turn the pattern with start.",
-				seat.Tilt(at), s.shown(units.Length(far)), s.shown(units.Length(rim)))
+				"It leans outward by %s and reaches %s from the axis on the other side, and may lie %s off; the rim is %s away, and %s of metal must stay: a smaller circle, a thinner flange, or turn the pattern with start.",
+				seat.Tilt(at), s.shown(units.Length(far)), s.shown(units.Length(room)), s.shown(units.Length(rim)), s.shown(rimWeb))
 			return
 		}
 	}
