@@ -103,7 +103,7 @@ func (s Shop) leastGrip(m Mount, t process.Task, way process.Way, force float64,
 		d.FeedN, d.PassiveN, d.OverhangMM = way.ThrustN, 0, 0
 	}
 	if m.Tilted != nil {
-		tipped(&d, m, way, cut-middle)
+		m.tips(&d, t, way)
 	}
 	if m.Centre {
 		d.OverhangMM = 0

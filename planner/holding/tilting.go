@@ -91,10 +91,20 @@ func (m Mount) tiltedTable(c *process.Context) []plan.Zero {
 	}
 }
 
-// tipped is a thrust on work that is set over: part of it pushes sideways, as high above the jaws as the cut lies.
-func tipped(d *mechanics.GripDemand, m Mount, way process.Way, high float64) {
+// tips is the thrust of a tool on work that is set over: it goes past the middle of the grip, beside it along x and, as it runs through the pipe's axis, along y. So it tips the work,
+// and twists it besides what the tool's own torque does.
+func (m Mount) tips(d *mechanics.GripDemand, t process.Task, way process.Way) {
+	if way.ThrustN <= 0 {
+		return
+	}
 	sin, cos := math.Sincos(m.Tilted.Degrees() * math.Pi / 180)
-	d.FeedN, d.PassiveN, d.OverhangMM = way.ThrustN*cos, way.ThrustN*sin, math.Abs(high)
+	beside, across := 0.0, (m.Lean.AxisMM-m.Lean.High((m.Z0+m.Z1)/2))*sin
+	for _, spot := range t.Spots {
+		u, _ := m.Lean.Level(spot.X, spot.Y)
+		beside = math.Max(beside, math.Abs(u))
+	}
+	d.CutRadiusMM = d.MainN*d.CutRadiusMM/way.ThrustN + beside*sin
+	d.MainN, d.PassiveN, d.FeedN, d.OverhangMM = way.ThrustN, 0, way.ThrustN*cos, math.Hypot(across, beside*cos)
 }
 
 // tiltInWords is how far the plate is set over.

@@ -301,9 +301,19 @@ func (w *walk) checkJawsBelow(a aside) {
 	}
 }
 
-// setOverDemand is a thrust on work that is set over, as its jaws feel it: part of it pushes sideways, above them.
+// setOverDemand is a thrust on work that is set over, as its jaws feel it. Its moment about the middle of the grip, split along the part's axis and across it, twists and tips
+// the work; the torque of the tool twists it too, whichever way.
 func (w *walk) setOverDemand(d *mechanics.GripDemand, p push) {
-	sin, cos := math.Sincos(tiltOf(*w.setup.Tilt) * math.Pi / 180)
+	if p.thrustN <= 0 {
+		return
+	}
 	lo, hi := w.grip()
-	d.FeedN, d.PassiveN, d.OverhangMM = p.thrustN*cos, p.thrustN*sin, math.Abs(w.freeZ()-(lo+hi)/2)
+	_, _, up := w.poseOf().axes()
+	middle := w.poseOf().lay([3]float64{0, 0, (lo + hi) / 2})
+	x, y := p.level[0]-middle[0], p.level[1]-middle[1]
+	along := w.poseOf().lay([3]float64{0, 0, 1})
+	twist := math.Abs(y*along[0] - x*along[1]) // of the moment (-y, x, 0) of a thrust of one newton
+	tip := math.Sqrt(math.Max(0, x*x+y*y-twist*twist))
+	d.MainN, d.CutRadiusMM, d.FeedN = p.thrustN, p.mainN*p.radius/p.thrustN+twist, p.thrustN*math.Abs(up[2])
+	d.OverhangMM = tip
 }
