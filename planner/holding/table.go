@@ -167,8 +167,11 @@ func (s Shop) hitsJaws(m Mount, t process.Task, way process.Way) bool {
 	if m.Free == partspec.Left {
 		low = m.Z0 - way.Span[1]
 	}
-	if low >= jawClearance {
+	switch {
+	case low >= jawClearance:
 		return false
+	case m.Tilted != nil: // a rim between jaws is not found by its edges
+		return true
 	}
 	for _, spot := range t.Spots {
 		if math.Hypot(spot.X, spot.Y)+spot.Radius+insideJaws > m.Radius {
