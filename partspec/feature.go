@@ -6,7 +6,7 @@ import (
 )
 
 // Feature is a thing cut on a part. The kinds are closed: Spigot, Bore, Recess, Taper, Groove, Profile, Chamfer, Fillet, Thread, Knurl along the
-// axis; Holes, Seat, CrossHole, Flat and Slot beside or across it. A flange is a Spigot, a counterbore is a Bore; Head.Word keeps the word the
+// axis; Holes, Seat, SideSeat, CrossHole, Flat and Slot beside or across it. A flange is a Spigot, a counterbore is a Bore; Head.Word keeps the word the
 // drawing used. Places beside the axis are in the part's own frame, see Part.
 type Feature interface {
 	Head() FeatureHead
@@ -231,6 +231,16 @@ type Seat struct {
 	Leftover units.Length // most that the steps may leave for the file
 }
 
+// SideSeat is a seat across the side of round work: its pipe's axis stands square to the part's, and to Angle, the direction in which the hollow looks. Across is how wide
+// the hollow is along the part's axis, AxisZ the middle of that; Depth is counted from the surface.
+type SideSeat struct {
+	Seat
+	Side  string       // the outside feature that it is cut in
+	Z     Size         // where the pipe's axis crosses, along the part's axis
+	ZFrom units.Length // drawn place of the face that Z is measured from
+	Sunk  Size         // Depth, with its limits
+}
+
 // CrossHole is a hole square to the axis of a turned part, from the outside towards the axis.
 type CrossHole struct {
 	FeatureHead
@@ -299,6 +309,7 @@ var (
 	_ Feature = (*Knurl)(nil)
 	_ Feature = (*Holes)(nil)
 	_ Feature = (*Seat)(nil)
+	_ Feature = (*SideSeat)(nil)
 	_ Feature = (*CrossHole)(nil)
 	_ Feature = (*Flat)(nil)
 	_ Feature = (*Slot)(nil)

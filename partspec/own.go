@@ -26,7 +26,7 @@ func (s *shaper) own(e *entry) {
 			s.ownFace(e, "from", "left", "right")
 		}
 	case "seat":
-		s.ownSizes(e, useLength, "radius", "chord", "rise")
+		s.ownSizes(e, useLength, "radius", "chord", "rise", "depth")
 		s.byFile(e)
 	case "cross_hole":
 		s.ownName(e, "on")

@@ -67,7 +67,7 @@ func (s *shaper) surface(e *entry, attribute string) Surface {
 	}
 	switch f := s.target(e, name, attribute).(type) {
 	case nil:
-	case *Chamfer, *Fillet, *Knurl, *Flat, *Slot, *Seat:
+	case *Chamfer, *Fillet, *Knurl, *Flat, *Slot, *Seat, *SideSeat:
 		s.c.fail(e, e.at(attribute), fmt.Sprintf("%s cannot be bound", s.entryOf(name).title()), "Name the feature that it is on.")
 	case *Spigot, *Taper, *Profile, *Bore:
 		if surface.Face != EndInvalid {

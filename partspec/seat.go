@@ -10,17 +10,21 @@ import (
 
 var seatShape = shapeOf{attrs: []attr{
 	need("on", kindWord), may("at", kindPosition), may("radius", kindSize), may("chord", kindSize), may("rise", kindSize), may("across", kindLength), may("angle", kindTurn),
+	may("depth", kindSize), may("from", kindWord), // across the side of a turned part
 	may("finish_by", kindWord), may("leftover", kindLength), may("note", kindText),
 }}
 
 // seat builds a hollow across an end, in which the part sits on a pipe. Its depth at the crown is the sagitta of the part's width over the pipe.
 func (s *shaper) seat(e *entry) Feature {
 	f := &Seat{FeatureHead: s.head(e), Angle: units.Angle(e.number("angle")), Finish: s.byFile(e), Leftover: e.length("leftover")}
-	s.seatEnd(e, f)
 	if e.has("leftover") && !f.Finish {
 		s.c.fail(e, e.at("leftover"), "leftover is what the steps leave for the file", `Write finish_by = "file" beside it, or leave it out.`)
 	}
 	s.seatRadius(e, f)
+	if s.onSide(e) {
+		return s.sideSeat(e, f)
+	}
+	s.seatEnd(e, f)
 	if e.broken || s.bodyless {
 		return nil
 	}
@@ -37,12 +41,17 @@ func (s *shaper) seat(e *entry) Feature {
 
 // seatEnd reads which end sits on the pipe.
 func (s *shaper) seatEnd(e *entry, f *Seat) {
-	words, say := map[string]End{"left": Left, "right": Right}, `Write on = "left" or on = "right": the end that sits on the pipe. A hollow across the side of round work is not planned: make that piece of a block, a flat part with the seat on = "back".`
+	words, say := map[string]End{"left": Left, "right": Right}, `Write on = "left" or on = "right", the end that sits on the pipe, or the name of the spigot or flange across whose side it lies.`
 	if s.flat {
 		words = map[string]End{"back": Left, "front": Right}
 		say = `Write on = "back" or on = "front": the face that sits on the pipe. A hollow through the thickness is an arc with bulge = "in" in an outline "chain".`
 	} else if e.has("at") {
 		s.c.fail(e, e.at("at"), "A seat on a turned part lies about its axis", "Leave at out.")
+	}
+	for _, name := range []string{"depth", "from"} {
+		if e.has(name) {
+			s.c.fail(e, e.at(name), fmt.Sprintf("%s belongs to a seat across the side of a spigot or a flange", name), "Leave it out: across an end or a face the depth follows from the radius and the width.")
+		}
 	}
 	var ok bool
 	if f.On, ok = words[e.text("on")]; !ok {

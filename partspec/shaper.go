@@ -174,6 +174,7 @@ func (s *shaper) build() []Feature {
 		case stageEdge:
 			s.checkEdges()
 			s.checkHeads()
+			s.checkSideSeats()
 		}
 	}
 	var features []Feature

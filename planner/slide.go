@@ -61,7 +61,7 @@ func (c comparer) milling(task string) []found {
 func besideAxis(part *partspec.Part) bool {
 	for _, f := range part.Features {
 		switch f.(type) {
-		case *partspec.Holes, *partspec.CrossHole, *partspec.Flat, *partspec.Slot, *partspec.Seat:
+		case *partspec.Holes, *partspec.CrossHole, *partspec.Flat, *partspec.Slot, *partspec.Seat, *partspec.SideSeat:
 			return true
 		}
 	}

@@ -15,6 +15,10 @@ func crossed(p *partspec.Part) []plan.Crossed {
 		switch f := f.(type) {
 		case *partspec.Seat:
 			out = append(out, seatShape(p, f))
+		case *partspec.SideSeat:
+			in := f.Hollowed()
+			out = append(out, plan.Crossed{Kind: plan.CrossedSeat, Feature: f.Name, Z0: mm(in.Left), Z1: mm(in.Right), AngleDeg: float64(f.Angle), RadiusMM: mm(f.Radius.Value),
+				FloorMM: outside(p).radius(mm(f.AxisZ)) - mm(f.Depth), WidthMM: mm(f.Across), AxisZ: mm(f.AxisZ)})
 		case *partspec.CrossHole:
 			r := mm(f.Diameter.Value) / 2
 			c := plan.Crossed{Kind: plan.CrossedHole, Feature: f.Name, Z0: mm(f.Z.Value) - r, Z1: mm(f.Z.Value) + r, AngleDeg: float64(f.Angle), RadiusMM: r}
@@ -71,6 +75,8 @@ func crossedDims(p *partspec.Part, f partspec.Feature) []plan.Dim {
 			z = mm(f.AxisZ) - up
 		}
 		return []plan.Dim{leader(z, r, false, f.Name, text)}
+	case *partspec.SideSeat:
+		return sideSeatDims(p, f)
 	case *partspec.CrossHole:
 		return []plan.Dim{leader(mm(f.Z.Value), outside(p).radius(mm(f.Z.Value)), false, f.Name, crossHoleText(p, f))}
 	case *partspec.Flat:

@@ -62,7 +62,7 @@ func besideDims(p *partspec.Part, f partspec.Feature) []plan.Dim {
 	switch f := f.(type) {
 	case *partspec.Holes:
 		return holesDims(p, f)
-	case *partspec.Seat, *partspec.CrossHole, *partspec.Flat, *partspec.Slot:
+	case *partspec.Seat, *partspec.SideSeat, *partspec.CrossHole, *partspec.Flat, *partspec.Slot:
 		return crossedDims(p, f)
 	}
 	return nil

@@ -65,7 +65,7 @@ type Ring struct {
 type CrossedKind string
 
 const (
-	CrossedSeat CrossedKind = "seat" // a cylinder across an end, whose axis crosses the part's
+	CrossedSeat CrossedKind = "seat" // a cylinder across an end, whose axis crosses the part's, or across the side
 	CrossedHole CrossedKind = "cross_hole"
 	CrossedFlat CrossedKind = "flat"
 	CrossedSlot CrossedKind = "slot"
@@ -75,12 +75,13 @@ const (
 type Crossed struct {
 	Kind    CrossedKind `json:"kind"`
 	Feature string      `json:"feature"`
-	Z0      float64     `json:"z0"` // where it lies along the axis; of a seat from the end to its crown
+	Z0      float64     `json:"z0"` // where it lies along the axis; of a seat across an end from the end to its crown
 	Z1      float64     `json:"z1"`
-	// AngleDeg is, from +X as seen from the right end, the direction of a hole or slot from the axis outward, of a flat's normal, or of the axis of a seat's pipe.
+	// AngleDeg is, from +X as seen from the right end, the direction of a hole or slot from the axis outward, of a flat's normal, of the axis of a seat's pipe,
+	// or of a seat across the side from the axis outward.
 	AngleDeg float64 `json:"angle_deg"`
 	RadiusMM float64 `json:"radius_mm,omitempty"` // of a seat or a hole
-	FloorMM  float64 `json:"floor_mm"`            // from the axis to a flat, to the floor of a slot or to the bottom of a hole; less than 0 beyond the axis
+	FloorMM  float64 `json:"floor_mm"`            // from the axis to a flat, to the floor of a slot or of a seat across the side, or to the bottom of a hole; less than 0 beyond the axis
 	WidthMM  float64 `json:"width_mm,omitempty"`  // of a slot; of a seat the chord
 	AxisZ    float64 `json:"axis_z,omitempty"`    // of a seat's pipe
 	On       string  `json:"on,omitempty"`        // end that a seat is cut across: "left" or "right"; empty: the side

@@ -141,6 +141,8 @@ func Expand(c *Context) []Task {
 			tasks = append(tasks, c.slot(f)...)
 		case *partspec.Seat:
 			tasks = append(tasks, c.seat(f)...)
+		case *partspec.SideSeat:
+			tasks = append(tasks, c.sideSeat(f)...)
 		case *partspec.Spigot, *partspec.Bore, *partspec.Taper, *partspec.Profile:
 			// made as blocks and holes
 		default:

@@ -24,7 +24,7 @@ func (s *saddle) layFlat(drawn plane.Region) {
 
 // meanLength is how long the seat is along its pipe, on the mean: of a round end as long as its area is wide.
 func (s saddle) meanLength() float64 {
-	if s.low != s.from || s.high != s.to { // a flat part's face
+	if s.low != s.from || s.high != s.to { // a flat part's face, or a side
 		return s.to - s.from
 	}
 	return float64(s.Across) * math.Pi / 4

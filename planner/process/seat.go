@@ -14,11 +14,12 @@ import (
 	"catchplate/planner/shape"
 )
 
-// saddle is a seat cut across an end, as figures.
+// saddle is a seat, as figures.
 type saddle struct {
 	*partspec.Seat
+	side                 *partspec.SideSeat // across the side of round work; nil for one across an end or a face
 	radius, depth, axisZ float64
-	end                  float64 // place of the end face
+	end                  float64 // place of the face that the depth is counted from; of a side the radius
 	middle               float64 // of the pipe's axis, along the dial across it
 	low, high            float64 // how far the end's metal reaches from there, by that dial
 	from, to             float64 // and along the pipe, by the other dial's places
@@ -113,6 +114,9 @@ func (c *Context) writeSeatMark(s saddle, t Task, w Way, j Job) (plan.Operation,
 // seatSides are the dials of an upright seat: across the pipe's axis, and along it. ok is false where the axis lies along neither slide.
 func (s saddle) seatSides() (across, along string, ok bool) {
 	const square = 0.01 // degrees, far finer than work is set round
+	if s.side != nil {  // the work lies along the table
+		return "x", "y", true
+	}
 	switch turn := math.Mod(math.Mod(float64(s.Angle), 180)+180, 180); {
 	case math.Abs(turn-90) < square:
 		return "x", "y", true
@@ -151,9 +155,14 @@ func (c *Context) steppedSeat(s saddle, t Task) (ways []Way, lacking []string) {
 
 // steppedBy lists those of one kind: the widest that serve.
 func (c *Context) steppedBy(s saddle, t Task, kind partspec.ToolKind, across string) (ways []Way, lacking []string) {
+	tried := 0
 	for _, cutter := range c.widestFirst(kind) {
-		if len(ways) == seatCutters {
+		if tried == seatCutters {
 			break
+		}
+		if why := c.tallBeside(s, cutter.sizeMM); why != "" {
+			lacking = append(lacking, why)
+			continue
 		}
 		r := c.seatRequest(s, kind, cutter.sizeMM, across)
 		table, err := c.Memo.fewest(fmt.Sprintf("%s %s %g %g %g %g", s.Name, kind, cutter.sizeMM, r.Across.GraduationMM, r.Depth.GraduationMM, r.MostDepthMM), r)
@@ -161,9 +170,10 @@ func (c *Context) steppedBy(s saddle, t Task, kind partspec.ToolKind, across str
 			lacking = append(lacking, fmt.Sprintf("%s by a %s of Ø%.1f: %v", s.Name, toolText(cutter.tool, cutter.sizeMM), cutter.sizeMM, err))
 			continue
 		}
+		tried++
 		low, high := c.leastMetal(s)
 		table = trimmed(table, func(cut steps.Cut) bool { return idleStep(cut, r.Cutter, low, high) })
-		ways = append(ways, c.seatWay(s, t, cutter.tool, cutter.sizeMM, r, table))
+		ways = append(ways, c.seatWays(s, t, cutter.tool, cutter.sizeMM, r, table)...)
 	}
 	return ways, lacking
 }
@@ -220,8 +230,8 @@ func beyondSeat(end, metal float64) steps.Beyond {
 // leastMetal is how far the part reaches to both sides of the pipe's axis at the least, as far as the seat goes.
 func (c *Context) leastMetal(s saddle) (low, high float64) {
 	low, high = s.low, s.high
-	if c.Part.Flat() {
-		return low, high // its edges are cut to their places, or to the next mark outside
+	if c.Part.Flat() || s.side != nil {
+		return low, high // its edges are cut to their places, or to the next mark outside; a side has none
 	}
 	z0, z1 := ordered(s.end, s.crownZ())
 	half := float64(s.Across) / 2

@@ -15,8 +15,8 @@ import (
 // seatRun is how far past the rim a cutter runs at each end of a pass, in mm, beside its own radius.
 const seatRun = 2.0
 
-// seatWay is one cutter that steps a seat, with its table.
-func (c *Context) seatWay(s saddle, t Task, tool partspec.Tool, d float64, r steps.Request, table steps.Table) Way {
+// seatWays are the ways of one cutter that steps a seat, with its table.
+func (c *Context) seatWays(s saddle, t Task, tool partspec.Tool, d float64, r steps.Request, table steps.Table) []Way {
 	w := Way{Machine: partspec.Mill, End: s.On, Tool: tool, SizeMM: d, Rate: c.millRate(d, r.MostDepthMM+roughCrest(r.Cutter), tool), ForceAt: float64(s.Across) / 2}
 	low, high := ordered(s.end, s.crownZ())
 	w.Span = [2]float64{low, high}
@@ -24,8 +24,14 @@ func (c *Context) seatWay(s saddle, t Task, tool partspec.Tool, d float64, r ste
 	w.ForceN = c.millForce(tool.Kind, d, w.Rate.DepthMM)
 	w.SureN = w.ForceN
 	w.Minutes = minutesTrial + float64(len(table.Cuts)+len(rough))*((s.to-s.from+d+2*seatRun)/(w.Rate.FeedMM*w.Rate.RPM)+minutesAPass)
-	w.Write = func(j Job) (plan.Operation, Done) { return c.writeSeatSteps(s, t, w, r, table, rough, j) }
-	return w
+	ways := []Way{w}
+	if s.side != nil {
+		ways = c.sideWays(s, w)
+	}
+	for i, w := range ways {
+		ways[i].Write = func(j Job) (plan.Operation, Done) { return c.writeSeatSteps(s, t, w, r, table, rough, j) }
+	}
+	return ways
 }
 
 // roughPass is one pass along the pipe's axis before the steps: at one place across, so deep.
@@ -88,8 +94,14 @@ func (c *Context) writeSeatSteps(s saddle, t Task, w Way, r steps.Request, table
 	p := c.page(j, t, w, fmt.Sprintf("Step the seat %s, R%s, %d cuts", s.Name, s.Radius.Value.Text(c.unit()), len(table.Cuts)))
 	across, along, _ := s.seatSides()
 	down := p.quill()
-	p.tableZeros()
-	p.quillZero(p.endNow(s), "the cutter's end just touches the face")
+	below := "face"
+	if s.side != nil {
+		below = "crown of the round"
+		p.beginAcross(w, s.end, "the cutter's end just touches the crown of the round")
+	} else {
+		p.tableZeros()
+		p.quillZero(p.endNow(s), "the cutter's end just touches the face")
+	}
 	middle := p.along(across, s.middle)
 	clear := w.SizeMM/2 + seatRun
 	from, to := p.along(along, s.from-clear), p.along(along, s.to+clear)
@@ -109,7 +121,7 @@ func (c *Context) writeSeatSteps(s saddle, t Task, w Way, r steps.Request, table
 	for k, cut := range rough {
 		if cut.layer != layer {
 			layer = cut.layer
-			p.line(fmt.Sprintf("layer %d", layer), down, cut.depth, p.both(float64(cut.depth)*r.Depth.GraduationMM, down)+" below the face", "", false)
+			p.line(fmt.Sprintf("layer %d", layer), down, cut.depth, p.both(float64(cut.depth)*r.Depth.GraduationMM, down)+" below the "+below, "", false)
 		}
 		pass(fmt.Sprintf("layer %d, rough %d", cut.layer, k+1), cut.across, cut.depth)
 	}
@@ -118,13 +130,16 @@ func (c *Context) writeSeatSteps(s saddle, t Task, w Way, r steps.Request, table
 		pass(cut.label, cut.AcrossGrads, cut.DepthGrads)
 		p.line(cut.label, down, cut.DepthGrads, "", "", false)
 	}
-	p.op.Steps = p.seatData(s, table, r, cuts)
+	p.op.Steps = p.seatData(s, table, r, cuts, below)
 	p.seatWords(s)
-	if c.Part.Flat() {
+	switch {
+	case s.side != nil:
+		p.sideSeatNotes(across, along, middle)
+	case c.Part.Flat():
 		p.note("The steps lie to both sides of the seat's middle, which stands %d marks from nought on the %s dial (%s).", middle, across, p.lineOf("", across, middle, "", "", false).Reading)
 		p.note("Passes go along the pipe's axis, which lies along the %s slide; feed one way, against the teeth, and wind back in the air.", along)
 		p.note("Only the bench takes the part after this: no machine holds it by the face that is gone.")
-	} else {
+	default:
 		p.plugged(s)
 		p.note("Passes go along the pipe's axis, the scribed line set square to the %s slide; feed one way, against the teeth, and wind back in the air.", across)
 	}
@@ -134,12 +149,12 @@ func (c *Context) writeSeatSteps(s saddle, t Task, w Way, r steps.Request, table
 }
 
 // seatData is the table as the plan keeps it, in the frame of the mill's slides.
-func (p *page) seatData(s saddle, t steps.Table, r steps.Request, cuts []numbered) *plan.StepTable {
+func (p *page) seatData(s saddle, t steps.Table, r steps.Request, cuts []numbered, below string) *plan.StepTable {
 	stops := map[string]string{}
 	plain := append([]numbered(nil), cuts...)
 	for i, cut := range plain {
 		if cut.resume {
-			stops[cut.label] = fmt.Sprintf("%s below the face", p.both(cut.DepthMM, p.quill()))
+			stops[cut.label] = fmt.Sprintf("%s below the %s", p.both(cut.DepthMM, p.quill()), below)
 		}
 		plain[i].resume = false
 	}
@@ -156,9 +171,13 @@ func (p *page) seatData(s saddle, t steps.Table, r steps.Request, cuts []numbere
 func (p *page) seatWords(s saddle) {
 	c := p.c
 	half := float64(s.Across) / 2
-	p.note("Depth at the crown %s below the face: R - sqrt(R² - (w/2)²) with R %s and w %s.", p.both(s.depth, p.quill()), s.Radius.Value.Text(c.unit()), s.Across.Text(c.unit()))
-	p.op.Checks = append(p.op.Checks, plan.Check{What: s.Name + ", depth at the crown", Feature: s.Name, Limits: units.Length(s.depth).Round(2).Text(c.unit()) + ", by the part's height over the crown", When: "before release",
-		IfLarge: "the part sits lower by as much", IfSmall: "go on to depth"})
+	if s.side != nil {
+		p.sideSeatWords(s)
+	} else {
+		p.note("Depth at the crown %s below the face: R - sqrt(R² - (w/2)²) with R %s and w %s.", p.both(s.depth, p.quill()), s.Radius.Value.Text(c.unit()), s.Across.Text(c.unit()))
+		p.op.Checks = append(p.op.Checks, plan.Check{What: s.Name + ", depth at the crown", Feature: s.Name, Limits: units.Length(s.depth).Round(2).Text(c.unit()) + ", by the part's height over the crown", When: "before release",
+			IfLarge: "the part sits lower by as much", IfSmall: "go on to depth"})
+	}
 	p.op.Checks = append(p.op.Checks, plan.Check{What: s.Name + ", on its pipe", Feature: s.Name, Limits: "blue on both edges and the crown, over 60 % for metal contact", When: "before release",
 		IfLarge: "it rocks on the crown: relieve the crown", IfSmall: "it bears on two edges: ease the edges"})
 	p.why("the pipe is the gauge: blue it at its very place, lay the part on without rocking, rub 2 mm each way", "E-14")
@@ -172,7 +191,7 @@ func (p *page) seatWords(s saddle) {
 		p.why("an error in the rise shows 8 R² / c² times in the radius", "C-20")
 	}
 	for _, f := range c.Part.Features {
-		if h, ok := f.(*partspec.Holes); ok {
+		if h, ok := f.(*partspec.Holes); ok && s.side == nil {
 			p.underHoles(s, h)
 		}
 	}
@@ -235,9 +254,13 @@ func (c *Context) seatThickness(s saddle, h *partspec.Holes, within float64) []f
 func (c *Context) fileSeat(s saddle, cut Task) Task {
 	t := Task{Op: shape.Op{ID: s.ID() + "/file", Feature: s.Name, Process: plan.FileSeat, Stage: shape.Finishing, End: s.On, Z0: cut.Z0, Z1: cut.Z1, Makes: []string{s.Name}, Depth: c.seatLeft(s.Seat)}}
 	area := 2 * math.Asin(math.Min(1, float64(s.Across)/2/s.radius)) * s.radius * s.meanLength()
+	end := s.On
+	if s.side != nil { // whichever end is up
+		end = partspec.Right
+	}
 	if c.Bench.Kind != "" {
 		for _, tool := range c.tools(partspec.Files) {
-			w := Way{Machine: partspec.Bench, End: s.On, Tool: tool, Minutes: 5 + area*minutesFileArea, Span: [2]float64{t.Z0, t.Z1}}
+			w := Way{Machine: partspec.Bench, End: end, Tool: tool, Minutes: 5 + area*minutesFileArea, Span: [2]float64{t.Z0, t.Z1}}
 			w.Write = func(j Job) (plan.Operation, Done) {
 				p := c.page(j, t, w, fmt.Sprintf("File the seat %s to its pipe", s.Name))
 				p.note("Blue the steps. File with a half-round file along the pipe's axis until the blue at the inner corner of every step just vanishes: those corners lie on the seat.")

@@ -35,7 +35,7 @@ func (w *walk) operateAside(i, k int, op plan.Operation) bool {
 	switch f := w.part.Feature(op.Feature).(type) {
 	case *partspec.Thread, *partspec.Knurl:
 		w.markBlank(op)
-	case *partspec.Holes, *partspec.CrossHole, *partspec.Seat, *partspec.Flat, *partspec.Slot:
+	case *partspec.Holes, *partspec.CrossHole, *partspec.Seat, *partspec.SideSeat, *partspec.Flat, *partspec.Slot:
 		w.operateFeature(i, k, op, f)
 	default:
 		if op.Process != plan.Deburr {
@@ -51,7 +51,8 @@ func (w *walk) operateFeature(i, k int, op plan.Operation, f partspec.Feature) {
 	case plan.Deburr:
 		return
 	case plan.FileSeat:
-		w.fileSeat(op, f, w.viewOf)
+		v, ok := w.seatOf(f)
+		w.fileSeat(op, v, ok)
 		return
 	}
 	if len(op.Cuts) == 0 {
@@ -104,6 +105,7 @@ func (w *walk) take(op plan.Operation, f partspec.Feature, m pass) {
 	}
 	switch f := f.(type) {
 	case *partspec.Holes, *partspec.CrossHole:
+		w.checkHollowEntry(a)
 		w.drillHole(op, f, a)
 		w.checkOnSlide(m, 0)
 	default:

@@ -15,8 +15,8 @@ const teethOfMill = 2.0
 // engaged is how deep, along the spindle, and how wide a milling cutter cuts at once.
 func (w *walk) engaged(a aside) (deep, wide float64) {
 	switch f := w.part.Feature(a.feature).(type) {
-	case *partspec.Seat:
-		v := w.viewOf(f)
+	case *partspec.Seat, *partspec.SideSeat:
+		v, _ := w.seatOf(f)
 		return w.engagedInSeat(v, v.sees(a))
 	case *partspec.Flat, *partspec.Slot:
 		return w.level(a) - a.to[2], 2 * a.radius
@@ -26,7 +26,7 @@ func (w *walk) engaged(a aside) (deep, wide float64) {
 
 // engagedInSeat looks at the steps before: how wide the stretch is where they have left metal under the cutter, and how deep it stands.
 func (w *walk) engagedInSeat(v seatView, p seatPass) (deep, wide float64) {
-	if p.pose.across {
+	if p.lies {
 		return v.t1 - v.t0, 2 * p.radius
 	}
 	if now := &w.engaging; now.key == p.key && now.from == p.from && now.to == p.to {
@@ -39,7 +39,7 @@ func (w *walk) engagedInSeat(v seatView, p seatPass) (deep, wide float64) {
 	passes := w.seatPasses(v)
 	for i := range passes {
 		old := &passes[i]
-		if old.key == p.key || old.pose.across || math.Abs(old.s-p.s) >= old.radius+p.radius {
+		if old.key == p.key || old.lies || math.Abs(old.s-p.s) >= old.radius+p.radius {
 			continue
 		}
 		g := groove{old.s - old.radius, old.s + old.radius, old.q}

@@ -18,7 +18,6 @@ type flatWalk struct {
 	pushes   []flatPush         // of the setup at hand
 	squeezes []squeezedHere     // of the setup at hand
 	base     float64            // lathe: how far what the work is set by may itself lie off its place
-	seatSet  map[string]float64 // where the dials have the axis of a seat's pipe, across it
 	about    map[int]cutKey     // for a setup, the hole that it was set by
 	rough    float64            // lathe: how far the outside that the cross dial counts from may lie off, on radius
 	clamped  clampedSo          // the last setup with clamps on a table
@@ -50,8 +49,8 @@ func proveFlat(r *record, job *partspec.Job, part *partspec.Part, p plan.Part) p
 		return plan.Proof{}
 	}
 	runs := inEvery(flatWorlds(p), func(world world) *walk {
-		w := &walk{record: &record{part: r.part, known: r.known}, job: job, part: part, plan: p, world: world, removing: map[cutKey]bool{}, filed: map[string]bool{}, filedAfter: map[string]int{}}
-		f := &flatWalk{walk: w, drawn: drawn, tapped: map[hole]bool{}, lines: map[string]float64{}, about: map[int]cutKey{}, seatSet: map[string]float64{}}
+		w := &walk{record: &record{part: r.part, known: r.known}, job: job, part: part, plan: p, world: world, removing: map[cutKey]bool{}, filed: map[string]bool{}, filedAfter: map[string]int{}, seatSet: map[string]float64{}}
+		f := &flatWalk{walk: w, drawn: drawn, tapped: map[hole]bool{}, lines: map[string]float64{}, about: map[int]cutKey{}}
 		if w.whole = f.lay() && f.run(); w.whole {
 			f.checkFinished()
 		}
@@ -133,7 +132,11 @@ func (f *flatWalk) operate(i, k int, op plan.Operation) {
 		f.markOut(op)
 	case plan.FileSeat:
 		f.checkHandTool(op)
-		f.fileSeat(op, f.part.Feature(op.Feature), f.faceView)
+		if seat, ok := f.part.Feature(op.Feature).(*partspec.Seat); ok {
+			f.fileSeat(op, f.faceView(seat), true)
+		} else {
+			f.fileSeat(op, seatView{}, false)
+		}
 	case plan.Saw, plan.FileEdge:
 		f.checkHandTool(op)
 		f.byHand(i, k, op)

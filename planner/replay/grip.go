@@ -78,6 +78,9 @@ func (w *walk) checkGripped() {
 	lo, hi = math.Max(lo, z0), math.Min(hi, z1)
 	touch := touching{surface, w.meets(lo, hi), g.Inside}.found(lo, hi)
 	w.contact = touch.length(lo, hi)
+	if !g.Inside {
+		w.contact -= w.hollowed(lo, hi)
+	}
 	relief := jawRelief + w.slackPlace // jaws are pushed against the shoulder where it is
 	if w.contact <= same || touch.stands(lo+relief, hi-relief) {
 		w.failOp("grip", "it grips Ø%s from %s to %s; the work there is Ø%s to Ø%s", mm(2*g.RadiusMM), mm(lo), mm(hi),

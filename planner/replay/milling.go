@@ -14,6 +14,8 @@ func (w *walk) checkMilling(op plan.Operation, f partspec.Feature, a aside) {
 	switch f := f.(type) {
 	case *partspec.Seat:
 		w.checkSeatPass(w.viewOf(f), a)
+	case *partspec.SideSeat:
+		w.checkSidePass(op, f, a)
 	case *partspec.Flat:
 		k, ok := flatAt(f, a.pose)
 		if !ok {
@@ -130,6 +132,8 @@ func (w *walk) checkMilled(least solid.Body) {
 		switch f := f.(type) {
 		case *partspec.Seat:
 			w.finishSeat(w.viewOf(f))
+		case *partspec.SideSeat:
+			w.finishSeat(w.sideView(f))
 		case *partspec.Flat:
 			for k := range max(1, f.Count) {
 				w.finishFlat(f, k, least)

@@ -89,7 +89,7 @@ func proveTurned(r *record, job *partspec.Job, part *partspec.Part, p plan.Part,
 		return proveFlat(r, job, part, p)
 	}
 	runs := inEvery(worlds(p), func(world world) *walk {
-		w := &walk{record: &record{part: r.part, known: r.known}, job: job, part: part, plan: p, world: world, removing: map[cutKey]bool{}, filed: map[string]bool{}, holes: map[holeKey]*drilled{}, punched: map[markKey]bool{}, filedAfter: map[string]int{}}
+		w := &walk{record: &record{part: r.part, known: r.known}, job: job, part: part, plan: p, world: world, removing: map[cutKey]bool{}, filed: map[string]bool{}, holes: map[holeKey]*drilled{}, punched: map[markKey]bool{}, filedAfter: map[string]int{}, seatSet: map[string]float64{}}
 		w.run()
 		w.checkTarget()
 		w.checkDone()
@@ -192,7 +192,7 @@ func (w *walk) checkDone() {
 			if f.At != nil {
 				w.fail(where{}, "finished part", "%s lies beside the axis of a turned part: nothing proves it", f.ID())
 			}
-		case *partspec.Spigot, *partspec.Recess, *partspec.Taper, *partspec.Groove, *partspec.Chamfer, *partspec.Holes, *partspec.CrossHole, *partspec.Seat, *partspec.Flat, *partspec.Slot:
+		case *partspec.Spigot, *partspec.Recess, *partspec.Taper, *partspec.Groove, *partspec.Chamfer, *partspec.Holes, *partspec.CrossHole, *partspec.Seat, *partspec.SideSeat, *partspec.Flat, *partspec.Slot:
 			// held by the metal itself, see checkTarget
 		default:
 			w.fail(where{}, "finished part", "%s: nothing proves a %s", f.Head().ID(), f.Head().Word)

@@ -34,7 +34,7 @@ func (w *walk) checkSeatPass(v seatView, a aside) {
 
 // seatTakes reports whether a pass takes metal that those before it have left.
 func (w *walk) seatTakes(v seatView, p seatPass) bool {
-	if !p.pose.across { // reckoned as if every cutter before had been square, which takes more than it did: what is found so is there for certain
+	if !p.lies { // reckoned as if every cutter before had been square, which takes more than it did: what is found so is there for certain
 		if deep, wide := w.engagedInSeat(v, p); deep > same && wide > same {
 			return true
 		}
@@ -61,7 +61,7 @@ func (v seatView) centre(list []seatPass) (s, q, off, deep float64) {
 	deepest := math.Inf(-1)
 	for _, p := range list {
 		off = math.Max(off, p.within-p.less)
-		if p.pose.across {
+		if p.lies {
 			deep = math.Max(deep, p.within)
 		}
 		if p.swung && p.q > deepest {
@@ -210,6 +210,10 @@ const nearBy = 0.3
 // checkSeatPlace holds where the pipe's axis is cut: across within the general tolerance of the width, and as deep that crown and length come out. Past its depth the cut
 // shortens the part; how surely the work was found is the place's, and not counted twice.
 func (w *walk) checkSeatPlace(at where, v seatView, s, q, off, sunk float64) {
+	if v.side != nil {
+		w.checkSidePlace(at, v, s, off)
+		return
+	}
 	deep := w.generalOf(float64(v.Radius.Value) + v.axisQ)
 	if aside := math.Abs(s-v.drawn) + off; aside > v.within+figure {
 		w.fail(at, "place", "the axis of the pipe under %s may lie %s off its place, drawn within %s", v.ID(), mm(aside), mm(v.within))
@@ -234,22 +238,21 @@ func (w *walk) generalOf(size float64) float64 {
 }
 
 // fileSeat takes the crests of the steps off: they must be there everywhere, and nowhere stand out more than the operation takes off.
-func (w *walk) fileSeat(op plan.Operation, f partspec.Feature, viewOf func(*partspec.Seat) seatView) {
-	seat, ok := f.(*partspec.Seat)
-	if !ok {
+func (w *walk) fileSeat(op plan.Operation, v seatView, isSeat bool) {
+	if !isSeat {
 		w.failOp("file", "%q is no seat of the part", op.Feature)
 		return
 	}
-	most := float64(seat.Leftover)
+	most := float64(v.Leftover)
 	if most == 0 {
 		most = mostToFile
 	}
 	if op.DepthMM > 0 {
 		most = math.Min(most, op.DepthMM)
 	}
-	if v := viewOf(seat); w.checkSeat(w.at, v, most) {
-		w.filed[seat.Name] = true
-		w.filedAfter[seat.Name] = len(w.seatPasses(v))
+	if w.checkSeat(w.at, v, most) {
+		w.filed[v.Name] = true
+		w.filedAfter[v.Name] = len(w.seatPasses(v))
 	}
 }
 
@@ -259,7 +262,7 @@ func (w *walk) finishSeat(v seatView) {
 	if drawn.face = 0; f.On == partspec.Right {
 		drawn.face = float64(w.part.Length.Value)
 	}
-	if math.Abs(drawn.q(float64(f.AxisZ))-v.axisQ) > w.generalOf(float64(w.part.Length.Value)) {
+	if v.side == nil && math.Abs(drawn.q(float64(f.AxisZ))-v.axisQ) > w.generalOf(float64(w.part.Length.Value)) {
 		w.fail(where{}, "finished part", "%s has its pipe's axis at %s; its radius and width put it at %s below the end", f.ID(), mm(float64(f.AxisZ)), mm(v.axisQ))
 	}
 	if w.filed[f.Name] {
@@ -268,7 +271,7 @@ func (w *walk) finishSeat(v seatView) {
 		}
 		return
 	}
-	if swung := slices.ContainsFunc(w.seatPasses(v), func(p seatPass) bool { return p.pose.across }); f.Finish && !swung { // what is swung to its radius needs no file
+	if swung := slices.ContainsFunc(w.seatPasses(v), func(p seatPass) bool { return p.lies }); f.Finish && !swung { // what is swung to its radius needs no file
 		w.fail(where{}, "finished part", "%s is never filed", f.ID())
 		return
 	}

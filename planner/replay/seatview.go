@@ -11,10 +11,12 @@ import (
 // seatView is a seat as seen along its pipe's axis: s across that axis, from the part's own; q from the end face into the metal.
 type seatView struct {
 	*partspec.Seat
-	axisQ float64 // of the pipe: negative, outside the end
-	half  float64 // of the width that the seat is cut over
-	face  float64 // where the end face really is
-	long  float64 // the work's length
+	side  *partspec.SideSeat // across the side of round work: then the face is the radius of the round, from which q goes to the axis; else nil
+	body  solid.Body         // then, the work as it is
+	axisQ float64            // of the pipe: negative, outside the end
+	half  float64            // of the width that the seat is cut over
+	face  float64            // where the end face really is
+	long  float64            // the work's length
 	// What there is of the work as far as the seat reaches, and a little beside: across the pipe's axis, and along it.
 	s0, s1, t0, t1 float64
 	drawn, set     float64 // the pipe's axis across, as drawn and where the dials have it: a turned part's own axis, 0
@@ -22,7 +24,12 @@ type seatView struct {
 }
 
 // metal is the work in the view.
-func (v seatView) metal() plane.Set { return plane.Rectangle(v.s0, 0, v.s1, v.long).Figure() }
+func (v seatView) metal() plane.Set {
+	if v.side != nil {
+		return v.lengthwise()
+	}
+	return plane.Rectangle(v.s0, 0, v.s1, v.long).Figure()
+}
 
 // viewOf is the seat laid on the end that the work really has. The pipe's axis is where the drawn radius just reaches the width at the end face.
 func (w *walk) viewOf(f *partspec.Seat) seatView {
@@ -41,7 +48,7 @@ func (w *walk) viewOf(f *partspec.Seat) seatView {
 
 // q is how deep a place along the part's axis lies below the end face.
 func (v seatView) q(z float64) float64 {
-	if v.On == partspec.Right {
+	if v.side != nil || v.On == partspec.Right {
 		return v.face - z
 	}
 	return z - v.face
@@ -72,12 +79,21 @@ type seatPass struct {
 	s, q    float64 // of the tool's axis, or of its end
 	through bool
 	swung   bool
+	lies    bool // the spindle stands along the pipe's axis
 	ok      bool // it is a cut of the kinds known here
 }
 
 // sees looks along the pipe's axis at a pass.
 func (v seatView) sees(a aside) seatPass {
 	p := seatPass{aside: a}
+	if v.side != nil {
+		if a.pose.across && sameTurn(a.pose.deg, float64(v.Angle)) {
+			z := float64(v.side.Z.Value)
+			p.standing(v, a.from[0]-z, a.to[0]-z, a.from[1], a.to[1])
+		}
+		return p
+	}
+	p.lies = a.pose.across
 	sin, cos := math.Sincos(float64(v.Angle) * math.Pi / 180)
 	if a.pose.across {
 		turn := turnBetween(a.pose.deg, float64(v.Angle))

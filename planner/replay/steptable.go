@@ -118,6 +118,8 @@ func (w *walk) checkStepCurve(op plan.Operation) bool {
 		drawn = append(drawn, float64(f.Radius.Mid()))
 	case *partspec.Seat:
 		drawn = append(drawn, float64(f.Radius.Mid()), float64(f.Radius.Value))
+	case *partspec.SideSeat:
+		drawn = append(drawn, float64(f.Radius.Mid()))
 	default:
 		return true // that it is stepped at all is refused elsewhere
 	}

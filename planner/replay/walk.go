@@ -39,6 +39,7 @@ type walk struct {
 	holeOrder  []holeKey            // in the order in which they were begun
 	milled     []aside              // seats, flats and slots, pass by pass
 	seats      map[string]*seatSeen // of them, as looked at along the pipe's axis
+	seatSet    map[string]float64   // where the dials have the axis of a seat's pipe, across it
 	punched    map[markKey]bool
 	spotted    map[string]float64 // patterns spotted through from another part, and the drill that did it
 	filedAfter map[string]int     // how many passes of a seat came before the file

@@ -12,6 +12,12 @@ func seating(w Work, o shape.Op) bool {
 	return seat && (o.Process == plan.SeatSteps || o.Process == plan.BoreHead)
 }
 
+// sideSeated reports whether an operation cuts a seat across the side.
+func sideSeated(w Work, o shape.Op) bool {
+	_, seat := w.Part.Feature(o.Feature).(*partspec.SideSeat)
+	return seat && o.Process != plan.FileSeat
+}
+
 // seatWeb is the least metal under a seat's crown beside a bore with which the bore may be finished first (rule A-37: 3 mm).
 const seatWeb = 3.0
 
@@ -47,12 +53,15 @@ var workFromFlatSide = Holding{
 
 var holesBeforeSeat = Order{
 	plan.Rule{ID: "A-38", Class: "order", Title: "Holes of a seated flange before the seat, threads after",
-		Text: "IF a flange has holes beside its axis and a seat THEN mark which way round, drill the holes while their far side is flat, cut the seat, and tap after it.",
+		Text: "IF a flange has holes beside its axis and a seat THEN mark which way round, drill the holes while their far side is flat, cut the seat, and tap after it. A hole across the axis is drilled before a seat across the side in which it lies.",
 		Why:  "entry and exit are square to the drill; the seat's cut takes the exit burr away; no thread is milled into",
 		Sure: "common practice", Source: "common practice, no source", Except: "holes square to the seat come after it (A-38n)"},
 	func(w Work) []Arc {
 		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
 			switch {
+			case sideSeated(w, b):
+				_, hole := w.Part.Feature(a.Feature).(*partspec.CrossHole)
+				return hole && overlap(a, b) && a.Process != plan.Deburr, partspec.EndInvalid
 			case seating(w, b):
 				return beside(a) && !leaning(w, a) && a.Process != plan.Tap, partspec.EndInvalid
 			case beside(b) && b.Process == plan.Tap:
@@ -108,7 +117,8 @@ var roundBeforeInterruptions = Order{
 		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
 			outside := !beside(a) && (a.Process == plan.TurnRough || a.Process == plan.TurnFinish || a.Process == plan.TaperTurn && !a.Inside || a.Process == plan.Groove || a.Process == plan.Steps || a.Process == plan.FileProfile)
 			inside := a.Inside && a.Stage == shape.Finishing && a.Process == plan.BoreOut
-			return interrupts(w, b) && overlap(a, b) && (outside || inside && !seating(w, b)), partspec.EndInvalid
+			faced := sideSeated(w, b) && a.Process == plan.Face // its cutter comes over the end face where that is near
+			return interrupts(w, b) && under(a, b) && (outside || faced || inside && !seating(w, b)), partspec.EndInvalid
 		})
 	},
 }
@@ -116,10 +126,18 @@ var roundBeforeInterruptions = Order{
 // interrupts reports whether an operation cuts across the round of the work.
 func interrupts(w Work, o shape.Op) bool {
 	switch w.Part.Feature(o.Feature).(type) {
-	case *partspec.Seat, *partspec.CrossHole, *partspec.Flat, *partspec.Slot:
+	case *partspec.Seat, *partspec.SideSeat, *partspec.CrossHole, *partspec.Flat, *partspec.Slot:
 		return o.Process != plan.MarkOut && o.Process != plan.FileSeat && o.Process != plan.Tap
 	}
 	return false
+}
+
+// under reports whether an operation works where the tool of another comes to stand.
+func under(a, b shape.Op) bool {
+	if b.Over != nil {
+		b.Z0, b.Z1 = b.Over.Z0, b.Over.Z1
+	}
+	return overlap(a, b)
 }
 
 // overlap reports whether two operations work on one stretch of the axis, not only against one place.

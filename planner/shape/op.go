@@ -24,6 +24,7 @@ type Op struct {
 	Inside  bool
 	End     partspec.End // the end it belongs to: of a face, of an edge's broken side, the mouth of a bore; EndInvalid = either
 	Z0, Z1  float64      // where the tool works
+	Over    *Stretch     // where it comes to stand, if beyond that: nothing may be left higher there than when the part is finished
 
 	Outer solid.Curve // the outside it leaves, over its own stretch; empty = untouched
 	Inner solid.Curve // the inside it leaves

@@ -124,6 +124,15 @@ func axisOf(s plan.Section) []plan.Segment {
 func (c *Canvas) aboveOf(sc *acrossScene, x plan.Crossed, class Class) {
 	r := greatest(sc.after.Outer, x.Z0, x.Z1)
 	switch {
+	case sideSeat(x):
+		switch up := sc.lyingAs(x.AngleDeg); {
+		case nearAngle(up, 90):
+			c.sideMouth(sc.v, x, class, r)
+		case nearAngle(up, 0):
+			c.sideNotch(sc.v, x, class, r, 1)
+		case nearAngle(up, 180):
+			c.sideNotch(sc.v, x, class, r, -1)
+		}
 	case x.Kind == plan.CrossedSeat:
 		if up := sc.lyingAs(x.AngleDeg); nearAngle(up, 90) || nearAngle(up, 270) {
 			c.seatCut(sc.v, x, class)
@@ -198,6 +207,9 @@ func (c *Canvas) alongOf(sc *acrossScene, x plan.Crossed, class Class) {
 	}
 	upright := sc.facesUp(x.AngleDeg) || side < 0
 	switch {
+	case sideSeat(x) && upright:
+		c.sideNotch(sc.v, x, class, r, side)
+	case sideSeat(x):
 	case x.Kind == plan.CrossedSeat && upright:
 		c.straightSeat(sc.v, x, class, x.WidthMM/2)
 	case x.Kind == plan.CrossedSeat:
@@ -217,7 +229,7 @@ func (c *Canvas) fromEnd(sc *acrossScene) {
 	c.endEdges(v, sc.after, &keep)
 	c.Circle(Outline, Point{}, sc.reach)
 	for _, x := range sc.p.Drawing.Crossed {
-		if stageOf(sc.p, sc.s, x.Feature) == cutLater || x.Kind == plan.CrossedSeat {
+		if stageOf(sc.p, sc.s, x.Feature) == cutLater || x.Kind == plan.CrossedSeat && !sideSeat(x) {
 			continue
 		}
 		x.AngleDeg = sc.lyingAs(x.AngleDeg)

@@ -44,6 +44,9 @@ func (sc *acrossScene) place(op plan.Operation) []target {
 		case plan.CrossedHole:
 			return []target{{sc.v.at((x.Z0+x.Z1)/2, 0), x.RadiusMM * sc.v.scale}}
 		case plan.CrossedSeat:
+			if sideSeat(x) {
+				break
+			}
 			var out []target
 			for _, share := range []float64{0.25, 0.4, 0.1} {
 				r := x.WidthMM * share

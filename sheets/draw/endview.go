@@ -113,6 +113,10 @@ func (c *Canvas) crossedEnd(v planeView, s plan.Section, x plan.Crossed, keep *f
 	}
 	switch x.Kind {
 	case plan.CrossedSeat:
+		if sideSeat(x) {
+			c.flatEnd(v, s, x, r, keep)
+			return
+		}
 		reach := r + 8/v.scale
 		c.Line(Centre, at(-reach, 0), at(reach, 0))
 		keep.line(at(-reach, 0), at(reach, 0))
@@ -191,6 +195,8 @@ func (c *Canvas) crossedSection(v view, s plan.Section, crossed []plan.Crossed) 
 		switch {
 		case x.Kind == plan.CrossedSeat && x.On != "":
 			c.seatSection(v, x)
+		case x.Kind == plan.CrossedSeat:
+			c.sideNotch(v, x, Paper, r, 1)
 		case x.Kind == plan.CrossedFlat || x.Kind == plan.CrossedSlot:
 			c.notch(v, s, x, r)
 		case x.Kind == plan.CrossedHole:

@@ -124,6 +124,13 @@ func (sc *flatScene) edgeTargets(e plan.OutlineSegment) []target {
 func (sc *flatScene) crossedTargets(x plan.Crossed) []target {
 	var out []target
 	_, _, r, _ := extent(sc.after.Outline)
+	if sideSeat(x) {
+		for _, deg := range []float64{0, 15, -15} {
+			a, far := (x.AngleDeg+deg)*math.Pi/180, (max(x.FloorMM, 0)+roundOver(x))/2
+			out = append(out, target{p: sc.v.at(far*math.Cos(a), far*math.Sin(a))})
+		}
+		return out
+	}
 	for _, share := range []float64{0.8, 0.65} {
 		for _, deg := range []float64{45, 135, 60, 120, 30, 150} {
 			a := (x.AngleDeg + deg) * math.Pi / 180

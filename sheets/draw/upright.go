@@ -119,7 +119,7 @@ func uprightSetup(name string, p *plan.Part, s *plan.Setup, before, after plan.S
 func (c *Canvas) turnedWork(sc *flatScene) {
 	c.endEdges(sc.v, sc.sections[1], &sc.keep)
 	for _, x := range sc.p.Drawing.Crossed {
-		if stageOf(sc.p, sc.s, x.Feature) != cutLater || x.Kind == plan.CrossedSeat && markedOut(sc.p, sc.s, x.Feature) {
+		if stageOf(sc.p, sc.s, x.Feature) != cutLater || x.On != "" && markedOut(sc.p, sc.s, x.Feature) {
 			c.crossedEnd(sc.v, sc.sections[1], x, &sc.keep)
 		}
 	}
@@ -128,7 +128,7 @@ func (c *Canvas) turnedWork(sc *flatScene) {
 // acrossPipe reports whether a seat's own shape is shown in the lower view.
 func (sc *flatScene) acrossPipe() bool {
 	for _, x := range sc.p.Drawing.Crossed {
-		if x.Kind == plan.CrossedSeat && sc.turned() && !sc.atBench() && stageOf(sc.p, sc.s, x.Feature) != cutLater {
+		if x.Kind == plan.CrossedSeat && x.On != "" && sc.turned() && !sc.atBench() && stageOf(sc.p, sc.s, x.Feature) != cutLater {
 			return true
 		}
 	}

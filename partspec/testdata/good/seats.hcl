@@ -67,3 +67,43 @@ part "cradle" {
     note   = "the float's guide bar"
   }
 }
+
+part "rail_post" {
+  material = "brass"
+  length   = 70
+
+  stock "bar" {
+    diameter = 20
+  }
+  spigot "foot" {
+    diameter = 10
+    length   = 12
+  }
+  spigot "post" {
+    diameter = 16
+  }
+  cross_hole "screw" {
+    on       = "post"
+    at       = 14
+    from     = "right"
+    diameter = 3.4
+    angle    = 90
+  }
+  seat "rail" {
+    on        = "post"
+    at        = 14
+    from      = "right"
+    radius    = 8
+    depth     = "5 ±0.1"
+    angle     = 90
+    finish_by = "file"
+  }
+  seat "chain" {
+    on    = "post"
+    chord = 10
+    rise  = 2
+    depth = 2
+    angle = 270
+    note  = "over the middle of the post, as no place is written"
+  }
+}
