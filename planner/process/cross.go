@@ -3,8 +3,10 @@ package process
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"catchplate/partspec"
+	"catchplate/partspec/units"
 	"catchplate/planner/plan"
 	"catchplate/planner/shape"
 )
@@ -91,11 +93,47 @@ func (p *page) overAxis(w Way, z, side float64) stand {
 // beginAcross sets the dials of an operation across the axis, and tells where the work is found.
 func (p *page) beginAcross(w Way, top float64, how string) {
 	p.turnHead(w)
+	p.setRound(w)
 	if !w.Marked {
 		p.tableZeros()
 		p.why("each place is counted from one nought, always coming up in the same direction", "C-08")
 	}
 	p.quillZero(top, how)
+}
+
+// setRound tells how the work is turned about its axis, without a dividing head, where other features across it look elsewhere.
+func (p *page) setRound(w Way) {
+	if p.j.Setup == nil || p.j.Setup.Dividing != nil {
+		return
+	}
+	var others []string
+	for _, f := range p.c.Part.Features {
+		deg, crosses := lookingTo(f)
+		if turned := math.Abs(math.Remainder(deg-w.AcrossDeg, 360)); crosses && f.Head().Name != p.op.Feature && turned > sameDirection {
+			others = append(others, fmt.Sprintf("%s at %s", f.Head().Name, units.Angle(deg)))
+		}
+	}
+	if len(others) > 0 {
+		p.note("Here %s of the drawing looks up, anticlockwise from X as seen from the right end. It is set round by a square or protractor from whichever of these is cut already: %s.", units.Angle(w.AcrossDeg), strings.Join(others, ", "))
+	}
+}
+
+// sameDirection is the angle, in degrees, within which two directions are one: noise of the drawing's figures.
+const sameDirection = 1e-6
+
+// lookingTo is the direction in which a feature across the axis looks.
+func lookingTo(f partspec.Feature) (deg float64, crosses bool) {
+	switch f := f.(type) {
+	case *partspec.CrossHole:
+		return float64(f.Angle), true
+	case *partspec.Flat:
+		return float64(f.Angle), true
+	case *partspec.Slot:
+		return float64(f.Angle), true
+	case *partspec.SideSeat:
+		return float64(f.Angle), true
+	}
+	return 0, false
 }
 
 // standLines puts a stand's counts on the card.
