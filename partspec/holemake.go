@@ -184,6 +184,14 @@ func (s *shaper) matched(e *entry, f *Holes) {
 	if part, name, ok := strings.Cut(e.text("match"), "."); ok {
 		f.Match = FeatureRef{part, name}
 	}
+	switch by := e.text("register"); {
+	case by == "":
+	case by != "edges":
+		s.c.fail(e, e.at("register"), fmt.Sprintf("Two parts are not held true to each other by %q", by),
+			`Write register = "edges" for datum edges that are laid flush, or a fit of a bore and a spigot of the two; dowels, bolts and what is found by eye are not planned.`)
+	case !e.has("match"):
+		s.c.fail(e, e.at("register"), fmt.Sprintf("%s has a register and no match", e.title()), "Write match = part.OTHER.holes.NAME as well: what they are spotted through from.")
+	}
 }
 
 // sinkDepth is how deep the widened mouth goes: of a countersink half of what it widens by, divided by the tangent of half its angle.

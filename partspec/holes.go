@@ -14,7 +14,7 @@ var holesShape = shapeOf{
 		may("diameter", kindSize), may("clearance", kindWord), may("thread", kindWord), may("dowel", kindSize),
 		may("full_thread", kindSize), may("class", kindWord), may("hand", kindWord),
 		may("depth", kindSize), may("through", kindFlag), may("from", kindWord), may("position", kindLength), may("locate_by", kindWord),
-		may("direction", kindWord), may("match", kindPattern), may("note", kindText),
+		may("direction", kindWord), may("match", kindPattern), may("register", kindWord), may("note", kindText),
 	},
 	blocks: []string{"grid", "counterbore", "countersink"},
 }

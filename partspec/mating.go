@@ -10,13 +10,14 @@ import (
 	"catchplate/planner/tables"
 )
 
-// Mating is the pattern of another part that holes are spotted through, and the fit that holds the two parts true to each other meanwhile.
+// Mating is the pattern of another part that holes are spotted through, and what holds the two parts true to each other meanwhile: a fit, or their datum edges.
 type Mating struct {
 	Diameter Size         // of the other part's holes
 	Spread   units.Length // how far those may lie from their places, radially
-	Fit      string       // name of the fit that registers the two
+	Fit      string       // name of the fit that registers the two; empty where edges do
 	Register string       // feature of this part that belongs to it
-	Slack    units.Length // how far the two axes of the fit may lie apart, radially: half of the largest hole less the smallest shaft
+	Flush    *Flush       // how the edges lie on each other; nil where a fit registers the two
+	Slack    units.Length // how far the two parts may lie off each other, radially: of a fit half of the largest hole less the smallest shaft, of edges at the farthest hole
 	Room     units.Length // how far a hole may lie from the other part's, radially, and its screw still passes: half of what the smallest holes are wider
 }
 
@@ -29,22 +30,70 @@ func (c *checker) resolveMatch(job *Job, e *entry, part string, f, mate *Holes) 
 		c.fail(e, e.at("match"), fmt.Sprintf("%s has both a match and a relation", e.title()), "Holes that are spotted through are true to those of %s alone: leave one of the two out.", f.Match)
 		return
 	}
-	fit, here, ok := registerOf(job, part, f, mate)
-	if !ok && slices.ContainsFunc(c.fits, func(fit *entry) bool { return fit.broken }) {
-		return // told there
+	m := &Mating{Diameter: mate.Diameter, Spread: mate.spread(), Room: f.screwRoom(mate)}
+	register := c.byFit
+	if e.has("register") {
+		register = c.byEdges
 	}
-	if !ok {
-		c.fail(e, e.at("match"), fmt.Sprintf("Nothing holds %s true to %s while it is spotted through", e.title(), f.Match),
-			"Write a fit of a bore and a spigot of the two parts that both patterns lie alike about, on the faces that come together, like fit \"register\" { hole = \"flange.way\" shaft = \"cover.spigot\" class = \"H7/g6\" }.")
+	if !register(job, e, part, f, mate, m) {
 		return
 	}
-	m := &Mating{Diameter: mate.Diameter, Spread: mate.spread(), Fit: fit.Name, Register: here, Slack: fit.slack(job), Room: f.screwRoom(mate)}
-	if m.Room <= 2*m.Slack {
+	if m.Room <= m.Shift() {
 		c.fail(e, e.at("match"), fmt.Sprintf("The screw of %s finds no room in its match", e.title()),
-			"It has %s to each side, and fit %q alone lets the parts shift by %s: write a closer fit, or wider holes in %s.", m.Room.Round(3), fit.Name, (2 * m.Slack).Round(3), f.Match)
+			"It has %s to each side, and %s alone lets the parts shift by %s: write %s.", m.Room.Round(3), m.By(), m.Shift().Round(3), m.Closer(f.Match))
 		return
 	}
 	f.Mate = m
+}
+
+// Shift is how much of the screws' room goes by what holds the two parts: a fit shifts one way when they are spotted and the other way when they are screwed together;
+// edges are off when they are spotted, and nothing but the screws holds them afterwards, so that they can be brought quite flush.
+func (m *Mating) Shift() units.Length {
+	if m.Flush != nil {
+		return m.Slack
+	}
+	return 2 * m.Slack
+}
+
+// By names what holds the two parts true to each other.
+func (m *Mating) By() string {
+	if m.Flush != nil {
+		return "flush edges"
+	}
+	return "fit " + m.Fit
+}
+
+// Closer is what to write where the parts shift too far for the screws.
+func (m *Mating) Closer(mate FeatureRef) string {
+	if m.Flush != nil {
+		return "wider holes in " + mate.String()
+	}
+	return fmt.Sprintf("a closer fit than %s, or wider holes in %s", m.Fit, mate)
+}
+
+// byFit registers two parts by a fit of theirs.
+func (c *checker) byFit(job *Job, e *entry, part string, f, mate *Holes, m *Mating) bool {
+	fit, here, ok := registerOf(job, part, f, mate)
+	if !ok && slices.ContainsFunc(c.fits, func(fit *entry) bool { return fit.broken }) {
+		return false // told there
+	}
+	if !ok {
+		c.fail(e, e.at("match"), fmt.Sprintf("Nothing holds %s true to %s while it is spotted through", e.title(), f.Match),
+			"Write a fit of a bore and a spigot of the two parts that both patterns lie alike about, on the faces that come together, like fit \"register\" { hole = \"flange.way\" shaft = \"cover.spigot\" class = \"H7/g6\" }; or of two flat parts register = \"edges\".")
+		return false
+	}
+	m.Fit, m.Register, m.Slack = fit.Name, here, fit.slack(job)
+	return true
+}
+
+// byEdges registers two flat parts by their datum edges.
+func (c *checker) byEdges(job *Job, e *entry, part string, f, mate *Holes, m *Mating) bool {
+	why := ""
+	if m.Flush, m.Slack, why = flushOf(job.Part(part), job.Part(f.Match.Part), f, mate); why != "" {
+		c.fail(e, e.at("register"), fmt.Sprintf("Flush edges do not hold %s true to %s", e.title(), f.Match),
+			"As they are drawn, %s: write datum edges of both outlines from which the holes lie equally far, or a fit of a bore and a spigot.", why)
+	}
+	return why == ""
 }
 
 // unmatchable tells why nothing can be spotted through these holes, or into those.

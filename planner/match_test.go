@@ -3,6 +3,7 @@ package planner_test
 import (
 	"encoding/json"
 	"fmt"
+	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -80,7 +81,7 @@ func TestSpottingDrillTooSmall(t *testing.T) {
 
 // Every way in which a plan could leave the mate's holes is caught, on turned work and on flat work.
 func TestMatchCorruptions(t *testing.T) {
-	for _, file := range []string{"cover-on-ring", "plate-on-flange"} {
+	for _, file := range []string{"cover-on-ring", "plate-on-flange", "plate-on-plate"} {
 		t.Run(file, func(t *testing.T) { corruptMatch(t, inShop(t, filepath.Join("testdata", "rules", file+".hcl"))) })
 	}
 }
@@ -100,7 +101,7 @@ func corruptMatch(t *testing.T, job *partspec.Job) {
 		{"a drill that does not pass the mate", spot, func(_ *plan.Setup, o *plan.Operation) { o.Tool.SizeMM = 5 }, "match"},
 		{"a drill that leans too far", spot, func(_ *plan.Setup, o *plan.Operation) { o.Tool.SizeMM = 4 }, "match"},
 		{"by no drill", spot, func(_ *plan.Setup, o *plan.Operation) { o.Tool.ID = "files" }, "match"},
-		{"one hole is left out", spot, func(_ *plan.Setup, o *plan.Operation) { o.Cuts, o.Holes = o.Cuts[:5], o.Holes[:5] }, "match"},
+		{"one hole is left out", spot, func(_ *plan.Setup, o *plan.Operation) { o.Cuts, o.Holes = o.Cuts[1:], o.Holes[1:] }, "match"},
 		{"on the other face", spot, func(s *plan.Setup, _ *plan.Operation) { s.FreeEnd = "left" }, "match"},
 		{"never spotted", spot, func(_ *plan.Setup, o *plan.Operation) { o.Process, o.Cuts, o.Holes = plan.Deburr, nil, nil }, "match"},
 		{"a spot beside its place", spot, func(_ *plan.Setup, o *plan.Operation) { o.Cuts[2].At.XMM += 0.1 }, "match"},
@@ -139,8 +140,57 @@ func corruptMatch(t *testing.T, job *partspec.Job) {
 		first := part.Setups[at]
 		part.Setups = slices.Insert(slices.Delete(part.Setups, at, at+1), 0, first)
 		_, failures := replay.Prove(job, &p)
-		assert.True(t, slices.ContainsFunc(failures, func(f replay.Failure) bool { return strings.Contains(f.Reason, "is not to size yet") }), "%v", failures)
+		assert.True(t, slices.ContainsFunc(failures, func(f replay.Failure) bool { return strings.Contains(f.Reason, "not to size yet") }), "%v", failures)
 	})
+}
+
+// Two plates are laid flush by edges that are cut before; which edges, and whether one is turned over, is held by the replay, and so is what they shift by.
+func TestSpottedWithEdgesFlush(t *testing.T) {
+	job := inShop(t, filepath.Join("testdata", "rules", "plate-on-plate.hcl"))
+	good := answered(t, job)
+	base := &good.Parts[1]
+	require.Empty(t, base.Refusals)
+	_, spot := operationOf(t, base, "holes.screws/mark")
+	for _, edge := range []string{"edge.left/mill", "edge.bottom/mill"} {
+		_, o := operationOf(t, base, edge)
+		assert.Less(t, o.Number, spot.Number, edge)
+	}
+	assert.Equal(t, []plan.Mate{{Part: "arm_cover", Feature: "screws", For: "screws", Rule: "A-33", Flush: []plan.FlushEdge{{Edge: "left", On: "left"}, {Edge: "bottom", On: "bottom"}}}}, base.Mates)
+	assert.Contains(t, strings.Join(spot.Notes, " "), "its back down: its left edge flush with the left edge")
+	text, err := json.Marshal(good)
+	require.NoError(t, err)
+	for name, spoil := range map[string]func(*plan.Part){
+		"another edge":          func(p *plan.Part) { p.Mates[0].Flush[0].Edge = "right" },
+		"another edge of it":    func(p *plan.Part) { p.Mates[0].Flush[1].On = "top" },
+		"by one edge":           func(p *plan.Part) { p.Mates[0].Flush = p.Mates[0].Flush[:1] },
+		"said to be over":       func(p *plan.Part) { p.Mates[0].Over = true },
+		"as if it did not turn": func(p *plan.Part) { _, o := operationOf(t, p, "holes.screws/drill"); o.Cuts[0].At.WithinMM -= 0.012 },
+	} {
+		t.Run(name, func(t *testing.T) {
+			var p plan.Plan
+			require.NoError(t, json.Unmarshal(text, &p))
+			spoil(&p.Parts[1])
+			_, failures := replay.Prove(job, &p)
+			assert.NotEmpty(t, failures)
+		})
+	}
+}
+
+// Plates that lie mirrored are laid so, and the sheet's words say it.
+func TestSpottedWithThePlateTurnedOver(t *testing.T) {
+	text, err := os.ReadFile(filepath.Join("testdata", "rules", "plate-on-plate.hcl"))
+	require.NoError(t, err)
+	const base = `    width  = 90
+    height = 70
+`
+	require.Contains(t, string(text), base)
+	mirrored := strings.Replace(string(text), base, base+"    datum  = [\"right\", \"bottom\"]\n", 1)
+	mirrored = strings.Replace(mirrored, "at       = [[8, 8], [72, 8], [72, 48], [8, 48]]", "at       = [[82, 8], [18, 8], [18, 48], [82, 48]]", 1)
+	part := answered(t, parsed(t, mirrored)).Parts[1]
+	require.Empty(t, part.Refusals)
+	_, spot := operationOf(t, &part, "holes.screws/mark")
+	assert.True(t, part.Mates[0].Over)
+	assert.Contains(t, strings.Join(spot.Notes, " "), "turned over, its front down: its left edge flush with the right edge")
 }
 
 func clauses(failures []replay.Failure) []string {

@@ -81,7 +81,11 @@ func matesOf(part *partspec.Part) []plan.Mate {
 	var mates []plan.Mate
 	for _, f := range part.Features {
 		if h, ok := f.(*partspec.Holes); ok && h.Mate != nil {
-			mates = append(mates, plan.Mate{Part: h.Match.Part, Feature: h.Match.Feature, For: h.Name, Rule: "A-33"})
+			m := plan.Mate{Part: h.Match.Part, Feature: h.Match.Feature, For: h.Name, Rule: "A-33"}
+			if lies := h.Mate.Flush; lies != nil {
+				m.Flush, m.Over = []plan.FlushEdge{{Edge: lies.Here[0], On: lies.There[0]}, {Edge: lies.Here[1], On: lies.There[1]}}, lies.Over
+			}
+			mates = append(mates, m)
 		}
 	}
 	return mates

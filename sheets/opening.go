@@ -19,7 +19,14 @@ func opening(s *sheet) []block {
 	}
 	items = append(items, labelled("Workshop", s.workshop()))
 	for _, m := range p.Mates {
-		items = append(items, labelled("Before this part", esc(fmt.Sprintf("the holes %s of %s are drilled; %s is spotted through from them (%s)", m.Feature, draw.Plain(m.Part), m.For, m.Rule))))
+		text := fmt.Sprintf("the holes %s of %s are drilled; %s is spotted through from them", m.Feature, draw.Plain(m.Part), m.For)
+		for i, e := range m.Flush {
+			text += []string{", that part laid with ", " and "}[min(i, 1)] + fmt.Sprintf("its %s edge flush with the %s edge", e.On, e.Edge)
+		}
+		if m.Over {
+			text += ", turned over"
+		}
+		items = append(items, labelled("Before this part", esc(text+fmt.Sprintf(" (%s)", m.Rule))))
 	}
 	out = append(out, group{class: "facts", blocks: []block{list{items: items}}})
 	if len(p.Refusals) == 0 && p.Proof == nil {

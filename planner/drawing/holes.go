@@ -189,6 +189,9 @@ func holesText(p *partspec.Part, f *partspec.Holes) string {
 	}
 	if f.Match != (partspec.FeatureRef{}) {
 		text += ", drilled through from " + f.Match.String()
+		if f.Mate != nil && f.Mate.Flush != nil {
+			text += " with the edges flush"
+		}
 	}
 	return text
 }

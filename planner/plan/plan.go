@@ -67,6 +67,15 @@ type Mate struct {
 	Feature string `json:"feature"` // pattern of that part
 	For     string `json:"for"`     // pattern of this part
 	Rule    string `json:"rule"`
+	// Flush are the edges that hold the two parts true to each other; empty where a fit does. Over tells that the other part is then turned over.
+	Flush []FlushEdge `json:"flush,omitempty"`
+	Over  bool        `json:"over,omitempty"`
+}
+
+// FlushEdge is an edge of this part that one of its mate comes flush with.
+type FlushEdge struct {
+	Edge string `json:"edge"`
+	On   string `json:"on"` // edge of the mate
 }
 
 // Stock is the metal to fetch.

@@ -32,7 +32,11 @@ func (w *walk) spotThrough(op plan.Operation, f *partspec.Holes) {
 	}
 	w.spotted[f.Name] = c.size
 	lean := (float64(f.Mate.Diameter.High) - c.size) / 2
-	if apart := lean + 2*float64(f.Mate.Slack) + spotWander(); apart > float64(f.Mate.Room)+figure {
+	shift := 2 * w.mateShift(f) // once when they are spotted, and once more when they are screwed together
+	if f.Mate.Flush != nil {
+		shift /= 2 // then nothing holds edges but the screws
+	}
+	if apart := lean + shift + spotWander(); apart > float64(f.Mate.Room)+figure {
 		w.failOp("match", "a hole of %s may lie %s from the one of %s that it is spotted through; its screw has %s", f.ID(), mm(apart), f.Match, mm(float64(f.Mate.Room)))
 	}
 	seen := map[[2]float64]bool{}
@@ -66,7 +70,7 @@ func (w *walk) checkThrough(op plan.Operation, f *partspec.Holes, cut plan.Cut) 
 		w.failOp("match", "cut %q stands at %s, %s; no hole of %s is drawn there", cut.Name, mm(cut.At.XMM), mm(cut.At.YMM), f.ID())
 	}
 	lean := (float64(f.Mate.Diameter.High) - size) / 2
-	if need := lean + float64(f.Mate.Slack) + float64(f.Mate.Spread) + w.markError(); cut.At.By == byMate && cut.At.WithinMM < need-figure {
+	if need := lean + w.mateShift(f) + float64(f.Mate.Spread) + w.markError(); cut.At.By == byMate && cut.At.WithinMM < need-figure {
 		w.failOp("located", "cut %q is said to lie within %s of its place; spotted through from %s it does within %s", cut.Name, mm(cut.At.WithinMM), f.Match, mm(need))
 	}
 }
@@ -110,8 +114,14 @@ func middleOf(s partspec.Span) (z0, z1 float64) {
 	return z - offSurface, z + offSurface
 }
 
-// checkRegistered holds the same on flat work: it can be a bore only.
+// checkRegistered holds the same on flat work: it can be a bore, or its datum edges.
 func (f *flatWalk) checkRegistered(h *partspec.Holes) {
+	if h.Mate.Flush != nil {
+		if !f.datumReady(0) || !f.datumReady(1) {
+			f.failOp("match", "its datum edges, which %s is laid flush with, are not to size yet", h.Match.Part)
+		}
+		return
+	}
 	r, _ := f.part.Feature(h.Mate.Register).(*partspec.Bore)
 	there := false
 	if r != nil {
@@ -130,10 +140,20 @@ func checkMates(r *record, part *partspec.Part, p plan.Part) {
 	var drawn []plan.Mate
 	for _, f := range part.Features {
 		if h := matchedHoles(f); h != nil {
-			drawn = append(drawn, plan.Mate{Part: h.Match.Part, Feature: h.Match.Feature, For: h.Name, Rule: "A-33"})
+			m := plan.Mate{Part: h.Match.Part, Feature: h.Match.Feature, For: h.Name, Rule: "A-33"}
+			if lies := h.Mate.Flush; lies != nil {
+				for i, name := range lies.Here {
+					m.Flush = append(m.Flush, plan.FlushEdge{Edge: name, On: lies.There[i]})
+				}
+				m.Over = lies.Over
+			}
+			drawn = append(drawn, m)
 		}
 	}
-	if !slices.Equal(drawn, p.Mates) {
+	same := func(a, b plan.Mate) bool {
+		return a.Part == b.Part && a.Feature == b.Feature && a.For == b.For && a.Rule == b.Rule && a.Over == b.Over && slices.Equal(a.Flush, b.Flush)
+	}
+	if !slices.EqualFunc(drawn, p.Mates, same) {
 		r.fail(where{}, "match", "the patterns of other parts that it wants to be there are not those that are drawn")
 	}
 }

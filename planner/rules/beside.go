@@ -37,13 +37,19 @@ var markBeforeDrill = Order{
 
 var spotThrough = Order{
 	plan.Rule{ID: "A-33", Class: "order", Title: "Spot through from the mate",
-		Text: "IF two parts share a pattern of holes and need not be interchangeable THEN drill one by its places, finish the fit that holds the two true to each other, spot the other part through with a drill that just passes, mark both for the way round, and drill one hole first.",
+		Text: "IF two parts share a pattern of holes and need not be interchangeable THEN drill one by its places, finish the fit or the datum edges that hold the two true to each other, spot the other part through with a drill that just passes, mark both for the way round, and drill one hole first.",
 		Why:  "the errors of the pattern are the same in both parts, and cancel",
-		Sure: "published", Source: "R. G. Sparber, Drill, tap and counterbore; that the fit's slack counts twice is geometry", Except: "parts that are replaced or interchanged: places of their own in both"},
+		Sure: "published", Source: "R. G. Sparber, Drill, tap and counterbore; that a fit's slack counts twice, and what edges come flush within once, is geometry", Except: "parts that are replaced or interchanged: places of their own in both"},
 	func(w Work) []Arc {
 		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
 			h, _ := w.Part.Feature(b.Feature).(*partspec.Holes)
-			return h != nil && h.Mate != nil && b.Process == plan.MarkOut && a.Stage == shape.Finishing && a.MakesSurface(h.Mate.Register), partspec.EndInvalid
+			if h == nil || h.Mate == nil || b.Process != plan.MarkOut {
+				return false, partspec.EndInvalid
+			}
+			if h.Mate.Flush != nil {
+				return a.Process != plan.MarkOut && a.Flat != nil && datum(w, a), partspec.EndInvalid
+			}
+			return a.Stage == shape.Finishing && a.MakesSurface(h.Mate.Register), partspec.EndInvalid
 		})
 	},
 }

@@ -16,6 +16,7 @@ const (
 	ByEdge     Placing = "edge found, edge finder"    // one edge, from where the dial then has it
 	ByTool     Placing = "edge found, tool and paper" // the same without an edge finder
 	ByClocking Placing = "round surface clocked"      // the centre of a bore or spigot
+	ByFlush    Placing = "edges laid flush"           // an edge of one part, from that of another, where both touch a bar
 
 	BySlide Placing = "work on a vertical slide" // what the slide gives under the cut
 

@@ -99,6 +99,7 @@ func (sc *flatScene) strap(cl plan.Clamp) (stud, end Point) {
 func (c *Canvas) flatHolderBefore(sc *flatScene) {
 	c.carriers(sc)
 	c.ledgeBefore(sc)
+	c.flushBars(sc)
 	for _, cl := range sc.s.Clamps {
 		c.clamp(sc, cl)
 	}

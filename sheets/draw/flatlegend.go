@@ -29,6 +29,9 @@ func (c *Canvas) flatLegend(sc *flatScene, unmarked []string) {
 	lines := []string{"Not to scale. " + sc.lies()}
 	if slices.ContainsFunc(sc.s.Operations, throughMate) {
 		lines = append(lines, "Thin rings are the holes of the mate, which lies on this face.")
+		if len(sc.flushEdges()) > 0 {
+			lines = append(lines, "Both parts are pressed against the straight bars.")
+		}
 	}
 	if sc.acrossPipe() {
 		lines = append(lines, "The lower view is cut open across the pipe that the seat is for.")

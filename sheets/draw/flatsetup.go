@@ -197,11 +197,6 @@ func (c *Canvas) scribed(sc *flatScene) {
 	}
 }
 
-// throughMate reports whether an operation spots holes through from those of another part.
-func throughMate(op plan.Operation) bool {
-	return op.Process == plan.MarkOut && len(op.Cuts) > 0 && op.Cuts[0].At != nil && op.Cuts[0].At.By == "mate"
-}
-
 func hasFeature(holes []plan.FlatHole, feature string) bool {
 	for _, h := range holes {
 		if h.Feature == feature {
