@@ -17,7 +17,7 @@ func (c *Context) thread(f *partspec.Thread) Task {
 		Z0: float64(f.Span.Left), Z1: float64(f.Span.Right), Makes: []string{f.Name}, Tight: c.threadTight(f), Depth: threadDepth(f)}}
 	var why []string
 	if room, need := c.runOut(f); room < need {
-		t.Lacking = []string{fmt.Sprintf("%s: %.2f mm are left beyond the full thread, the tool or die needs %.2f (a pitch outside, a pitch and a half inside): shorten the thread or add a groove or recess there", f.Name, room, need)}
+		t.Lacking = []string{fmt.Sprintf("%s: %.2f mm are left beyond the full thread, the tool or die needs %.2f (a pitch outside, a pitch and a half inside): shorten the thread or add a groove or recess there", f.Name, math.Max(0, room), need)}
 		return t
 	}
 	if w, process, ok := c.handThread(f, t); ok {
