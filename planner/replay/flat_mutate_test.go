@@ -96,6 +96,7 @@ func plateCorruptions() []corruption {
 		{"swung wider than the head", change("main/bore", func(o *plan.Operation) { o.Cuts[6].ToolSizeMM = 70 }), "tool"},
 		{"other taps", change("fixing/tap", func(o *plan.Operation) { o.Tool.ID = "drills/drills" }), "tool"},
 		{"tapped half through", turnedBy("fixing/tap", "quill", -80), "depth"},
+		{"tapped with the lead still in the hole", turnedBy("fixing/tap", "quill", -40), "depth"},
 		{"sawn too far in", change("outline/saw", func(o *plan.Operation) { o.Edges[0].LeftMM = 0.2 }), ""},
 		{"sawn more surely than a saw", change("outline/saw", func(o *plan.Operation) { o.Edges[0].WithinMM = 0.05 }), "edges"},
 		{"sawn along no edge", change("outline/saw", func(o *plan.Operation) { o.Edges[0].Edge = "rim" }), "edges"},

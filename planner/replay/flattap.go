@@ -73,7 +73,7 @@ func (f *flatWalk) tapInto(op plan.Operation, c column, t tapping, m pass, back,
 	need := t.deep
 	switch up := m.pose.up() > 0; {
 	case t.through:
-		need = front - back
+		need = front - back + tapLeadPitches*float64(t.thread.Thread.Pitch) // the tap's lead cuts no full thread
 	case up != (t.from == partspec.Right):
 		f.failOp("depth", "%s is tapped from the wrong face", c.name)
 		return
@@ -81,7 +81,7 @@ func (f *flatWalk) tapInto(op plan.Operation, c column, t tapping, m pass, back,
 		f.failOp("depth", "%s is drilled %s deep; the tap would go %s", c.name, mm(t.floor), mm(deep))
 	}
 	if deep < need-figure {
-		f.failOp("depth", "%s is tapped %s deep; %s is drawn", c.name, mm(deep), mm(need))
+		f.failOp("depth", "%s is tapped %s deep; %s gives it its full thread", c.name, mm(deep), mm(need))
 		return
 	}
 	f.threaded(c, t)
