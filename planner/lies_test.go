@@ -67,7 +67,7 @@ func orderLies(p plan.Part, at opAt) []lie {
 	list := []lie{{"dropped " + string(o.Process), of, func(p *plan.Part) { take(p); renumbered(p) }}}
 	if at.op+1 < len(p.Setups[at.setup].Operations) {
 		next := p.Setups[at.setup].Operations[at.op+1]
-		list = append(list, lie{fmt.Sprintf("swapped %s, %s", o.Process, next.Process), of, func(p *plan.Part) {
+		list = append(list, lie{fmt.Sprintf("swapped %s, %s, %s", orderedBy(p, o.ID, next.ID), o.Process, next.Process), of, func(p *plan.Part) {
 			ops := p.Setups[at.setup].Operations
 			ops[at.op], ops[at.op+1] = ops[at.op+1], ops[at.op]
 			renumbered(p)
@@ -83,6 +83,16 @@ func orderLies(p plan.Part, at opAt) []lie {
 		}
 	}
 	return list
+}
+
+// orderedBy tells what rule has two neighbours in their order.
+func orderedBy(p plan.Part, before, after string) string {
+	for _, pair := range p.Order.Pairs {
+		if pair.Before == before && pair.After == after && pair.Rule != "" {
+			return "against " + pair.Rule
+		}
+	}
+	return "freely"
 }
 
 // toolLies give an operation every other tool of the workshop, and another size.
@@ -151,13 +161,14 @@ func cutLies(shop *partspec.Workshop, s plan.Setup, o plan.Operation, at opAt, c
 	}
 	add("cut dropped", "", func(o *plan.Operation) { o.Cuts, o.Passes = slices.Delete(o.Cuts, c, c+1), len(o.Cuts)-1 })
 	for _, rd := range cut.To {
-		kind := "end moved"
-		if slices.Contains(cut.From, rd) || o.Process == plan.PartOff && rd.Dial == "saddle" {
-			kind = "setting moved"
-		}
+		setting := slices.Contains(cut.From, rd) || o.Process == plan.PartOff && rd.Dial == "saddle"
 		for _, mm := range shifts {
 			for _, way := range []float64{-1, 1} {
 				by := graduations(shop, s.Machine, rd.Dial, way*mm)
+				kind := "setting moved"
+				if !setting {
+					kind = endMoved(cut, rd, by)
+				}
 				add(kind, fmt.Sprintf("%s %+g", rd.Dial, way*mm), func(o *plan.Operation) { move(o, c, rd, by) })
 			}
 		}
@@ -179,6 +190,16 @@ func cutLies(shop *partspec.Workshop, s plan.Setup, o plan.Operation, at opAt, c
 		}
 	}
 	return list
+}
+
+// endMoved is whether a cut then goes on past its end, or stops short of it.
+func endMoved(cut plan.Cut, end plan.Reading, by int64) string {
+	for _, from := range cut.From {
+		if from.Dial == end.Dial && (end.Graduations > from.Graduations) == (by > 0) {
+			return "end moved on"
+		}
+	}
+	return "end moved back"
 }
 
 // move turns a reading of a cut further, at its end and where it stands still at its beginning too, and tells the card.
