@@ -69,7 +69,13 @@ func (group) isBlock()   {}
 // tick is a box to tick in a table.
 const tick md = "☐"
 
-func bold(m md) md { return "**" + m + "**" }
+// bold is text that stands out; no text stays none, for four stars would be printed as they are.
+func bold(m md) md {
+	if m == "" {
+		return ""
+	}
+	return "**" + m + "**"
+}
 
 // labelled is a line of the form "Tool: knife".
 func labelled(label string, value md) md { return bold(esc(label)+":") + " " + value }
