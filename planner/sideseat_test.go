@@ -102,3 +102,22 @@ func TestSeatsAcrossTheSideThatAreRefused(t *testing.T) {
 		assert.Contains(t, strings.Join(p.Refusals[0].Reasons, " "), c.want, name)
 	}
 }
+
+// A long post whose seat is stepped while it is still on its bar goes back into the chuck to be sawn off: it stands out farther than may turn, and does not turn.
+func TestAPostIsSawnOffStandingStill(t *testing.T) {
+	job := railPost(t, "brass", "aluminium", "length   = 70", "length   = 80", "diameter = 20", "diameter = 16", "  spigot \"foot\" {\n    diameter = 10\n    length   = 12\n  }\n", "",
+		"diameter = 16", "diameter = 12", "at       = 14", "at       = 59.6", "at        = 14", "at        = 59.6", "\"right\"", "\"left\"", "radius    = 8", "radius    = 5", "depth     = 5", "depth     = 2.7")
+	p := answered(t, job)
+	saw := made(t, p.Parts[0], "saw_off", 1)[0].setup
+	require.False(t, saw.Tailstock)
+	assert.Greater(t, saw.StickOutMM, 5*16.0)
+	assert.Len(t, saw.Operations, 1)
+
+	for i := range p.Parts[0].Setups { // turned as far out with no centre, it is refuted
+		p.Parts[0].Setups[i].Tailstock = false
+	}
+	_, failures := replay.Prove(job, p)
+	assert.True(t, slices.ContainsFunc(failures, func(f replay.Failure) bool {
+		return f.Clause == "stick-out" && strings.Contains(f.String(), "B-28")
+	}), "%v", failures)
+}

@@ -2,9 +2,11 @@ package replay
 
 import (
 	"math"
+	"slices"
 
 	"catchplate/partspec"
 	"catchplate/planner/mechanics"
+	"catchplate/planner/plan"
 )
 
 const (
@@ -37,8 +39,11 @@ func (w *walk) checkBend() {
 	}
 }
 
-// standsOut is how far the work stands out of the grip: all of it where it turns, of lying work what tools press on.
+// standsOut is how far the work stands out of the grip: all of it where it turns, of lying work what tools press on. Work that is only sawn off stands still.
 func (w *walk) standsOut() float64 {
+	if turns := func(op plan.Operation) bool { return op.Process != plan.SawOff }; !slices.ContainsFunc(w.setup.Operations, turns) {
+		return 0
+	}
 	if !w.setup.Across {
 		return w.free() * (w.endOf(w.mounted) - w.jawFace())
 	}
