@@ -164,9 +164,17 @@ func moved(op *plan.Operation, n int, dial string, by int64) {
 	}
 }
 
-// The step table that the sheet prints is held to its cuts, its tool, its curve and its proof.
+// The step table that the sheet prints is held to its cuts, its tool, its curve and its proof, be the curve of one piece or a chain.
 func TestStepTableLiesAreRefused(t *testing.T) {
-	job := curved(t, bar25, body+profileOf(22, arcTo(10, 10, 12, "out")), 30)
+	for curve, job := range map[string]*partspec.Job{
+		"one arc": curved(t, bar25, body+profileOf(22, arcTo(10, 10, 12, "out")), 30),
+		"a chain": load(t, "testdata/shop/finial.hcl"),
+	} {
+		t.Run(curve, func(t *testing.T) { stepTableLies(t, job) })
+	}
+}
+
+func stepTableLies(t *testing.T, job *partspec.Job) {
 	for name, spoil := range map[string]func(s *plan.StepTable){
 		"a crest made less":           func(s *plan.StepTable) { s.Steps[2].CrestMM /= 2 },
 		"the worst crest made less":   func(s *plan.StepTable) { s.WorstMM /= 2 },

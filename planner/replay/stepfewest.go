@@ -21,6 +21,9 @@ const (
 	// is past by rounding alone; the planner tells them apart in rational numbers, here no shorter table may count on them,
 	// nor on one that leaves all that may be left but for rounding.
 	passesBy = 1e-4
+	// besideBy is how far a sharp corner may stand beside a point for rounding alone, mm: it is then taken to be over it where that makes a cut pass the curve, and not
+	// where that makes it serve a place.
+	besideBy = 1e-9
 	// mostMarks bounds the readings across that are looked at.
 	mostMarks = 1_000_000
 	// standsOver is higher than any crest, mm.
@@ -189,7 +192,7 @@ func (f stepFigure) refuted(g grid) string {
 	}
 	for n := from; n <= to; n++ {
 		x := g.across + n*g.acrossGrad
-		if d, both := f.serves(g, x, needs); both && !f.passes(x, d) && !f.passes(x, d+g.depthGrad) { // with a graduation to spare: ties are left to the planner's rational numbers
+		if d, both := f.serves(g, x, needs); both && !f.passes(x, d) {
 			return fmt.Sprintf("a cut at %s across, %s deep, serves two of the places that it names", mm(x), mm(d))
 		}
 	}
@@ -200,7 +203,7 @@ func (f stepFigure) refuted(g grid) string {
 func (f stepFigure) serves(g grid, x float64, needs []float64) (depth float64, both bool) {
 	one, two := math.Inf(1), math.Inf(1)
 	for i, at := range f.t.WitnessAcrossMM {
-		need := needs[i] + f.rises(at-x)
+		need := needs[i] + f.rises(math.Abs(at-x)+besideBy)
 		if need < one {
 			one, two = need, one
 		} else if need < two {
@@ -220,7 +223,9 @@ func (f stepFigure) passes(x, depth float64) bool {
 	if f.t.Left == "wall" && x-reach < first.FromAcrossMM-passesBy || f.t.Right == "wall" && x+reach > last.ToAcrossMM+passesBy {
 		return true
 	}
-	past := func(at, metal float64) bool { return depth-f.rises(at-x) > metal-passesBy }
+	past := func(at, metal float64) bool {
+		return depth-f.rises(math.Max(0, math.Abs(at-x)-besideBy)) > metal-passesBy
+	}
 	if f.t.Left == "level" && past(math.Min(x, first.FromAcrossMM), first.FromDepthMM) || f.t.Right == "level" && past(math.Max(x, last.ToAcrossMM), last.ToDepthMM) {
 		return true
 	}

@@ -10,7 +10,7 @@ import (
 
 // checkStepTable holds the table of a stepped curve, which the sheet prints beside the card: its places are those of the cuts, its cutter is the tool, its curve is one line
 // as round as the drawing has it, and the crests that it tells are those that its steps leave. What the steps take off the work is proved by the cuts themselves. Last it
-// looks the proof over that there are no fewer steps, where the curve is one arc or line.
+// looks the proof over that there are no fewer steps.
 func (w *walk) checkStepTable(op plan.Operation) {
 	t := op.Steps
 	if t == nil || w.known.curves.has(stepsKey(op)) {
@@ -28,7 +28,7 @@ func (w *walk) checkStepTable(op plan.Operation) {
 	if !w.checkCrests(f) {
 		return
 	}
-	if t.ProvenFewest && len(t.Curve) == 1 { // of a chain of pieces the proof is the planner's alone
+	if t.ProvenFewest {
 		if why := f.refuted(g); why != "" {
 			w.failOp("step table", "that no table has fewer than %d steps is not so: %s", t.Count(), why)
 			return

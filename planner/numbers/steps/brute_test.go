@@ -29,17 +29,31 @@ func (b bits) each(c bits, f func(x, y uint64) uint64) bits {
 // may bring all sample points within the leftover; and what is refused, all of them together do not. Admission and cover are decided by the oracle. Samples lie evenly, and one between any
 // two ends of covers, so that a gap between samples cannot hide a shorter table.
 func TestNoShorterTableByBruteForce(t *testing.T) {
-	const wanted = 240
 	c := newCases(7)
-	solved, several, refused := 0, 0, 0
+	several := noShorter(t, c, 240, func(r *Request, n int) {
+		if n%2 == 0 {
+			c.bridgeHollow(r)
+		}
+	})
+	assert.NotZero(t, several, "no case needed the search")
+}
+
+// The same for curves of more than one piece, and such as stand between faces: ogees, beads, a straight that runs into an arc with and without a corner.
+func TestNoShorterTableOfChainsByBruteForce(t *testing.T) {
+	c := newCases(8)
+	noShorter(t, c, 240, func(r *Request, n int) { r.Curve = c.joined(n) })
+}
+
+// noShorter tries so many random cases, each turned to what it is to be, and returns how many have more cuts than witnesses.
+func noShorter(t *testing.T, c cases, wanted int, turn func(r *Request, n int)) (several int) {
+	t.Helper()
+	solved, refused := 0, 0
 	for solved < wanted {
 		r := c.request()
 		r.Across = Axis{GraduationMM: pick(c, 0.2, 0.25, 0.5), Reads: ReadsTravel, OriginMM: c.decimalBetween(-1, 1)}
 		r.Depth = Axis{GraduationMM: pick(c, 0.05, 0.1), Reads: ReadsTravel, OriginMM: c.decimalBetween(-1, 1)}
 		r.LeftoverMM = c.decimalBetween(0.08, 0.4)
-		if solved%2 == 0 {
-			c.bridgeHollow(&r)
-		}
+		turn(&r, solved)
 		table, err := Fewest(r)
 		j, fault := newJob(r)
 		if err != nil && fault == nil {
@@ -64,7 +78,7 @@ func TestNoShorterTableByBruteForce(t *testing.T) {
 		require.True(t, coverable(all, covers, len(table.Cuts)), "%+v\n%d cuts", r, len(table.Cuts))
 	}
 	t.Logf("%d cases, %d of them with more cuts than witnesses; %d refused", solved, several, refused)
-	assert.NotZero(t, several, "no case needed the search")
+	return several
 }
 
 // bridgeHollow makes the request one where cuts cover on both sides of what they leave: a flat over a hollow, nearly as wide as can be.

@@ -92,3 +92,34 @@ func (c cases) chain() Curve {
 	}
 	return curve
 }
+
+// joined is a small curve of the n-th kind: an ogee, a bead between its faces, a cone that runs into an arc without a corner, a straight and an arc that meet in one.
+func (c cases) joined(n int) Curve {
+	radius := c.decimalBetween(2, 12)
+	switch n % 4 {
+	case 0:
+		hollow := c.decimalBetween(2, 12)
+		curve, err := Ogee(radius, hollow, c.decimalBetween(0.3, 2))
+		if err != nil {
+			panic(err)
+		}
+		return curve
+	case 1:
+		return Bead(radius, c.decimalBetween(1, math.Min(5, 2*radius)))
+	case 2:
+		length, drop := c.decimalBetween(1, 4), c.decimalBetween(-1, 1)
+		form, square := Round, radius/math.Hypot(length, drop)
+		if c.IntN(2) == 0 {
+			form, square = Hollow, -square
+		}
+		middle := length - drop*square
+		return Curve{Left: pick(c, Air, Level), Right: pick(c, Air, Level), Segments: []Segment{
+			Line{0, 0, length, drop},
+			Arc{middle, drop + length*square, radius, length, math.Min(length+c.decimalBetween(0.5, 2), middle+radius), form}}}
+	}
+	line := Line{0, 0, c.decimalBetween(0.5, 3), c.decimalBetween(-1, 1)}
+	arc := Arc{RadiusMM: radius, FromAcrossMM: line.ToAcrossMM, ToAcrossMM: line.ToAcrossMM + c.decimalBetween(0.5, math.Min(3, radius)), Form: pick(c, Round, Hollow)}
+	arc.CentreAcrossMM = c.decimalBetween(arc.ToAcrossMM-radius, arc.FromAcrossMM+radius)
+	arc.CentreDepthMM = line.ToDepthMM + segmentHeight(arc, arc.FromAcrossMM)
+	return Curve{Left: pick(c, Air, Level, Wall), Right: pick(c, Air, Level, Wall), Segments: []Segment{line, arc}}
+}
