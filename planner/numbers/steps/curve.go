@@ -186,15 +186,22 @@ func (s surface) withFaces(cutterWidthMM float64) (surface, error) {
 	}
 	reach := 2*cutterWidthMM + 1
 	if s.left == Level {
-		y := s.first.at(s.lo)
+		y := level(s.first, s.lo)
 		s.pieces = append([]graph{{lo: s.lo - reach, hi: s.lo, kind: straight, x: s.lo - reach, y: y, endY: y}}, s.pieces...)
 	}
 	if s.right == Level {
-		y := s.last.at(s.hi)
+		y := level(s.last, s.hi)
 		s.pieces = append(s.pieces, graph{lo: s.hi, hi: s.hi + reach, kind: straight, x: s.hi, y: y, endY: y})
 	}
 	return s, nil
 }
+
+// level is the height of a face beside the end of a piece, as a decimal of no more places than matter: the noise of working it out would keep a cut off the face that it
+// just touches.
+func level(end graph, x float64) float64 { return math.Round(end.at(x)*placesPerMM) / placesPerMM }
+
+// placesPerMM is how finely a height that is worked out is told: by what counts as one place, tieMM.
+const placesPerMM = 1e9
 
 // own returns the pieces of the curve proper, without the faces.
 func (s surface) own() []graph {

@@ -106,3 +106,13 @@ func meets(j *job, p place) bool {
 	half := j.request.Cutter.halfWidthMM()
 	return p.x+half > j.feeler.surface.lo+tieMM && p.x-half < j.feeler.surface.hi-tieMM
 }
+
+// A face whose depth is worked out lies where the decimals put it: a nose that just touches it goes down to it, though the sum of the ogee's figures ends short of 1.09.
+func TestFaceIsTouchedOnItsGraduation(t *testing.T) {
+	curve, err := Ogee(4.53, 3.13, 1.09)
+	require.NoError(t, err)
+	table, err := Fewest(Request{Curve: curve, Cutter: Cutter{Kind: RoundNose, RadiusMM: 1.12}, LeftoverMM: 0.09,
+		Across: Axis{GraduationMM: 0.25, Reads: ReadsTravel, OriginMM: -0.04}, Depth: Axis{GraduationMM: 0.1, Reads: ReadsTravel, OriginMM: -0.81}})
+	require.NoError(t, err)
+	require.Equal(t, 1.09, table.Cuts[len(table.Cuts)-1].DepthMM)
+}
