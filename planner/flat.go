@@ -115,11 +115,30 @@ func (w *writer) flatStock() {
 	x0, y0, x1, y1 := f.Rim().Bounds()
 	flat := w.flatNow()
 	s := plan.Stock{Kind: st.Kind.String(), Flat: &flat, LeftZ: tidy(f.Back), RightZ: tidy(f.Front), LengthMM: math.Ceil(tidy(y1 - y0))}
-	s.Text = fmt.Sprintf("%s %s thick, a piece %s by %s", st.Kind, inUnit(f.Front-f.Back, u), inUnit(x1-x0, u), inUnit(y1-y0, u))
+	wide, high := x1-x0, y1-y0
+	if st.Width.Value == 0 {
+		wide = asked(wide, f.SideLeft(shape.Left)+f.SideLeft(shape.Right), u)
+	}
+	if st.Length.Value == 0 {
+		high = asked(high, f.SideLeft(shape.Bottom)+f.SideLeft(shape.Top), u)
+	}
+	s.Text = fmt.Sprintf("%s %s thick, a piece %s by %s", st.Kind, inUnit(f.Front-f.Back, u), units.Length(tidy(wide)).Text(u), units.Length(tidy(high)).Text(u))
 	if st.Kind == partspec.Casting {
 		s.Text = fmt.Sprintf("casting, %s of metal on every face", inUnit(float64(st.Metal), u))
 	}
 	w.out.Stock = s
+}
+
+// asked is the size of a piece to fetch where the drawing gives none: if it is trimmed in any case, up to the next whole millimetre, or sixteenth of an inch.
+func asked(mm, trimmed float64, u units.Unit) float64 {
+	step := 1.0
+	if u == units.InInch {
+		step = float64(units.Inch) / 16
+	}
+	if trimmed == 0 {
+		return mm
+	}
+	return math.Ceil(tidy(mm/step)) * step
 }
 
 func inUnit(mm float64, u units.Unit) string { return units.Length(mm).Round(3).Text(u) }

@@ -262,7 +262,7 @@ func (c *Context) ream(h shape.Hole) Task {
 		rate := c.rate(cutReam, d, tool)
 		w := Way{End: e, Tool: tool, SizeMM: d, Ordinary: true, Rate: rate, ForceAt: d / 4, Span: [2]float64{t.Z0, t.Z1}}
 		w.Minutes = math.Abs(end-c.endZ(e))/(rate.FeedMM*rate.RPM) + minutesADrill + minutesTrial
-		w.ForceN = c.drillForce(d, rate.FeedMM) * reamLeave(d) / d
+		w.ForceN = c.openingForce(d-reamLeave(d), []float64{d}, rate.FeedMM)
 		w.Write = func(j Job) (plan.Operation, Done) { return c.writeReam(h, t, w, d, end, j) }
 		t.Ways = append(t.Ways, w)
 	}

@@ -214,7 +214,7 @@ func (c *Context) drillCross(a across, t Task, marked bool) Task {
 		w.Tool, w.SizeMM, w.ForceAt = a.drill, a.drillMM, a.drillMM/4
 		w.Off += wander(false) + c.fromFace(float64(a.CrossHole.ZFrom), w.End)
 		w.Rate = c.drillRate(w.Machine, a.drillMM, a.drill, steps)
-		w.ForceN, w.ThrustN = c.drillsForce(steps, w.Rate.FeedMM), c.drillThrust(a.drillMM, w.Rate.FeedMM)
+		w.ForceN, w.ThrustN = c.drillsForce(steps, w.Rate.FeedMM), c.drillsThrust(steps, w.Rate.FeedMM)
 		w.SureN = w.ForceN
 		w.Minutes = float64(len(steps)+1)*minutesADrill + minutesAPlace
 		for _, d := range steps {
@@ -277,7 +277,7 @@ func (c *Context) reamCross(a across, marked bool) Task {
 	for _, w := range c.crossWays(float64(a.CrossHole.Angle), marked, t.Z0, t.Z1) {
 		w.Tool, w.SizeMM, w.ForceAt = tool, a.reamMM, a.reamMM/4
 		w.Rate = c.rateOn(w.Machine, cutReam, a.reamMM, tool)
-		w.ForceN = c.drillForce(a.reamMM, w.Rate.FeedMM) * reamLeave(a.reamMM) / a.reamMM
+		w.ForceN = c.openingForce(a.reamMM-reamLeave(a.reamMM), []float64{a.reamMM}, w.Rate.FeedMM)
 		w.SureN = w.ForceN
 		w.Minutes = minutesADrill + minutesTrial
 		w.Write = func(j Job) (plan.Operation, Done) {

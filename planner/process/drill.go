@@ -39,8 +39,9 @@ func (c *Context) drill(h shape.Hole, chain Chain, d float64) Task {
 		w := Way{End: e, Tool: set, SizeMM: d, Ordinary: true, ForceAt: d / 4, Span: [2]float64{math.Min(tip, c.endZ(e)), math.Max(tip, c.endZ(e))}}
 		steps := c.drillSteps(h, d)
 		w.Rate = c.drillRate("", d, set, steps)
+		tube := 2 * math.Max(0, c.Stock.Inner.Least(h.Z0, h.Z1)) // what other drills leave may come later: each is reckoned as if it went first
 		for _, s := range steps {
-			w.ForceN = math.Max(w.ForceN, c.drillForce(s, w.Rate.FeedMM))
+			w.ForceN = math.Max(w.ForceN, c.openingForce(tube, []float64{s}, w.Rate.FeedMM))
 			r := c.drillRate("", s, set, steps)
 			w.Minutes += depth/(r.FeedMM*r.RPM) + minutesADrill + pecks(depth, s)*minutesAPeck
 		}

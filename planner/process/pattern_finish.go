@@ -22,7 +22,7 @@ func (c *Context) reamHoles(s spotted) Task {
 	for _, w := range c.holeWays(s, true) {
 		w.Tool, w.SizeMM, w.ForceAt = tool, s.reamMM, s.reamMM/4
 		w.Rate = c.rateOn(w.Machine, cutReam, s.reamMM, tool)
-		w.ForceN = c.drillForce(s.reamMM, w.Rate.FeedMM) * reamLeave(s.reamMM) / s.reamMM
+		w.ForceN = c.openingForce(s.reamMM-reamLeave(s.reamMM), []float64{s.reamMM}, w.Rate.FeedMM)
 		w.SureN = w.ForceN
 		w.Span = s.span(w.End, deep)
 		w.Minutes = minutesADrill + float64(len(s.Places))*(minutesAPlace+minutesTrial/2+deep/(w.Rate.FeedMM*w.Rate.RPM))

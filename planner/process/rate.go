@@ -240,24 +240,20 @@ func (c *Context) kc() float64 {
 // kcUnknown is the VDI 3323 group figure of unalloyed steel, used where a table has none.
 const kcUnknown = 1500
 
-// drillThrust is what a drill in solid metal presses along its axis, N.
-func (c *Context) drillThrust(d, feedMM float64) float64 {
-	f, err := mechanics.DrillCut{DiameterMM: d, FeedMM: feedMM, PointAngleDeg: 118, KC11MPa: c.kc(), MC: c.Part.Material.Mc, WearFactor: wear}.Force()
-	if err != nil {
-		return 0
-	}
-	return f.ThrustN
+// drillsForce is the turning force of the heaviest of drills that open a hole in solid metal one after another, as if it acted at a quarter of the last one's diameter, N.
+func (c *Context) drillsForce(steps []float64, feedMM float64) float64 {
+	return c.openingForce(0, steps, feedMM)
 }
 
-// drillsForce is the turning force of the heaviest of drills that open a hole one after another, as if it acted at a quarter of the last one's diameter, N.
-func (c *Context) drillsForce(steps []float64, feedMM float64) float64 {
-	most, before := 0.0, 0.0
+// openingForce is the same where there is a hole already, of the diameter from.
+func (c *Context) openingForce(from float64, steps []float64, feedMM float64) float64 {
+	most := 0.0
 	for _, d := range steps {
-		f, err := mechanics.DrillCut{DiameterMM: d, FeedMM: feedMM, PointAngleDeg: plan.DrillPointDeg, KC11MPa: c.kc(), MC: c.Part.Material.Mc, WearFactor: wear, PilotMM: before}.Force()
+		f, err := mechanics.DrillCut{DiameterMM: d, FeedMM: feedMM, PointAngleDeg: plan.DrillPointDeg, KC11MPa: c.kc(), MC: c.Part.Material.Mc, WearFactor: wear, PilotMM: from}.Force()
 		if err == nil {
 			most = math.Max(most, f.TorqueNm*1000)
 		}
-		before = d
+		from = d
 	}
 	return most / (steps[len(steps)-1] / 4)
 }
