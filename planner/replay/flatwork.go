@@ -242,13 +242,17 @@ func (w flatWork) meets(t taken) bool {
 		if hi-lo <= same {
 			continue
 		}
-		z := (lo + hi) / 2
-		if len(plane.Common([]plane.Set{w.stock, t.at(z, 0)}, w.gone(z))) > 0 {
-			return true
+		for _, z := range []float64{(lo + hi) / 2, hi - (hi-lo)/nearEnd, lo + (hi-lo)/nearEnd} { // a cone or a ball may touch metal at one end of the heights only
+			if len(plane.Common([]plane.Set{w.stock, t.at(z, 0)}, w.gone(z))) > 0 {
+				return true
+			}
 		}
 	}
 	return false
 }
+
+// nearEnd is how small a part of the heights between two levels is looked at close to each of them.
+const nearEnd = 1000
 
 // centred is the place and the radius at a height of a round that was taken.
 func (t taken) centred(z float64) (x, y, r float64) {
