@@ -100,6 +100,7 @@ func TestMouthCorruptions(t *testing.T) {
 		{"a counterbore beside its hole", "clamp-plate", "counterbore.head/counterbore", func(_ *plan.Setup, o *plan.Operation) { o.Cuts[0].At.XMM -= 20 }, "located"},
 		{"a counterbore in the back", "clamp-plate", "counterbore.head/counterbore", func(s *plan.Setup, _ *plan.Operation) { s.FreeEnd = "left" }, "most metal"},
 		{"a counterbore by a drill", "clamp-plate", "counterbore.head/counterbore", func(_ *plan.Setup, o *plan.Operation) { o.Tool.ID, last(o).ToolID = "drills", "drills" }, "tool"},
+		{"drilled at marks that are on the other face", "dial-panel", "holes.dials/drill", func(s *plan.Setup, _ *plan.Operation) { s.FreeEnd = "left" }, "located"},
 		{"a tap from the wrong face", "stud-plate", "thread.stud/thread", func(s *plan.Setup, _ *plan.Operation) { s.FreeEnd = "left" }, "depth"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

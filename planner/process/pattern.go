@@ -305,6 +305,8 @@ func (c *Context) holeWays(s spotted, follows bool) []Way {
 		case !s.marked():
 			ways = append(ways, Way{Machine: partspec.Mill, End: e, Off: c.placesOff(s) + wander(follows)})
 			continue
+		case e != s.From && !follows:
+			continue // the marks are on the other face
 		}
 		for _, m := range []partspec.Machine{c.Drill, c.Mill} {
 			if m.Kind != "" {

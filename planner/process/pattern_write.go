@@ -23,11 +23,9 @@ const (
 func (c *Context) markHoles(s spotted, tool partspec.Tool, write func(spotted, Task, Way, Job) (plan.Operation, Done)) Task {
 	t := c.holesTask(s, "mark", plan.MarkOut, s.drillMM, 0)
 	t.Place = 0
-	for _, e := range s.from {
-		w := Way{Machine: partspec.Bench, End: e, Tool: tool, SizeMM: s.spots.drillMM, Minutes: minutesMarkOut + minutesAMark*float64(len(s.Places)), Span: [2]float64{t.Z0, t.Z1}}
-		w.Write = func(j Job) (plan.Operation, Done) { return write(s, t, w, j) }
-		t.Ways = append(t.Ways, w)
-	}
+	w := Way{Machine: partspec.Bench, End: s.From, Tool: tool, SizeMM: s.spots.drillMM, Minutes: minutesMarkOut + minutesAMark*float64(len(s.Places)), Span: [2]float64{t.Z0, t.Z1}}
+	w.Write = func(j Job) (plan.Operation, Done) { return write(s, t, w, j) }
+	t.Ways = []Way{w}
 	return t
 }
 

@@ -11,7 +11,7 @@ type flatWalk struct {
 	*walk
 	drawn    drawnFlat
 	work     flatWork
-	punched  []mark2            // marks on the work, of this side
+	punched  []mark2            // marks on the work
 	tapped   map[hole]bool      // drawn holes that have been tapped
 	lines    map[string]float64 // edges whose lines are scribed, and the face that they are scribed on: +1 = the front
 	passes   []pass             // of the operation at hand
@@ -32,8 +32,11 @@ type clampedSo struct {
 	x, y             float64
 }
 
-// mark2 is a punch mark or a pair of lines.
-type mark2 struct{ x, y float64 }
+// mark2 is a punch mark or a pair of lines, on the face that was free when it was made.
+type mark2 struct {
+	x, y float64
+	on   string
+}
 
 // hole names a drawn hole: its feature, and its number within a pattern.
 type hole struct {

@@ -200,7 +200,7 @@ func (f *flatWalk) markOut(op plan.Operation) {
 		if _, bored := f.holeAt(cut.At.XMM, cut.At.YMM); !bored && !f.work.solidAt(plane.Round(cut.At.XMM, cut.At.YMM, markWide), (back+front)/2) {
 			f.failOp("located", "mark %q at %s, %s lies on no metal", cut.Name, mm(cut.At.XMM), mm(cut.At.YMM))
 		}
-		f.punched = append(f.punched, mark2{cut.At.XMM, cut.At.YMM})
+		f.punched = append(f.punched, mark2{cut.At.XMM, cut.At.YMM, f.setup.FreeEnd})
 	}
 	for _, h := range op.Holes {
 		if !f.punchedAt(h.XMM, h.YMM) {
@@ -222,9 +222,10 @@ func (f *flatWalk) opIndex(op plan.Operation) int {
 	return -1
 }
 
+// punchedAt reports whether there is a mark at a place of the face that is free: one on the other face is not seen.
 func (f *flatWalk) punchedAt(x, y float64) bool {
 	for _, m := range f.punched {
-		if math.Hypot(m.x-x, m.y-y) <= figure {
+		if m.on == f.setup.FreeEnd && math.Hypot(m.x-x, m.y-y) <= figure {
 			return true
 		}
 	}
@@ -258,7 +259,7 @@ func (f *flatWalk) checkPlaced(cut plan.Cut, m pass) {
 	switch cut.At.By {
 	case byPunch, byScribe, byMate:
 		if !f.punchedAt(cut.At.XMM, cut.At.YMM) {
-			f.failOp("located", "cut %q stands at a %s at %s, %s; none was made there", cut.Name, cut.At.By, mm(cut.At.XMM), mm(cut.At.YMM))
+			f.failOp("located", "cut %q stands at a %s at %s, %s; none was made there on the face that is free", cut.Name, cut.At.By, mm(cut.At.XMM), mm(cut.At.YMM))
 		}
 	case byHole:
 		if h, ok := f.holeAt(cut.At.XMM, cut.At.YMM); !ok {
