@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"catchplate/partspec"
 	"catchplate/partspec/units"
@@ -103,6 +104,7 @@ func (w *writer) setup(steps []sequence.Step, last bool) {
 	for _, step := range steps {
 		s.Operations = append(s.Operations, w.operation(step, m, &s, datum, w.cutsLengths(m.Free)))
 	}
+	nameEased(&s)
 	if w.ctx.Part.Flat() {
 		now := w.flatNow()
 		s.FlatAfter = &now
@@ -118,6 +120,21 @@ func (w *writer) setup(steps []sequence.Step, last bool) {
 		s.NoWayBack = "what was finished true together in this setting cannot be picked up again once it is let go"
 	}
 	w.out.Setups = append(w.out.Setups, s)
+}
+
+// nameEased calls the operation before which a grip is eased by its number and its title, which it has now.
+func nameEased(s *plan.Setup) {
+	if s.Grip.Eased == nil {
+		return
+	}
+	for _, o := range s.Operations {
+		if o.ID != s.Grip.Eased.Before {
+			continue
+		}
+		for i, how := range s.How {
+			s.How[i] = strings.Replace(how, "Before "+o.ID+" ", fmt.Sprintf("Before operation %d (%s) ", o.Number, o.Title), 1)
+		}
+	}
 }
 
 // turnedSetup fills in what a setup of a turned part has of its own.

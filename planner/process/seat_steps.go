@@ -136,12 +136,12 @@ func (c *Context) writeSeatSteps(s saddle, t Task, w Way, r steps.Request, table
 	case s.side != nil:
 		p.sideSeatNotes(across, along, middle)
 	case c.Part.Flat():
-		p.note("The steps lie to both sides of the seat's middle, which stands %d marks from nought on the %s dial (%s).", middle, across, p.lineOf("", across, middle, "", "", false).Reading)
-		p.note("Passes go along the pipe's axis, which lies along the %s slide; feed one way, against the teeth, and wind back in the air.", along)
+		p.note("The steps lie to both sides of the seat's middle, which stands %d marks from nought on the %s (%s).", middle, p.c.millDial(across), p.lineOf("", across, middle, "", "", false).Reading)
+		p.note("Passes go along the pipe's axis, which lies along the %s; feed one way, against the teeth, and wind back in the air.", c.millSlide(along))
 		p.note("Only the bench takes the part after this: no machine holds it by the face that is gone.")
 	default:
 		p.plugged(s)
-		p.note("Passes go along the pipe's axis, the scribed line set square to the %s slide; feed one way, against the teeth, and wind back in the air.", across)
+		p.note("Passes go along the pipe's axis, the scribed line set square to the %s; feed one way, against the teeth, and wind back in the air.", c.millSlide(across))
 	}
 	p.why("both dials go one way only in each run", "C-08")
 	p.why("the inner corners of the steps lie on the seat and are the witness for the file", "A-39")

@@ -111,7 +111,7 @@ func (p *page) sideSeatWords(s saddle) {
 
 // sideSeatNotes tell how the steps lie on the work.
 func (p *page) sideSeatNotes(across, along string, middle int64) {
-	p.note("The steps lie to both sides of the seat's middle, which stands %d marks from nought on the %s dial (%s).", middle, across, p.lineOf("", across, middle, "", "", false).Reading)
-	p.note("Passes go along the pipe's axis, square to the part's, by the %s slide; feed one way, against the teeth, and wind back in the air.", along)
+	p.note("The steps lie to both sides of the seat's middle, which stands %d marks from nought on the %s (%s).", middle, p.c.millDial(across), p.lineOf("", across, middle, "", "", false).Reading)
+	p.note("Passes go along the pipe's axis, square to the part's, by the %s; feed one way, against the teeth, and wind back in the air.", p.c.millSlide(along))
 	p.why("the round is finished before it is crossed", "A-22")
 }

@@ -26,3 +26,25 @@ func (c *Context) locked() string {
 	}
 	return "table locked across"
 }
+
+// millDial and millSlide are what a dial of the mill, and the slide that it moves, are called: on a lathe that mills they go by the lathe's names.
+func (c *Context) millDial(name string) string {
+	if called, ok := latheDials[name]; ok && c.Slide != nil {
+		name = called
+	}
+	return name + " dial"
+}
+
+func (c *Context) millSlide(name string) string {
+	switch called := latheDials[name]; {
+	case c.Slide == nil:
+		return name + " slide"
+	case called == "slide":
+		return "vertical slide"
+	default:
+		return called + " slide"
+	}
+}
+
+// latheDials are the dials of a lathe that mills, by those of the mill that it is then.
+var latheDials = map[string]string{"x": "cross", "y": "slide", "z": "saddle"}
