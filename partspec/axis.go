@@ -72,7 +72,7 @@ func (s *shaper) aboutOne(axis, e *entry, a *Axis) {
 		return
 	}
 	if e.text("axis") != axis.name {
-		s.c.fail(e, e.at("axis"), fmt.Sprintf("There is no axis %q", e.text("axis")), "%s", didYouMean(e.text("axis"), []string{axis.name}))
+		s.c.fail(e, e.at("axis"), fmt.Sprintf("There is no axis %q", e.text("axis")), "%s", didYouMean(e.text("axis"), []string{axis.name}, ""))
 		return
 	}
 	var f Feature

@@ -24,7 +24,7 @@ func (s *shaper) datum(e *entry, o *Outline) {
 	for _, name := range o.Datum {
 		edge, found := o.Edge(name)
 		if !found {
-			s.c.fail(e, e.at("datum"), fmt.Sprintf("There is no edge %q", name), "%s", didYouMean(name, o.edgeNames()))
+			s.c.fail(e, e.at("datum"), fmt.Sprintf("There is no edge %q", name), "%s", didYouMean(name, o.edgeNames(), "Draw the edge first."))
 			return
 		}
 		if !o.straight(name, true) && !o.straight(name, false) {

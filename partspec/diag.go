@@ -47,18 +47,27 @@ func subject(d *Diagnostic) Range {
 	return *d.Subject
 }
 
-// didYouMean ends a message with the nearest of the known words, or with all of
-// them when none is near and they are few.
-func didYouMean(word string, known []string) string {
+// didYouMean ends a message with the nearest of the known words, or with the
+// known words when none is near. Where none is known it says what to do instead.
+func didYouMean(word string, known []string, instead string) string {
 	if near := nearest(word, known); near != "" {
 		return fmt.Sprintf("Did you mean %q?", near)
 	}
-	const few = 14
-	if len(known) == 0 || len(known) > few {
-		return ""
+	const few = 40
+	switch {
+	case len(known) == 0:
+		return instead
+	case len(known) > few:
+		return fmt.Sprintf("Known here: %s and %d more.", strings.Join(known[:few], ", "), len(known)-few)
 	}
 	return "Known here: " + strings.Join(known, ", ") + "."
 }
+
+// What to do where a name is looked up and nothing of its kind is written.
+const (
+	noParts    = "No part of that name can be read in these files."
+	noFeatures = "The part has no feature that can be named: write it first."
+)
 
 // nearest finds the known word with the fewest changed letters, at most a third
 // of the word and never all of it; of two equally near ones the first in alphabetical order.

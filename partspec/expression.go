@@ -115,7 +115,7 @@ func checkNode(node hclsyntax.Node) *Diagnostic {
 		if slices.Contains(functionNames, n.Name) && !n.ExpandFinal {
 			return nil
 		}
-		return fault(n.NameRange, fmt.Sprintf("There is no function %s", n.Name), "%s", didYouMean(n.Name, functionNames))
+		return fault(n.NameRange, fmt.Sprintf("There is no function %s", n.Name), "%s", didYouMean(n.Name, functionNames, ""))
 	}
 	return fault(node.Range(), "This is not part of the language",
 		"Expressions are arithmetic, names, conditions and a few functions.")

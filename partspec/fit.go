@@ -107,7 +107,7 @@ func (c *checker) mate(e *entry, side string, job *Job) mate {
 	if part == nil {
 		e.broken = true
 		if !c.unread {
-			c.report(fault(e.at(side), fmt.Sprintf("There is no part %q", partName), "%s", didYouMean(partName, c.partNames())))
+			c.report(fault(e.at(side), fmt.Sprintf("There is no part %q", partName), "%s", didYouMean(partName, c.partNames(), noParts)))
 		}
 		return mate{}
 	}
@@ -157,7 +157,7 @@ func (c *checker) missingMate(e *entry, side, partName, featureName string) {
 		}
 	}
 	c.report(fault(e.at(side), fmt.Sprintf("part %q has no feature %q", partName, featureName), "%s",
-		didYouMean(featureName, known)))
+		didYouMean(featureName, known, noFeatures)))
 }
 
 // applyFit sets the limits. Where one side is made and measured, the other is

@@ -101,11 +101,7 @@ func (s *shaper) arcCentre(e *entry, attribute, name string) (Point, bool) {
 	edge, found := s.part.Outline.Edge(name)
 	if !found || !edge.Arc {
 		arcs := s.part.Outline.arcNames()
-		say := didYouMean(name, arcs)
-		if say == "" {
-			say = "Write coordinates, like [30, 70]."
-		}
-		s.c.fail(e, e.at(attribute), fmt.Sprintf("The outline has no arc %q", name), "%s", say)
+		s.c.fail(e, e.at(attribute), fmt.Sprintf("The outline has no arc %q", name), "%s", didYouMean(name, arcs, "Write coordinates, like [30, 70]."))
 		return Point{}, false
 	}
 	at := func(l units.Length) units.Toleranced {

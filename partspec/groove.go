@@ -138,7 +138,7 @@ func (s *shaper) startOn(e *entry, on *outside) (start units.Length, towards End
 		span, known := s.spanOf(name)
 		if !known {
 			if s.entryOf(name) == nil && name != "face" {
-				s.c.fail(e, e.at("from"), fmt.Sprintf("There is no feature %q", name), "%s", didYouMean(name, s.names()))
+				s.c.fail(e, e.at("from"), fmt.Sprintf("There is no feature %q", name), "%s", didYouMean(name, s.names(), noFeatures))
 			}
 			return 0, EndInvalid, false
 		}

@@ -33,7 +33,7 @@ func (c *checker) matchOf(job *Job, p *partEntry, e *entry, f *Holes) *Holes {
 		return nil
 	case part == nil:
 		if !c.unread {
-			c.fail(e, at, fmt.Sprintf("There is no part %q", f.Match.Part), "%s", orNothing(didYouMean(f.Match.Part, c.partNames())))
+			c.fail(e, at, fmt.Sprintf("There is no part %q", f.Match.Part), "%s", didYouMean(f.Match.Part, c.partNames(), noParts))
 		}
 		return nil
 	}
@@ -50,14 +50,6 @@ func (c *checker) matchOf(job *Job, p *partEntry, e *entry, f *Holes) *Holes {
 		return nil
 	}
 	return mate
-}
-
-// orNothing is a hint, or where to look when there is none.
-func orNothing(text string) string {
-	if text == "" {
-		return "Write the name of a part of this job."
-	}
-	return text
 }
 
 // checkMatch: the patterns agree, and drill and screw pass the holes of the mate.

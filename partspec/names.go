@@ -68,7 +68,7 @@ func (c *checker) lookup(steps []string, traversal hcl.Traversal) (*field, bool)
 	i := slices.IndexFunc(c.parts, func(p *partEntry) bool { return p.name == steps[1] })
 	if i < 0 {
 		if !c.unread {
-			c.report(fault(at, fmt.Sprintf("There is no part %q", steps[1]), "%s", didYouMean(steps[1], c.partNames())))
+			c.report(fault(at, fmt.Sprintf("There is no part %q", steps[1]), "%s", didYouMean(steps[1], c.partNames(), noParts)))
 		}
 		return nil, false
 	}
@@ -113,7 +113,7 @@ func (c *checker) lookupFeature(p *partEntry, steps []string, at Range) *entry {
 		}
 		labels = append(labels, e.word+"."+e.name)
 	}
-	c.report(fault(at, fmt.Sprintf("part %q has no %s %q", p.name, word, label), "%s", didYouMean(word+"."+label, labels)))
+	c.report(fault(at, fmt.Sprintf("part %q has no %s %q", p.name, word, label), "%s", didYouMean(word+"."+label, labels, noFeatures)))
 	return nil
 }
 

@@ -187,7 +187,7 @@ func (s *shaper) edgesSaid(e *entry, o *Outline) {
 		i := slices.IndexFunc(o.Edges, func(edge OutlineEdge) bool { return edge.Name == said.name })
 		switch {
 		case i < 0 && len(o.Edges) > 0:
-			s.c.fail(e, said.head(), fmt.Sprintf("There is no edge %q", said.name), "%s", didYouMean(said.name, o.edgeNames()))
+			s.c.fail(e, said.head(), fmt.Sprintf("There is no edge %q", said.name), "%s", didYouMean(said.name, o.edgeNames(), "Draw it, or leave it out."))
 		case slices.ContainsFunc(e.children[:k], func(other *entry) bool { return other.name == said.name }):
 			s.c.fail(e, said.head(), fmt.Sprintf("A second edge %q", said.name), "Say all of it in one block.")
 		case i >= 0:

@@ -243,11 +243,5 @@ func hint(word string, known, blocks []string) string {
 	if slices.Contains(blocks, word) {
 		return fmt.Sprintf("It is a block: write %s { ... } without \"=\".", word)
 	}
-	if text := didYouMean(word, known); text != "" {
-		return text
-	}
-	if len(known) == 0 {
-		return "Take it out."
-	}
-	return "Known here: " + strings.Join(slices.Sorted(slices.Values(known)), ", ") + "."
+	return didYouMean(word, known, "Take it out.")
 }

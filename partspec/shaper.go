@@ -271,7 +271,7 @@ func (s *shaper) isThere(e *entry, name, attribute string) bool {
 			return false
 		}
 	}
-	s.c.fail(e, e.at(attribute), fmt.Sprintf("There is no feature %q", name), "%s", didYouMean(name, s.names()))
+	s.c.fail(e, e.at(attribute), fmt.Sprintf("There is no feature %q", name), "%s", didYouMean(name, s.names(), noFeatures))
 	return false
 }
 

@@ -32,7 +32,8 @@ type expectation struct {
 var comment = regexp.MustCompile(`(ERROR|WARNING)(?::(\d+))? "([^"]*)"`)
 
 // CheckMessages loads one file and compares its diagnostics with the comments in
-// it. A message that is missing fails the test, and so does one too many.
+// it. A message that is missing fails the test, and so does one too many, or one
+// that does not say what was expected.
 func CheckMessages(t *testing.T, path string) {
 	t.Helper()
 	_, sources, found := partspec.Load([]string{path})
@@ -41,6 +42,9 @@ func CheckMessages(t *testing.T, path string) {
 		t.Errorf("%s expects no message: write # ERROR \"...\" on a line", path)
 	}
 	for _, d := range found {
+		if d.Detail == "" {
+			t.Errorf("does not say what was expected: %s", Describe(d))
+		}
 		i := slices.IndexFunc(expected, func(e expectation) bool { return e.matches(d) })
 		if i < 0 {
 			t.Errorf("not expected: %s", Describe(d))
