@@ -60,7 +60,7 @@ func (c *Context) blades() []partspec.Tool {
 
 func (c *Context) writeBlade(i int, t Task, w Way, g turning, j Job) (plan.Operation, Done) {
 	b := c.Blocks[i]
-	p := c.page(j, t, w, fmt.Sprintf("Cut %s %s behind the larger diameter with the %s", b.Feature.Head().Word, b.Name, toolText(w.Tool, 0)))
+	p := c.page(j, t, w, fmt.Sprintf("%s with the %s", g.title(b), toolText(w.Tool, 0)))
 	before := c.surfaceBefore(i, t, j)
 	p.crossZero(2*before, false, "touch the outside there, "+p.diameter(before))
 	p.saddleZero()

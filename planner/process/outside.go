@@ -231,13 +231,17 @@ func (c *Context) knifeSpan(i int, t Task, e partspec.End) [2]float64 {
 // clearance is how far the tool starts and stops away from metal.
 const clearance = 1.0
 
+// title says whether a block is roughed or brought to size.
+func (g turning) title(b shape.Block) string {
+	if g.size == nil {
+		return "Rough the " + called(b.Feature.Head())
+	}
+	return fmt.Sprintf("Turn the %s to %s", called(b.Feature.Head()), g.size.Drawn())
+}
+
 func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operation, Done) {
 	b := c.Blocks[i]
-	title := "Rough the " + called(b.Feature.Head())
-	if g.size != nil {
-		title = fmt.Sprintf("Turn the %s to %s", called(b.Feature.Head()), g.size.Drawn())
-	}
-	p := c.page(j, t, w, title)
+	p := c.page(j, t, w, g.title(b))
 	before := c.surfaceBefore(i, t, j)
 	nearZ, farZ := t.Z1, t.Z0
 	farUp := c.rise(i)[0]
