@@ -120,6 +120,18 @@ func stepFacts(t *plan.StepTable) []md {
 		labelled("Most that is left for the file", esc(units.Length(units.Length(t.WorstMM).Round(3)).String()+", square to the curve; allowed are "+units.Length(t.LeftoverMM).String())),
 		labelled("Why", say(t.Why)),
 	}
+	if t.Count() > 1 {
+		items = append(items, stepsByHand(t)...)
+	}
+	if t.FileMostMinutes > 0 {
+		items = append(items, labelled("Filing takes", esc(units.Decimal(t.FileLeastMinutes, 1)+" to "+units.Decimal(t.FileMostMinutes, 1)+" min for the metal in the crests alone; blueing and trying come on top")))
+	}
+	return append(items, labelled("When a count is lost", "go back to the last place to stop, take up the backlash of both slides, and come to its figures again"))
+}
+
+// stepsByHand are the tables that people would make for themselves.
+func stepsByHand(t *plan.StepTable) []md {
+	var items []md
 	if t.ConstantCount > 0 {
 		items = append(items, labelled("With one dial going on by one constant number of marks", esc(itoa(t.ConstantCount)+" steps, "+whole(t.ConstantMarks)+" marks each")))
 	}
@@ -130,11 +142,7 @@ func stepFacts(t *plan.StepTable) []md {
 	if t.CustomCount > 0 {
 		custom = itoa(t.CustomCount) + " steps"
 	}
-	items = append(items, labelled("With the customary quarter of a millimetre", esc(custom)))
-	if t.FileMostMinutes > 0 {
-		items = append(items, labelled("Filing takes", esc(units.Decimal(t.FileLeastMinutes, 1)+" to "+units.Decimal(t.FileMostMinutes, 1)+" min for the metal in the crests alone; blueing and trying come on top")))
-	}
-	return append(items, labelled("When a count is lost", "go back to the last place to stop, take up the backlash of both slides, and come to its figures again"))
+	return append(items, labelled("With the customary quarter of a millimetre", esc(custom)))
 }
 
 // partialWord tells of the passes that come beside the steps.

@@ -5,6 +5,7 @@ import (
 	"encoding/csv"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 	"text/tabwriter"
@@ -177,7 +178,7 @@ func (a stepsAnswer) text(w io.Writer) {
 	if a.ProvenFewest {
 		fmt.Fprint(w, ": proven to be the fewest on these graduations")
 	}
-	if len(a.ConstantZones) > 0 {
+	if len(a.ConstantZones) > 0 && a.Count > 1 {
 		fmt.Fprintf(w, ", one dial going on by %s; the fewest are %d", counted(a.ConstantMarks, "mark"), a.FewestCount)
 	}
 	fmt.Fprintln(w)
@@ -203,10 +204,26 @@ func (a stepsAnswer) text(w io.Writer) {
 
 // facts are what the table keeps and what it saves.
 func (a stepsAnswer) facts() []row {
+	return slices.Concat(a.kept(), a.compared(), []row{{"why", a.Why}})
+}
+
+func (a stepsAnswer) kept() []row {
 	list := []row{{"worst crest", inMM(a.WorstLeftoverMM)}, {"counted from", a.Origin}}
 	for _, z := range a.ConstantZones {
 		list = append(list, row{"constant", fmt.Sprintf("%s dial, from cut %d to cut %d", z.Dial, z.First, z.Last)})
 	}
+	if a.FileMostMinutes > 0 {
+		list = append(list, row{"filing the crests", units.Decimal(a.FileLeastMinutes, 1) + " to " + units.Decimal(a.FileMostMinutes, 1) + " min"})
+	}
+	return list
+}
+
+// compared are the tables that people would make by hand; a single cut saves none.
+func (a stepsAnswer) compared() []row {
+	if a.Count == 1 {
+		return nil
+	}
+	var list []row
 	if a.ConstantCount > 0 {
 		list = append(list, row{"by one constant step", fmt.Sprintf("%s, one dial going on by %s", counted(a.ConstantCount, "cut"), counted(a.ConstantMarks, "mark"))})
 	}
@@ -217,11 +234,7 @@ func (a stepsAnswer) facts() []row {
 	if a.CustomaryCount > 0 {
 		custom = counted(a.CustomaryCount, "cut")
 	}
-	list = append(list, row{"by quarter millimetres", custom})
-	if a.FileMostMinutes > 0 {
-		list = append(list, row{"filing the crests", units.Decimal(a.FileLeastMinutes, 1) + " to " + units.Decimal(a.FileMostMinutes, 1) + " min"})
-	}
-	return append(list, row{"why", a.Why})
+	return append(list, row{"by quarter millimetres", custom})
 }
 
 // counted shows a number of things: 1 cut, 2 cuts.

@@ -85,6 +85,9 @@ func Fewest(r Request) (Table, error) {
 
 // why says in one or two sentences what was proved and what it saves.
 func (t Table) why() string {
+	if len(t.Cuts) == 1 {
+		return "One cut serves the whole curve."
+	}
 	var b strings.Builder
 	switch {
 	case t.ProvenFewest && len(t.WitnessAcrossMM) == len(t.Cuts):
