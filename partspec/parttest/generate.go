@@ -295,13 +295,13 @@ func (b *builder) addBores() {
 	}
 }
 
-// addEdges breaks the outer edges of the part's ends.
+// addEdges breaks the outer edges of the part's ends, but not those from which a taper rises on at more than half the slope of a chamfer.
 func (b *builder) addEdges() {
 	first, last := b.outside[0], b.outside[len(b.outside)-1]
-	if b.often(60, "left edge") {
+	if b.often(60, "left edge") && first.rightD-first.leftD < first.right-first.left {
 		b.add(Block{Word: "chamfer", Name: "left_edge", Values: []Value{text("edge", first.name+".left"), length("size", 0.5)}})
 	}
-	if b.often(60, "right edge") {
+	if b.often(60, "right edge") && last.leftD-last.rightD < last.right-last.left {
 		b.add(Block{Word: "chamfer", Name: "right_edge", Values: []Value{text("edge", last.name+".right"), length("size", 0.5)}})
 	}
 	for i := range len(b.outside) - 1 {

@@ -246,3 +246,47 @@ part "grooved_cone" {
     depth = 2
   }
 }
+
+# Chamfers at the ends of cones that rise nearly as steeply as they do.
+part "steep" {
+  material = "brass"
+  length   = 40
+  stock "bar" {
+    diameter = 50
+  }
+  taper "nose" {
+    large    = 34
+    small    = 20
+    length   = 10
+    large_at = "right"
+  }
+  spigot "body" {
+    diameter = 34
+    length   = 20
+  }
+  taper "tail" {
+    large    = 34
+    small    = 25
+    length   = 10
+    large_at = "left"
+  }
+  taper "mouth" {
+    from   = "left"
+    inside = true
+    large  = 16
+    small  = 2
+    length = 8
+  }
+  chamfer "sharp" {
+    edge = "nose.left" # ERROR "Say angle = 55° or more"
+    size = 0.5
+  }
+  chamfer "inner" {
+    edge = "mouth.left" # ERROR "hardly stands out: the taper rises on from it by 41.19°"
+    size = 0.5
+  }
+  chamfer "rim" {
+    edge = "tail.right"
+    size = 0.5
+  }
+}
