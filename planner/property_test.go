@@ -36,17 +36,22 @@ func parsed(t testing.TB, hcl string) *partspec.Job {
 func drawn(t *testing.T, check func(t *testing.T, seed int, part parttest.PartText, shop string)) {
 	for seed := range randomParts() {
 		t.Run(fmt.Sprint(seed), func(t *testing.T) {
-			shop := ""
-			if seed%3 == 0 {
-				shop = parttest.Workshop().Example(seed)
-			}
-			part := parttest.Part().Example(seed)
-			if seed%2 == 0 {
-				part = plain(part)
-			}
+			part, shop := drawnOf(seed)
 			check(t, seed, part, shop)
 		})
 	}
+}
+
+// drawnOf is the part of a seed, and the workshop that some have; the others are made in the built-in one.
+func drawnOf(seed int) (part parttest.PartText, shop string) {
+	if seed%3 == 0 {
+		shop = parttest.Workshop().Example(seed)
+	}
+	part = parttest.Part().Example(seed)
+	if seed%2 == 0 {
+		part = plain(part)
+	}
+	return part, shop
 }
 
 // majors are the sizes of the threads that are drawn.

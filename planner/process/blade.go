@@ -25,7 +25,7 @@ func (c *Context) bladeWays(i int, t Task, g turning, e partspec.End) []Way {
 		}
 		rate := c.rate(cutGroove, 2*(g.radius+t.Depth), tool)
 		n := math.Ceil((t.Z1 - t.Z0) / (width * bladeStep))
-		over := c.over(i)
+		over := c.over(i, e)
 		w := Way{End: e, Tool: tool, Rate: rate, ForceAt: g.radius + t.Depth, Span: [2]float64{t.Z0 - over[0], t.Z1 + over[1]}}
 		w.Minutes = cutMinutes(t.Depth, int(n), rate) + cutMinutes(t.Z1-t.Z0, 1, rate)
 		w.ForceN = c.force(width, rate.FeedMM)
@@ -35,15 +35,19 @@ func (c *Context) bladeWays(i int, t Task, g turning, e partspec.End) []Way {
 	return ways
 }
 
-// over is how far a blade goes on past a block's edges (left, right) where no higher neighbour follows, so that no sliver stands between what is left on that
-// one's shoulder and this block.
-func (c *Context) over(i int) [2]float64 {
+// over is how far a blade goes on past a block's edges (left, right) where no higher neighbour follows, so that no sliver stands between what is left on that one's
+// shoulder and this block, nor at the part's end on the headstock's side, whose face was turned from there and lies off by what the length may be.
+func (c *Context) over(i int, free partspec.End) [2]float64 {
 	var over [2]float64
-	if i > 0 && c.Blocks[i-1].Greatest <= c.Blocks[i].Least {
-		over[0] = bladeOver
-	}
-	if i+1 < len(c.Blocks) && c.Blocks[i+1].Greatest <= c.Blocks[i].Least {
-		over[1] = bladeOver
+	for side, k := range []int{i - 1, i + 1} {
+		switch {
+		case k >= 0 && k < len(c.Blocks):
+			if c.Blocks[k].Greatest <= c.Blocks[i].Greatest {
+				over[side] = bladeOver
+			}
+		case (side == 0) == (free == partspec.Right) && c.lowerBeyond(i, free):
+			over[side] = clearance
+		}
 	}
 	return over
 }
@@ -64,7 +68,7 @@ func (c *Context) writeBlade(i int, t Task, w Way, g turning, j Job) (plan.Opera
 	before := c.surfaceBefore(i, t, j)
 	p.crossZero(2*before, false, "touch the outside there, "+p.diameter(before))
 	p.saddleZero()
-	up, over := c.rise(i), c.over(i)
+	up, over := c.rise(i), c.over(i, j.Free)
 	z0 := t.Z0 - over[0] + math.Max(g.leave*up[0], c.filletAt(b.Name, partspec.Left))
 	z1 := t.Z1 + over[1] - math.Max(g.leave*up[1], c.filletAt(b.Name, partspec.Right))
 	p.bladeTo(z0, z1, g, float64(w.Tool.Width), "")

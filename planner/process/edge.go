@@ -89,7 +89,7 @@ func (c *Context) veeFouls(f *partspec.Chamfer, drop float64) bool {
 	z, tip := float64(f.Edge.Z), float64(f.Edge.R)-drop
 	for _, b := range c.Blocks {
 		off := math.Max(b.Z0-z, z-b.Z1)
-		if b.Name != f.Edge.Feature && off > 0 && off < veeHalf && b.Greatest > tip+off*math.Tan(f.Angle.Radians()) {
+		if b.Name != f.Edge.Feature && off > 0 && off < veeHalf+clearance && b.Greatest > tip+off*math.Tan(f.Angle.Radians()) {
 			return true
 		}
 	}
@@ -178,6 +178,15 @@ type swing struct {
 	check          func(p *page)
 }
 
+// offLine is how much deeper than reckoned a swung cut may go, in radius: where it begins beside a face that was turned from the other end, that face lies off by what
+// the length may be.
+func (c *Context) offLine(s swing, free partspec.End) float64 {
+	if s.z0 == c.endZ(free) {
+		return 0
+	}
+	return math.Abs((s.r1-s.r0)/(s.z1-s.z0)) * c.lengthSlack(free)
+}
+
 func (s swing) angle() float64 {
 	return math.Atan2(math.Abs(s.r1-s.r0), math.Abs(s.z1-s.z0)) * 180 / math.Pi
 }
@@ -261,8 +270,9 @@ func (c *Context) writeSwung(t Task, w Way, run swing, j Job) (plan.Operation, D
 	along := int64(math.Floor((math.Abs(run.z1-startZ))/math.Cos(units.Angle(run.angle()).Radians())/float64(p.dial("top").Graduation.Value) + markNoise))
 	last, reachedR := p.cross(startR)
 	depth := run.metal(j.Before, startZ)
-	n := passes(depth, p.dialled())
-	p.op.DepthMM = math.Min(p.op.DepthMM, math.Ceil(100*(depth/float64(n)+forceSlack))/100)
+	off := p.c.offLine(run, j.Free)
+	n := passes(depth, math.Max(p.dialled()-off, p.dialled()/2))
+	p.op.DepthMM = math.Min(p.op.DepthMM, math.Ceil(100*(depth/float64(n)+off+forceSlack))/100)
 	for k := 1; k <= n; k++ {
 		back := sign * depth * float64(n-k) / float64(n)
 		marks, r := last, reachedR
@@ -276,7 +286,14 @@ func (c *Context) writeSwung(t Task, w Way, run swing, j Job) (plan.Operation, D
 	}
 	p.line("start at", "saddle", s, "clearance of the work", "saddle locked", false)
 	p.line("along", "top", along, p.both(run.length(), "top")+" of cone", "", false)
-	cone := solid.Line(run.z0, run.r0+sign*(reachedR-startR)*sign, run.z1, run.r1+sign*(reachedR-startR)*sign)
+	end := t.Z1 // where a cone is led on past its end, it goes no further than whole marks of the top slide take it
+	if run.z1 < run.z0 {
+		end = t.Z0
+	}
+	if reach := startZ + math.Copysign(float64(along)*float64(p.dial("top").Graduation.Value)*math.Cos(units.Angle(run.angle()).Radians()), run.z1-run.z0); (reach-end)*(run.z1-run.z0) > 0 {
+		end = reach
+	}
+	cone := solid.Line(run.z0, run.r0+reachedR-startR, end, run.r0+slope*(end-run.z0)+reachedR-startR)
 	if run.inside {
 		p.done.Inner = cone
 	} else {
