@@ -84,6 +84,7 @@ func (c *Context) writeGroove(f *partspec.Groove, t Task, w Way, size partspec.S
 	before := j.Before.Outer.Greatest(t.Z0, t.Z1)
 	p.crossZero(2*before, false, "touch the outside there, "+p.diameter(before))
 	p.saddleZero()
+	p.op.DepthMM = math.Min(p.op.DepthMM, t.upToDepth())
 	p.bladeTo(t.Z0, t.Z1, turning{radius: float64(size.Mid()) / 2, size: &size}, float64(w.Tool.Width), "")
 	p.note("The saddle's figure is for the corner of the blade nearest to the headstock.")
 	p.why("the groove comes after the diameter it is cut in", "A-12")
@@ -119,6 +120,9 @@ func (c *Context) recess(f *partspec.Recess) Task {
 	return t.orLacking(fmt.Sprintf("%s: no recess tool owned enters Ø%.2f, cuts %.2f deep, reaches it and is at most %.2f wide", f.Name, 2*host.Radius, t.Depth, float64(f.Width.High)))
 }
 
+// upToDepth is a task's depth, in hundredths rounded up: all that a blade which plunges into a finished surface has before it.
+func (t Task) upToDepth() float64 { return math.Ceil(100*t.Depth-sizeNoise) / 100 }
+
 func (c *Context) holeNamed(name string) shape.Hole {
 	for _, h := range c.Holes {
 		if h.Name == name {
@@ -133,6 +137,7 @@ func (c *Context) writeRecess(f *partspec.Recess, t Task, w Way, j Job) (plan.Op
 	found := j.Before.Inner.Least(t.Z0, t.Z1)
 	p.crossZero(2*found, true, "touch the wall of the hole, "+p.diameter(found))
 	p.saddleZero()
+	p.op.DepthMM = math.Min(p.op.DepthMM, t.upToDepth())
 	last := p.aimAt(float64(f.Diameter.Low), float64(f.Diameter.High))
 	width := float64(w.Tool.Width)
 	counts := p.bladePlaces(t.Z0, t.Z1, width)

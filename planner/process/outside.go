@@ -323,7 +323,7 @@ func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operat
 }
 
 // inTheClear is the edge before which a finishing pass over a block begins: its own, or that of neighbours towards the free end that still stand higher than its last cut
-// goes. They come down to that with it, where the drawing lets them.
+// goes. They come down to that with it, where that leaves them their own size.
 func (c *Context) inTheClear(i int, j Job, nearZ, radius float64) float64 {
 	step := 1
 	if j.Free == partspec.Left {
@@ -331,7 +331,7 @@ func (c *Context) inTheClear(i int, j Job, nearZ, radius float64) float64 {
 	}
 	for k := i + step; k >= 0 && k < len(c.Blocks); k += step {
 		b := c.Blocks[k]
-		if !b.Cylinder() || b.AsSupplied || float64(b.Diameter.High)/2 > radius || c.surfaceBefore(k, Task{Op: shape.Op{Z0: b.Z0, Z1: b.Z1}}, j) <= radius+sizeNoise {
+		if !b.Cylinder() || b.AsSupplied || float64(b.Diameter.Mid())/2 > radius-sizeNoise || c.surfaceBefore(k, Task{Op: shape.Op{Z0: b.Z0, Z1: b.Z1}}, j) <= radius+sizeNoise {
 			break
 		}
 		nearZ = b.Z1

@@ -85,7 +85,7 @@ func (c *Context) partOff() Task {
 	radius := c.partRadius()
 	if tool, ok := partingTool(c.Shop, c.Part, radius, c.heldBore()); ok && !c.Place.ByHand {
 		rate := c.rate(cutPart, 2*radius, tool)
-		w := Way{End: c.Place.Free, Tool: tool, Ordinary: true, Rate: rate, ForceAt: radius, Span: [2]float64{t.Z0, t.Z1}}
+		w := Way{End: c.Place.Free, Tool: tool, Ordinary: true, Rate: rate, ForceAt: c.stockRadius(), Span: [2]float64{t.Z0, t.Z1}} // the bar, where it is parted before it is turned
 		w.Minutes = cutMinutes(radius-c.heldBore(), 1, rate) + minutesEdge
 		w.ForceN = c.force(float64(tool.Width), rate.FeedMM)
 		w.Write = func(j Job) (plan.Operation, Done) { return c.writePart(t, w, j) }
