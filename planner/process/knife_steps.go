@@ -31,15 +31,25 @@ func (c *Context) knifeClear(b shape.Block, f *partspec.Profile, e partspec.End)
 	return nil
 }
 
-// fallsAway reports whether a piece of a curve nowhere rises towards the free end, where across begins.
+// fallsAway reports whether a piece of a curve nowhere rises towards the free end, where across begins, by more than nobody can measure: a dome that is drawn to
+// end in a small flat has its crest a hair before its foot.
 func fallsAway(s steps.Segment) bool {
 	p := stepPiece(s)
 	if p.FromDepthMM < p.ToDepthMM-sizeNoise {
 		return false
 	}
-	turns := p.RadiusMM > 0 && p.CentreAcrossMM > p.FromAcrossMM+sizeNoise && p.CentreAcrossMM < p.ToAcrossMM-sizeNoise
-	return !turns
+	if p.CentreAcrossMM <= p.FromAcrossMM || p.CentreAcrossMM >= p.ToAcrossMM {
+		return true
+	}
+	rises := p.ToDepthMM - (p.CentreDepthMM - p.RadiusMM)
+	if p.Hollow {
+		rises = p.CentreDepthMM + p.RadiusMM - p.FromDepthMM
+	}
+	return p.RadiusMM == 0 || rises < levelHair
 }
+
+// levelHair is how far a curve may rise and count as level, in mm. Ours, no source.
+const levelHair = 1e-4
 
 // fedAlong reckons rate, time and force of a way that feeds a knife along.
 func (c *Context) fedAlong(w *Way, b shape.Block, t steps.Table, task Task) {
