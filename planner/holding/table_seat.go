@@ -1,7 +1,9 @@
 package holding
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"catchplate/partspec"
 	"catchplate/planner/plan"
@@ -17,16 +19,22 @@ func (m Mount) Suits(w process.Way) bool {
 	return m.indexes() || m.AskewDeg == w.AskewDeg && (!m.Across || m.turnsTo(w.AcrossDeg))
 }
 
-// seatLoss is how much of a stretch along the axis, beginning at an end, a seat or what is cut across has taken away at some place round it.
+// seatLoss is how much of a stretch along the axis seats and what is cut across have taken away at some place round it.
 func (s Shop) seatLoss(m Mount, done func(int) bool) float64 {
-	loss := 0.0
+	var gaps [][2]float64
 	for i, t := range s.Tasks {
 		if !done(i) || !s.isSeat(i) && !t.Cross || s.missed(m, i, done) {
 			continue
 		}
 		if low, high := max(t.Z0, m.Z0), min(t.Z1, m.Z1); low < high {
-			loss = max(loss, high-low)
+			gaps = append(gaps, [2]float64{low, high})
 		}
+	}
+	slices.SortFunc(gaps, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
+	loss, end := 0.0, m.Z0
+	for _, g := range gaps {
+		loss += max(0, g[1]-max(end, g[0]))
+		end = max(end, g[1])
 	}
 	return loss
 }

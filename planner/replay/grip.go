@@ -1,7 +1,9 @@
 package replay
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"strings"
 
 	"catchplate/partspec"
@@ -78,16 +80,18 @@ func (w *walk) checkGripped() {
 	lo, hi = math.Max(lo, z0), math.Min(hi, z1)
 	touch := touching{surface, w.meets(lo, hi), g.Inside}.found(lo, hi)
 	w.contact = touch.length(lo, hi)
-	if !g.Inside {
-		w.contact -= w.hollowed(lo, hi)
-	}
 	relief := jawRelief + w.slackPlace // jaws are pushed against the shoulder where it is
 	if w.contact <= same || touch.stands(lo+relief, hi-relief) {
 		w.failOp("grip", "it grips Ø%s from %s to %s; the work there is Ø%s to Ø%s", mm(2*g.RadiusMM), mm(lo), mm(hi),
 			mm(2*surface.Least(lo, hi)), mm(2*surface.Greatest(lo, hi)))
 		return
 	}
-	w.contact = math.Max(0, w.contact-w.flatted(lo, hi))
+	if !g.Inside {
+		if w.contact -= w.cutAcross(lo, hi); w.contact <= same {
+			w.failOp("grip", "it grips from %s to %s, where what is cut across leaves nothing of the round", mm(lo), mm(hi))
+			return
+		}
+	}
 	w.capacity()
 	w.checkGripLength(hi-lo, w.contact+touch.relieved(lo, hi))
 	w.checkJaws()
@@ -164,41 +168,51 @@ func (w *walk) checkLight(op plan.Operation, m motion, deep float64, judged bool
 	}
 }
 
-// flatted is how much of a grip along the axis has lost part of its round to what was milled across it; three jaws go past a single flat that lies between two of them.
-func (w *walk) flatted(lo, hi float64) float64 {
-	g, sum := w.setup.Grip, 0.0
-	if g.Inside || w.onMill() {
-		return 0
-	}
-	made := map[string]bool{}
-	for _, a := range w.milled {
-		made[a.feature] = true
-	}
-	several := 0
-	missed := false
+// cutAcross is how much of a grip along the axis has lost part of its round to seats, flats and slots cut across it.
+func (w *walk) cutAcross(lo, hi float64) float64 {
+	var gaps [][2]float64
+	passed := false
 	for _, f := range w.part.Features {
-		if !made[f.Head().Name] {
-			continue
-		}
-		var left, right float64
+		var span partspec.Span
 		switch f := f.(type) {
 		case *partspec.Flat:
-			left, right = float64(f.Span.Left), float64(f.Span.Right)
-			half := math.Acos(math.Min(1, float64(f.Distance.Low)/g.RadiusMM)) + math.Asin(math.Min(1, g.JawWidthMM/2/g.RadiusMM))
-			missed = f.Count <= 1 && g.Kind == "jaws" && g.Jaws == 3 && half <= math.Pi/3
+			span = f.Span
 		case *partspec.Slot:
-			left, right = float64(f.Span.Left), float64(f.Span.Right)
+			span = f.Span
+		case *partspec.SideSeat:
+			span = f.Hollowed()
 		default:
 			continue
 		}
-		if lost := math.Min(hi, right) - math.Max(lo, left); lost > same {
-			sum, several = math.Max(sum, lost), several+1
+		made := slices.ContainsFunc(w.milled, func(a aside) bool { return a.feature == f.Head().Name })
+		z0, z1 := math.Max(lo, float64(span.Left)), math.Min(hi, float64(span.Right))
+		if !made || z1-z0 <= same {
+			continue
 		}
+		gaps = append(gaps, [2]float64{z0, z1})
+		flat, _ := f.(*partspec.Flat)
+		passed = flat != nil && w.jawsPass(flat)
 	}
-	if several == 1 && missed {
+	if len(gaps) == 1 && passed {
 		return 0
 	}
+	slices.SortFunc(gaps, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
+	sum, end := 0.0, lo
+	for _, g := range gaps {
+		sum += math.Max(0, g[1]-math.Max(end, g[0]))
+		end = math.Max(end, g[1])
+	}
 	return sum
+}
+
+// jawsPass reports whether three jaws of a lathe go past a single flat, laid in the middle between two of them.
+func (w *walk) jawsPass(f *partspec.Flat) bool {
+	g := w.setup.Grip
+	if f.Count > 1 || g.Kind != "jaws" || g.Jaws != 3 || w.onMill() {
+		return false
+	}
+	half := math.Acos(math.Min(1, float64(f.Distance.Low)/g.RadiusMM)) + math.Asin(math.Min(1, g.JawWidthMM/2/g.RadiusMM))
+	return half <= math.Pi/3
 }
 
 func (w *walk) checkJaws() {

@@ -107,20 +107,6 @@ func (w *walk) checkSidePlace(at where, v seatView, s, off float64) {
 	}
 }
 
-// hollowed is how much of a stretch along the axis seats across the side have taken from the round so far: there jaws find nothing on one side.
-func (w *walk) hollowed(lo, hi float64) float64 {
-	long := 0.0
-	for _, f := range w.part.Features {
-		side, ok := f.(*partspec.SideSeat)
-		if !ok || len(w.passesOf(side.Name, 0)) == 0 {
-			continue
-		}
-		in := side.Hollowed()
-		long = math.Max(long, math.Min(hi, float64(in.Right))-math.Max(lo, float64(in.Left)))
-	}
-	return long
-}
-
 // checkHollowEntry holds that no tool enters across the axis where a seat across the side has taken the round away: it would meet a slope, and its depth is counted from the
 // round.
 func (w *walk) checkHollowEntry(a aside) {
