@@ -44,34 +44,44 @@ func (w *walk) wayOut() float64 {
 	return w.body.Inner.Least(w.freeZ(), lo)
 }
 
-// checkMandrel holds that the screw which a mandrel turned in place is tightened by comes through the work, and that its washer finds a face to press on.
+// checkMandrel holds that a mandrel bears in enough of its bore, that the screw which one turned in place is tightened by comes through the work, and that its washer
+// finds a face to press on.
 func (w *walk) checkMandrel() {
 	g := w.setup.Grip
+	if g.WasherMM != 0 && !w.screwed() {
+		w.failOp("grip", "a washer of Ø%s is spoken of, and none holds the work", mm(2*g.WasherMM))
+	}
 	lo, hi := w.grip()
-	switch {
-	case g.Kind == "mandrel" && w.spreads() && hi-lo < spreadShare*2*g.RadiusMM-same:
-		w.failOp("grip", "a bore of Ø%s is gripped over %s; its mandrel wants 0.7 of the diameter (rule B-12)", mm(2*g.RadiusMM), mm(hi-lo))
-	case g.Kind == "split_mandrel" && (2*g.RadiusMM < splitLeast-same-w.slackRadius || hi-lo < splitLong-same):
-		w.failOp("grip", "a bore of Ø%s, gripped over %s, is too small to slit and spread a mandrel in (rule B-14)", mm(2*g.RadiusMM), mm(hi-lo))
-	case g.Kind != "split_mandrel" && !w.screwed():
-		if g.WasherMM != 0 {
-			w.failOp("grip", "a washer of Ø%s is spoken of, and none holds the work", mm(2*g.WasherMM))
+	switch long := hi - lo; {
+	case g.Kind == "split_mandrel":
+		if 2*g.RadiusMM < splitLeast-same-w.slackRadius || long < splitLong-same {
+			w.failOp("grip", "a bore of Ø%s, gripped over %s, is too small to slit and spread a mandrel in (rule B-14)", mm(2*g.RadiusMM), mm(long))
 		}
-		return
-	}
-	if way := 2 * w.wayOut(); w.holding.Kind == partspec.StubMandrel && way < screwLeast {
-		w.failOp("grip", "no screw reaches the mandrel from the free end: the way there is Ø%s wide, and an M3 is the least", mm(way))
-	}
-	if g.Kind == "split_mandrel" {
-		if g.WasherMM != 0 {
-			w.failOp("grip", "a washer of Ø%s is spoken of, and none holds the work", mm(2*g.WasherMM))
+		if way := 2 * w.wayOut(); way < screwLeast-same-w.slackRadius {
+			w.failOp("grip", "no taper screw is turned from the free end: the way there is Ø%s wide, and Ø%s is the least", mm(way), mm(screwLeast))
 		}
-		return
+	case w.screwed():
+		if screw := w.mandrelScrew(); screw < screwLeast-same-w.slackRadius {
+			w.failOp("grip", "a mandrel of Ø%s, the way to it Ø%s wide, has room for a screw of Ø%s; M3 is the least", mm(2*g.RadiusMM), mm(2*w.wayOut()), mm(math.Max(0, screw)))
+		}
+		w.checkWasherFace()
+	case w.spreads() && long < spreadShare*2*g.RadiusMM-same:
+		w.failOp("grip", "a bore of Ø%s is gripped over %s; its mandrel wants %g of the diameter (rule B-12)", mm(2*g.RadiusMM), mm(long), spreadShare)
 	}
-	z := w.freeZ() - w.free()*offSurface
-	if mouth := w.body.Inner.Greatest(z-offSurface/2, z+offSurface/2); g.WasherMM < mouth+washerRim-figure-w.slackRadius {
+}
+
+// mandrelScrew is the diameter of the largest screw that leaves metal round it in a mandrel's end, and comes to it from the free end.
+func (w *walk) mandrelScrew() float64 {
+	return math.Min(math.Min(screwLargest, 2*w.setup.Grip.RadiusMM*screwShare), 2*w.wayOut()-screwPlay)
+}
+
+// checkWasherFace holds that a washer lies on the free face all round, and within its rim.
+func (w *walk) checkWasherFace() {
+	g, z := w.setup.Grip, w.freeZ()-w.free()*offSurface
+	lo, hi := z-offSurface/2, z+offSurface/2
+	if mouth := w.body.Inner.Greatest(lo, hi); g.WasherMM < mouth+washerRim-figure-w.slackRadius {
 		w.failOp("grip", "a washer of Ø%s presses on a face whose hole is Ø%s", mm(2*g.WasherMM), mm(2*mouth))
-	} else if rim := w.body.Outer.Least(z-offSurface/2, z+offSurface/2); g.WasherMM > rim+figure {
+	} else if rim := w.body.Outer.Least(lo, hi); g.WasherMM > rim+figure {
 		w.failOp("grip", "a washer of Ø%s stands out over a face of Ø%s", mm(2*g.WasherMM), mm(2*rim))
 	}
 }
@@ -105,7 +115,7 @@ func (w *walk) checkMandrelDrives() {
 		z := w.headZ() + w.free()*offSurface
 		var r float64
 		r, err = mechanics.FaceRadiusMM(2*math.Max(g.RadiusMM+shoulderRoom, w.body.Outer.Least(z-offSurface/2, z+offSurface/2)-shoulderRoom), 2*g.RadiusMM)
-		screw := math.Min(math.Min(screwLargest, 2*g.RadiusMM*screwShare), 2*w.wayOut()-screwPlay) / screwM6
+		screw := w.mandrelScrew() / screwM6
 		h = mechanics.Hold{TorqueNm: frictionFinished * screwM6N * screw * screw * r / 1000}
 	default:
 		return
