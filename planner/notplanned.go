@@ -12,7 +12,7 @@ func notPlanned(part *partspec.Part) []plan.Refusal {
 	}
 	if part.Stock.Kind == partspec.Casting {
 		return []plan.Refusal{{What: "turning a casting", Reasons: []string{"castings are read and checked; only those of flat parts are planned"},
-			Remedies: []string{"take bar, or write the casting as stock \"existing\" with its features"}}}
+			Remedies: []string{"write a cast stick, or a casting with a chucking piece, as stock \"bar\" or \"tube\" with rough = true; another casting as stock \"existing\" with its features"}}}
 	}
 	return nil
 }

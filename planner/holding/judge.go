@@ -76,6 +76,7 @@ func (s Shop) Facts(m Mount, task int, way process.Way, light float64) rules.Cas
 		Hexagon: s.Part.Stock.Kind == partspec.Hexagon && (m.Surface == "stock" || s.supplied(m.Surface)), Largest: s.wide}
 	if t.Process != plan.Drill && t.Process != plan.Ream {
 		c.PassDepth = math.Min(way.Rate.DepthMM*light, max(t.Depth, way.DeepMM))
+		c.PassDepth = max(c.PassDepth, way.SkinMM)
 	}
 	c.Length -= s.edged(m)
 	c.Disc = s.disc(m)

@@ -84,6 +84,7 @@ type Way struct {
 	ForceN    float64    // main cutting force, on the high side
 	DeepMM    float64    // how much metal its passes have to take off at most; 0 where the depth of a pass is not chosen
 	SureN     float64    // of it, what lighter passes do not lessen: a cut whose depth is only known once it is measured
+	SkinMM    float64    // how deep a first cut under the skin of the stock goes, however light the others; 0 = none does
 	ThrustN   float64    // mill or drill: along the spindle, into the work
 	ForceAt   float64    // radius where it acts
 	Span      [2]float64 // where the tool is, along the axis, body included
@@ -217,7 +218,7 @@ func (w Way) Force(light float64) float64 {
 	case cutDrill, cutReam, cutCounterbore, cutCountersink, cutSaw: // a drill takes its whole width however it is held
 		light = 1
 	}
-	if w.DeepMM > 0 {
+	if w.DeepMM > 0 && w.SkinMM == 0 {
 		light = w.PassMM(light) / w.PassMM(1)
 	}
 	return math.Max(w.ForceN*light, w.SureN)

@@ -200,7 +200,10 @@ func (c *Context) knifeWays(i int, t Task, g turning, e partspec.End) []Way {
 		if g.size != nil && t.Depth <= leaveRadius { // with more to come off it is roughing too, and goes at that speed
 			kind = cutFinish
 		}
-		rate := c.rate(kind, 2*(g.radius+t.Depth), tool)
+		rate, skin := c.rate(kind, 2*(g.radius+t.Depth), tool), c.onSkin(g.radius+t.Depth)
+		if skin {
+			rate = c.underSkin(rate)
+		}
 		n := passes(t.Depth, rate.DepthMM)
 		w := Way{End: e, Tool: tool, Ordinary: true, Rate: rate, ForceAt: g.radius + t.Depth, Span: c.knifeSpan(i, t, e)}
 		w.Minutes = cutMinutes(t.Z1-t.Z0, n, rate)
@@ -208,6 +211,9 @@ func (c *Context) knifeWays(i int, t Task, g turning, e partspec.End) []Way {
 			w.Minutes += minutesTrial
 		}
 		w.deep(c, t.Depth+DepthSlack)
+		if skin {
+			w.throughSkin(c)
+		}
 		w.Write = func(j Job) (plan.Operation, Done) { return c.writeTurn(i, t, w, g, j) }
 		ways = append(ways, w)
 	}
@@ -284,6 +290,9 @@ func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operat
 			before = first
 			deepest = math.Max(deepest/2, deepest-rimRange/2) // the diameters measured, there and at last, may lie so much beside those that are counted
 		}
+	}
+	if c.onSkin(before) {
+		before, deepest = p.underSkin(before, last.radius, deepest, start, stop)
 	}
 	n := passes(before-last.radius, deepest)
 	if before-last.radius < sizeNoise { // cutting all round has brought it there

@@ -34,6 +34,9 @@ func (c *Context) profile(i int, f *partspec.Profile) []Task {
 	}
 	step := Task{Op: shape.Op{ID: f.ID() + "/steps", Feature: b.Name, Process: plan.Steps, Stage: shape.Roughing, Z0: b.Z0, Z1: b.Z1, Outer: b.Curve.Raise(0), Depth: b.Greatest - b.Least + leaveRadius}}
 	file := Task{Op: shape.Op{ID: f.ID() + "/file", Feature: b.Name, Process: plan.FileProfile, Stage: shape.Finishing, Z0: b.Z0, Z1: b.Z1, Outer: b.Curve, Makes: []string{b.Name}}}
+	if why := c.skinLack(b); why != "" {
+		return append(tasks, step.orLacking(why))
+	}
 	for _, e := range ends() {
 		for _, tool := range c.steppers() {
 			w, err := c.stepWay(b, f, step, tool, e, c.roughed(b))

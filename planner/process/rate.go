@@ -26,6 +26,7 @@ type Rate struct {
 	tool      partspec.Tool
 	on        partspec.MachineKind // "" = the lathe
 	glued     bool                 // held by glue, which heat lets go
+	skin      bool                 // its first cut goes under the skin of the stock
 }
 
 // cutKind is what a rate is wanted for.
@@ -99,11 +100,17 @@ func (c *Context) capped(r Rate, caps ...speed.Cap) Rate {
 		if r.tool.Kind == partspec.BallNose {
 			r.FeedMM = c.ballFeed(r.diameter)
 		}
+		if r.skin {
+			r.FeedMM = c.skinFeed(r)
+		}
 		if r.least > 0 {
 			r.FeedMM = math.Min(r.FeedMM, c.feed(r.kind, r.least))
 		}
 	}
 	caps = append(caps[:len(caps):len(caps)], c.powerCap(r)...)
+	if r.skin {
+		caps = append(caps, skinCap(want))
+	}
 	if r.kind == cutFly && c.Rules.Has("C-34") {
 		caps = append(caps, speed.Cap{What: "the tool that is swung", RPM: mostSwung, Rule: "C-34", Source: "common practice, no source"})
 	}
@@ -140,7 +147,11 @@ func (c *Context) powerCap(r Rate) []speed.Cap {
 	case cutDrill:
 		torque = c.drillForce(r.diameter, r.FeedMM) * r.diameter / 4 / 1000
 	case cutRough, cutFinish, cutFace, cutBore:
-		torque = c.force(r.DepthMM, r.FeedMM) * r.diameter / 2 / 1000
+		deep := r.DepthMM
+		if r.skin {
+			deep = math.Max(deep, c.skinCut()+leastLeft)
+		}
+		torque = c.force(deep, r.FeedMM) * r.diameter / 2 / 1000
 	case cutEdge:
 		torque = math.Max(c.force(r.own, r.FeedMM/leastTeeth), c.milledForce(r.own, r.diameter, r.diameter, r.FeedMM)) * r.diameter / 2 / 1000
 	case cutSaw:

@@ -24,6 +24,9 @@ func (c *Context) cone(i int, f *partspec.Taper) []Task {
 	}
 	t := Task{Op: shape.Op{ID: f.ID() + "/taper", Feature: b.Name, Process: plan.TaperTurn, Stage: shape.Finishing, Z0: b.Z0, Z1: b.Z1, Outer: b.Curve,
 		Makes: append([]string{b.Name}, c.shoulders(i)...), Tight: float64(f.Large.Width()), Round: c.roundness(f.Large), Depth: min(excess, leaveRadius) + b.Greatest - b.Least}}
+	if why := c.skinLack(b); why != "" {
+		return append(tasks, t.orLacking(why))
+	}
 	end := f.LargeAt.Other() // the small end is free, so that the cone rises towards the headstock
 	if c.slideReaches(f) {
 		run := swing{z0: b.Z0, r0: b.Least, z1: b.Z1, r1: b.Greatest, title: taperTitle(f), check: c.taperCheck(f)}

@@ -54,10 +54,14 @@ func (c *Context) page(j Job, t Task, w Way, title string) *page {
 	if w.Rate.kind != 0 {
 		w.Rate = c.capped(w.Rate, j.Caps...)
 	}
-	if w.Rate.kind == cutGroove || w.Rate.kind == cutPart { // a blade cuts its full width: light cuts are a finer feed, F being in proportion to f^(1-mc)
+	most := w.Rate.DepthMM * j.Light
+	if w.SkinMM > 0 {
+		most = w.Rate.DepthMM
+	}
+	if w.Rate.kind == cutGroove || w.Rate.kind == cutPart || w.SkinMM > 0 { // a blade cuts its full width, a first cut goes under the skin: light cuts are a finer feed, F being in proportion to f^(1-mc)
 		w.Rate.FeedMM = math.Floor(1000*w.Rate.FeedMM*math.Pow(j.Light, 1/(1-c.Part.Material.Mc))) / 1000
 	}
-	p := &page{c: c, j: j, rate: w.Rate, tool: w.Tool, on: c.MachineFor(w.Machine), most: w.Rate.DepthMM * j.Light}
+	p := &page{c: c, j: j, rate: w.Rate, tool: w.Tool, on: c.MachineFor(w.Machine), most: most}
 	p.op = plan.Operation{ID: t.ID, Feature: t.Feature, Process: t.By(w), Title: title,
 		Tool: plan.ToolRef{ID: w.Tool.ID(), Text: toolText(w.Tool, w.SizeMM), SizeMM: w.SizeMM},
 		RPM:  w.Rate.RPM, WantedRPM: w.Rate.WantedRPM, SpeedWhy: w.Rate.Why, FeedMM: w.Rate.FeedMM, DepthMM: p.most,

@@ -38,6 +38,7 @@ func (w *walk) checkCut(op plan.Operation, m motion, before solid.Body) {
 	}
 	w.removing[m.key] = true
 	w.checkDepth(op, m, before)
+	w.checkSkin(op, m, before)
 }
 
 // plunges reports whether the tool goes on in the direction in which it comes to the work: where exactly it begins then makes no difference.

@@ -15,7 +15,7 @@ func All() Set {
 			gluedArborLight, mandrelDrive, setOver, clampsPlaced, viceOnParallels, faceplateSeat, angleOnPlate, unbalanced, fourJawSides, coordinates, nearestCount, lyingRound, workFromFlatSide, verticalSlide,
 		},
 		Numbers: []Number{
-			spotFirst, stockForFinish, separateRoughing, pilotChain, holeSaw, drillBoreOrReam, reamAllowance, partSpare, runOutExpected, holdingTimes,
+			spotFirst, stockForFinish, separateRoughing, pilotChain, holeSaw, drillBoreOrReam, throughSkin, reamAllowance, partSpare, runOutExpected, holdingTimes,
 			speedStep, lowestCap, operationFactors, pecking, barOverhang, oneWay, dialReads, mixedUnits, metalOn, coarseDial, trialCut, fileLeave,
 			taperBySlide, screwInfeed, passDepth, pointDepth, partingTool, stockLength, toMeasuredSize,
 			sameSetting, runOutShare, fewestSettings, holeFirst, helpersFirst, instrumentChoice, measureInTime, easeGrip, colletGrip, surfaceSpeedCap, clampGeometry, clampedToTable, backing,

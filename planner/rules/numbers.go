@@ -19,6 +19,8 @@ var (
 		"a ring of teeth takes a small part of the metal, and leaves the disc whole; thin teeth and a slack pilot wander", "common practice", "the table of accuracies, from memory; the spare depth is ours")
 	drillBoreOrReam = number("A-26n", "Drill, bore or ream", "IF the grade is IT11 or coarser THEN drill to size; IT9-10 bore or ream; IT7-8 bore, or bore and ream a standard size.",
 		"drills set size and place poorly", "published", "Machine Drawing, Fig. 15.2 (grades by process)")
+	throughSkin = number("A-24", "Through the skin at one go", "IF round stock is black or cast THEN the first cut along its outside is at least 1.5 mm deep, on radius, or takes all that roughing takes, at three quarters of the speed.",
+		"scale and sand blunt an edge that rubs in them", "published", "US Navy, Machinery Repairman training course, rough turning; the depth and the share are ours")
 	reamAllowance = number("A-27", "Metal left for the reamer", "IF a hole is machine-reamed THEN leave 0.15 mm up to 5 mm, 0.25 mm to 20 mm, 0.4 mm to 50 mm on diameter.",
 		"too little burnishes, too much tears and bells the mouth", "published", "reaming allowance table; TM 1-420: 0.13-0.25 on the lathe")
 	partSpare = number("A-17n", "Spare on the parted face", "IF a parted face is faced afterwards THEN part 0.4 mm long; sawn off, 1.5 mm long.",
