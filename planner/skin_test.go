@@ -69,3 +69,19 @@ func TestConeInTheSkin(t *testing.T) {
 	require.NotEmpty(t, p.Parts[0].Refusals)
 	assert.Contains(t, fmt.Sprint(p.Parts[0].Refusals), "take stock that is at least 3 larger")
 }
+
+// Random parts out of black bar are refused, or their plans are proved.
+func TestRandomPartsInTheSkin(t *testing.T) {
+	made := 0
+	for seed := range randomParts() {
+		part, shop := drawnOf(seed)
+		job := parsed(t, part.HCL(seed%5 == 0)+shop)
+		for _, p := range job.Parts {
+			p.Stock.Rough = true
+		}
+		p, failures := planner.Proved(job, planner.Options{})
+		require.Empty(t, failures, "seed %d:\n%s", seed, part.HCL(seed%5 == 0))
+		made += len(p.Parts[0].Setups)
+	}
+	assert.Positive(t, made, "none is planned")
+}
