@@ -1,8 +1,6 @@
 package holding
 
-import (
-	"catchplate/partspec"
-)
+import "catchplate/partspec"
 
 // benchMinutes is what putting the work in the bench vice takes. Ours, no source.
 const benchMinutes = 1.0
