@@ -1,8 +1,6 @@
 package process
 
-import (
-	"catchplate/partspec"
-)
+import "catchplate/partspec"
 
 // SlideMill is the lathe as the milling machine that a vertical slide on its cross slide makes of it. The cutter turns in the spindle and the work stands on the
 // slide, so that the dial of the cross slide is x, the slide's own y, and the saddle's z, which counts into the work. ok is false where one of them is wanting.
