@@ -47,14 +47,5 @@ func trimmed(t steps.Table, idle func(steps.Cut) bool) steps.Table {
 	if first == 0 && last == len(t.Cuts)-1 {
 		return t
 	}
-	var runs []steps.Run
-	for _, r := range t.Runs {
-		if max(r.First, r.Last) < first || min(r.First, r.Last) > last {
-			continue
-		}
-		r.First, r.Last = min(max(r.First, first), last)-first, min(max(r.Last, first), last)-first
-		runs = append(runs, r)
-	}
-	t.Cuts, t.Runs = t.Cuts[first:last+1], runs
-	return t
+	return t.Part(first, last)
 }

@@ -105,6 +105,34 @@ func (t Table) why() string {
 	return b.String()
 }
 
+// Part is the table without the cuts before first and after last, for work on which those find no metal. As many witnesses go at
+// either end as cuts: of those that stay still no cut serves two, so that they are the proof of the part. A number that was
+// proved by search was proved for the whole only.
+func (t Table) Part(first, last int) Table {
+	before, after := first, len(t.Cuts)-1-last
+	if before == 0 && after == 0 {
+		return t
+	}
+	for _, cut := range t.Cuts[:first] {
+		t.CrestBeforeMM = max(t.CrestBeforeMM, cut.CrestAfterMM)
+	}
+	t.ProvenFewest = t.ProvenFewest && len(t.WitnessAcrossMM) == len(t.Cuts)
+	left := min(before, len(t.WitnessAcrossMM))
+	t.WitnessAcrossMM = t.WitnessAcrossMM[left:max(left, len(t.WitnessAcrossMM)-after)]
+	var kept []Run
+	for _, r := range t.Runs {
+		if max(r.First, r.Last) < first || min(r.First, r.Last) > last {
+			continue
+		}
+		r.First, r.Last = min(max(r.First, first), last)-first, min(max(r.Last, first), last)-first
+		kept = append(kept, r)
+	}
+	t.Cuts, t.Runs = t.Cuts[first:last+1], kept
+	t.Mirrored = t.Mirrored && before == after
+	t.Why = t.why()
+	return t
+}
+
 // compare adds the best tables that people would make by hand.
 func (j *job) compare(t *Table, c coverage) {
 	t.CustomarySteps = j.customary(c)

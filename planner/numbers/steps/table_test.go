@@ -201,3 +201,25 @@ func TestLeftoverMetToTheLastDecimal(t *testing.T) {
 	_, err = Fewest(r)
 	assert.Error(t, err)
 }
+
+// Work may be to size already where the first and last cuts would go: the part of the table that is left says no more than its own witnesses do.
+func TestPartOfATableSaysWhatItsOwnWitnessesDo(t *testing.T) {
+	r := seat()
+	whole, err := Fewest(r)
+	require.NoError(t, err)
+	require.Len(t, whole.WitnessAcrossMM, 49)
+	part := whole.Part(2, 45)
+	assert.Equal(t, whole.Cuts[2:46], part.Cuts)
+	assert.Equal(t, whole.WitnessAcrossMM[2:46], part.WitnessAcrossMM)
+	assert.Equal(t, []Run{{0, 22, 1, 1}, {43, 23, -1, 1}}, part.Runs)
+	assert.True(t, part.ProvenFewest)
+	assert.False(t, part.Mirrored, "two cuts are gone on the left and three on the right")
+	assert.Contains(t, part.Why, "two of 44 chosen points of the curve, so no table is shorter than 44")
+	assert.Equal(t, whole, whole.Part(0, 48))
+	assert.Empty(t, whole.Part(49, 48).Cuts)
+
+	whole.WitnessAcrossMM = whole.WitnessAcrossMM[1:] // as after a proof by search
+	part = whole.Part(1, 48)
+	assert.False(t, part.ProvenFewest)
+	assert.Contains(t, part.Why, "No table has fewer than 47 cuts; whether 48 is the fewest was not settled.")
+}
