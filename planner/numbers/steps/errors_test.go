@@ -63,28 +63,3 @@ func TestOgeeOfImpossibleSizes(t *testing.T) {
 		assert.ErrorContains(t, err, "an ogee needs two radii above 0")
 	}
 }
-
-// Whatever is asked, an answer or an error comes, and an answer passes its own check.
-func FuzzFewest(f *testing.F) {
-	f.Add(45.0, 40.0, 2.0, 0.0, 0.02, 0.05, 0.0, uint8(0))
-	f.Add(10.0, 8.0, 3.0, 0.4, 0.025, 0.1, 0.3, uint8(77))
-	f.Add(6.0, 12.0, 2.0, 1.0, 0.1, 0.4, -1.0, uint8(200))
-	f.Fuzz(func(t *testing.T, radius, width, cutter, corner, graduation, leftover, origin float64, kinds uint8) {
-		if math.Abs(width) > 50 || graduation < 0.005 || math.Abs(cutter) > 50 {
-			return // slow, and no different
-		}
-		r := Request{
-			Curve:      [](func(a, b float64) Curve){ConcaveSeat, ConvexArc, Neck, Bead, Cone, func(a, b float64) Curve { return QuarterRound(a) }}[kinds%6](radius, width),
-			Cutter:     Cutter{Kind: SquareEnd, WidthMM: cutter, CornerRadiusMM: corner},
-			Across:     Axis{GraduationMM: graduation, Reads: Reads(kinds / 64), OriginMM: origin},
-			Depth:      Axis{GraduationMM: graduation, Reads: ReadsTravel, OriginMM: origin},
-			LeftoverMM: leftover,
-		}
-		if kinds&16 != 0 {
-			r.Cutter = Cutter{Kind: RoundNose, RadiusMM: cutter}
-		}
-		if table, err := Fewest(r); err == nil {
-			assert.NoError(t, table.Check(r))
-		}
-	})
-}
