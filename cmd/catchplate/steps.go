@@ -11,7 +11,8 @@ import (
 // stepsFlags are the arguments of the command.
 type stepsFlags struct {
 	concave, convex, quarterRound, cone, ogee bool
-	faces, diameter, brass, constant          bool
+	faces, diameter, diameterAcross           bool
+	brass, constant                           bool
 	radius, width, hollow, drop, along        length
 	roundNose, square, corner                 length
 	graduation, graduationAcross, leftover    length
@@ -66,6 +67,7 @@ func (c *cli) steps() *cobra.Command {
 	flags.Var(&f.graduation, "graduation", "one graduation of the depth dial, and of the other unless it is given")
 	flags.Var(&f.graduationAcross, "graduation-across", "one graduation of the dial across")
 	flags.BoolVar(&f.diameter, "diameter", false, "the depth dial reads diameters")
+	flags.BoolVar(&f.diameterAcross, "diameter-across", false, "the dial across reads diameters, as a cross slide's may with --setup slide")
 	flags.Var(&f.perTurn, "per-turn", "what the depth dial counts in a turn, to show whole turns; for the other dial too unless it is given")
 	flags.Var(&f.perTurnAcross, "per-turn-across", "what the dial across counts in a turn")
 	flags.Var(&f.originAcross, "origin-across", "where the cutter's middle stands, from the centre line, when the dial across reads nought (default 0)")
@@ -126,7 +128,7 @@ func (c *cli) runSteps(f stepsFlags) error {
 	if f.constant {
 		table = constantTable(table)
 	}
-	a := f.newAnswer(table, fewest, across, depth)
+	a := f.newAnswer(r, table, fewest, across, depth)
 	if f.svgFile != "" {
 		page := draw.Steps("steps", f.shape().name+" in "+counted(a.Count, "cut"), f.sketch(table, r))
 		if err := c.writeFile(f.svgFile, svg.File(page), f.force); err != nil {
@@ -177,6 +179,9 @@ func (f stepsFlags) request() (steps.Request, error) {
 	}
 	if f.diameter {
 		r.Depth.Reads = steps.ReadsDiameter
+	}
+	if f.diameterAcross {
+		r.Across.Reads = steps.ReadsDiameter
 	}
 	return r, nil
 }

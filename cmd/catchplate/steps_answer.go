@@ -24,6 +24,8 @@ type stepsAnswer struct {
 	Origin           string        `json:"origin"` // where across and depth are nought
 	AcrossDial       string        `json:"across_dial"`
 	DepthDial        string        `json:"depth_dial"`
+	AcrossCounts     string        `json:"across_counts"`      // what the marks of the dial across count: travel, or diameter, which is twice the travel
+	DepthCounts      string        `json:"depth_counts"`       // the same of the depth dial
 	Cuts             []stepAnswer  `json:"cuts"`               // in order across
 	Runs             []runAnswer   `json:"runs"`               // in which order to cut, so that both dials go one way and always deeper
 	Rough            []roughAnswer `json:"rough"`              // straight passes before the cuts; none without --most-depth
@@ -81,11 +83,12 @@ type roughAnswer struct {
 // resumeEvery is how many cuts lie between two places to stop. Common practice, no source.
 const resumeEvery = 8
 
-func (f stepsFlags) newAnswer(t steps.Table, fewest int, acrossTurn, depthTurn int64) stepsAnswer {
+func (f stepsFlags) newAnswer(r steps.Request, t steps.Table, fewest int, acrossTurn, depthTurn int64) stepsAnswer {
 	dials := stepDials[f.setup]
 	a := stepsAnswer{
 		Schema: "catchplate-steps-1", Count: len(t.Cuts), ProvenFewest: t.ProvenFewest, WorstLeftoverMM: tidy(t.WorstLeftoverMM),
-		Origin: f.shape().origin, AcrossDial: dials[0], DepthDial: dials[1], ConstantCount: len(t.ConstantStep.Cuts), ConstantMarks: t.ConstantStep.StepGrads,
+		Origin: f.shape().origin, AcrossDial: dials[0], DepthDial: dials[1],
+		AcrossCounts: r.Across.Reads.String(), DepthCounts: r.Depth.Reads.String(), ConstantCount: len(t.ConstantStep.Cuts), ConstantMarks: t.ConstantStep.StepGrads,
 		EqualStepsCount: t.EqualStepsCount, CustomaryCount: t.CustomarySteps, FileAreaMM2: tidy(t.LeftoverAreaMM2), Why: t.Why,
 		Cuts: []stepAnswer{}, Runs: []runAnswer{}, Rough: []roughAnswer{},
 		ConstantZones: []zoneAnswer{}, FewestCount: fewest,
@@ -209,6 +212,11 @@ func (a stepsAnswer) facts() []row {
 
 func (a stepsAnswer) kept() []row {
 	list := []row{{"worst crest", inMM(a.WorstLeftoverMM)}, {"counted from", a.Origin}}
+	for _, d := range [][2]string{{a.AcrossDial, a.AcrossCounts}, {a.DepthDial, a.DepthCounts}} {
+		if d[1] == steps.ReadsDiameter.String() {
+			list = append(list, row{"marks count diameter", "on the " + d[0] + " dial: half of it is travel"})
+		}
+	}
 	for _, z := range a.ConstantZones {
 		list = append(list, row{"constant", fmt.Sprintf("%s dial, from cut %d to cut %d", z.Dial, z.First, z.Last)})
 	}
