@@ -149,6 +149,25 @@ func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operat
 	if c.onSkin(before) {
 		before, deepest = p.underSkin(before, last.radius, deepest, start, stop)
 	}
+	p.turnPasses(g, before, deepest, last, start, stop)
+	stands := p.both(math.Abs(stopZ-p.j.DatumZ), "saddle") + " from the face"
+	if farUp > 0 {
+		stands = "shoulder " + stands
+	}
+	p.line("stop at", "saddle", stop, stands, "", false)
+	p.done.Outer = solid.Const(math.Min(startZ, stopZ), math.Max(startZ, stopZ), last.radius)
+	if g.faceOut && farUp > 0 && corner == 0 {
+		p.faceShoulder(j, last, stop, stopZ)
+	}
+	p.turnWords(g)
+	if g.size != nil {
+		p.op.Checks = append(p.op.Checks, c.check(b.Name+", diameter", b.Name, *g.size, outsideCheck))
+	}
+	return p.finish()
+}
+
+// turnPasses are the cuts from a radius to the last, each as deep at the most as is told, from one place along the work to another.
+func (p *page) turnPasses(g turning, before, deepest float64, last aim, start, stop int64) {
 	n := passes(before-last.radius, deepest)
 	if before-last.radius < sizeNoise { // cutting all round has brought it there
 		n = 0
@@ -170,20 +189,6 @@ func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operat
 		p.cut(name, at(marks, start), at(marks, stop), m)
 		p.line(name, "cross", marks, p.diameter(r), note, m != nil)
 	}
-	stands := p.both(math.Abs(stopZ-p.j.DatumZ), "saddle") + " from the face"
-	if farUp > 0 {
-		stands = "shoulder " + stands
-	}
-	p.line("stop at", "saddle", stop, stands, "", false)
-	p.done.Outer = solid.Const(math.Min(startZ, stopZ), math.Max(startZ, stopZ), last.radius)
-	if g.faceOut && farUp > 0 && corner == 0 {
-		p.faceShoulder(j, last, stop, stopZ)
-	}
-	p.turnWords(g)
-	if g.size != nil {
-		p.op.Checks = append(p.op.Checks, c.check(b.Name+", diameter", b.Name, *g.size, outsideCheck))
-	}
-	return p.finish()
 }
 
 // inTheClear is the edge before which a finishing pass over a block begins: its own, or that of neighbours towards the free end that still stand higher than its last cut
