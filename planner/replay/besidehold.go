@@ -121,7 +121,7 @@ func (w *walk) below(a aside) float64 {
 	}
 	z0, z1 := w.body.Ends()
 	if a.pose.leans {
-		return math.Max(a.pose.free*z0, a.pose.free*z1) - math.Abs(z1-z0) - a.lowest()
+		return math.Min(a.pose.free*z0, a.pose.free*z1) - a.lowest()
 	}
 	if a.pose.up() > 0 {
 		return z0 - a.to[2]

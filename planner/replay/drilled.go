@@ -50,11 +50,11 @@ func (w *walk) aimsOf(f partspec.Feature, p pose) []aim {
 		}
 		var list []aim
 		for i, at := range f.Places {
-			list = append(list, aim{f.ID(), i + 1, at.X, at.Y, float64(f.Within), ringOff(f), f.Diameter, f.Thread, f.Sink, f.Mate != nil, nil})
+			list = append(list, aim{id: f.ID(), number: i + 1, x: at.X, y: at.Y, within: float64(f.Within), ring: ringOff(f), diameter: f.Diameter, thread: f.Thread, sink: f.Sink, mated: f.Mate != nil})
 		}
 		return list
 	case *partspec.CrossHole:
-		return []aim{{f.ID(), 1, f.Z, w.onAxis(w.widthOf(f.On)), 0, 0, f.Diameter, f.Thread, nil, false, nil}}
+		return []aim{{id: f.ID(), number: 1, x: f.Z, y: w.onAxis(w.widthOf(f.On)), diameter: f.Diameter, thread: f.Thread}}
 	}
 	return nil
 }
@@ -114,7 +114,7 @@ func (w *walk) checkDirection(f partspec.Feature, a aside) bool {
 			return false
 		}
 		if a.pose.leans != (f.SquareTo != "") {
-			w.failOp("pose", "%s runs %s; the work is set over: %t", f.ID(), runs(f), a.pose.leans)
+			w.failOp("pose", "%s runs %s; the work %s", f.ID(), runs(f), a.pose.stands())
 			return false
 		}
 		from := f.From == partspec.Left

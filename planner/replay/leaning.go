@@ -25,6 +25,14 @@ const (
 // tilted reports whether the setup at hand stands on a tilting plate.
 func (w *walk) tilted() bool { return w.setup.Tilt != nil }
 
+// stands is how work stands upright, in words.
+func (p pose) stands() string {
+	if p.leans {
+		return "is set over"
+	}
+	return "is not set over"
+}
+
 // tiltOf is how far a plate is set over by its packing, in degrees.
 func tiltOf(t plan.Tilt) float64 { return math.Asin(t.RiseMM/t.SineMM) * 180 / math.Pi }
 
@@ -55,10 +63,11 @@ func (w *walk) checkTilt() bool {
 	return false
 }
 
-// packingAngle is how far, in degrees, the nearest packing may be off a tilt: half a step of it.
+// packingAngle is how far, in degrees, the nearest packing may be off a tilt: by half a step of it, which tells the more the steeper the plate stands.
 func packingAngle(t plan.Tilt) float64 {
-	cos := math.Sqrt(math.Max(0, 1-math.Pow(t.RiseMM/t.SineMM, 2)))
-	return plan.PackingMM / 2 / t.SineMM / math.Max(cos, 0.1) * 1.05 * 180 / math.Pi
+	more := t
+	more.RiseMM = math.Min(t.SineMM, t.RiseMM+plan.PackingMM/2)
+	return tiltOf(more) - tiltOf(t)
 }
 
 // axes are the directions of the table's x, its y and the spindle, seen in the part.
@@ -117,7 +126,7 @@ func (w *walk) leaningAims(f *partspec.Holes, p pose) (list []aim) {
 			room = math.Min(float64(at.X.Width()), float64(at.Y.Width())) / 2
 		}
 		stands := p.lay(l.mouth)
-		list = append(list, aim{f.ID(), i + 1, sizeAt(stands[0]), sizeAt(stands[1]), room, 0, f.Diameter, f.Thread, nil, false, l})
+		list = append(list, aim{id: f.ID(), number: i + 1, x: sizeAt(stands[0]), y: sizeAt(stands[1]), within: room, diameter: f.Diameter, thread: f.Thread, lean: l})
 	}
 	return list
 }
