@@ -159,7 +159,7 @@ func (j *job) table(c coverage, picked []int) Table {
 	for _, i := range picked {
 		cuts = append(cuts, c.places[i])
 	}
-	start, after, worst := j.feeler.crests(cuts, c.leftover+tieMM)
+	start, after, worst := j.feeler.crests(cuts, j.request.LeftoverMM+2*tieMM)
 	t := Table{CrestBeforeMM: start, WorstLeftoverMM: worst, LeftoverAreaMM2: j.feeler.leftoverArea(cuts)}
 	for n, p := range cuts {
 		t.Cuts = append(t.Cuts, Cut{AcrossGrads: p.across, DepthGrads: p.depth, AcrossMM: j.feeler.across.mm(p.across), DepthMM: j.feeler.depth.mm(p.depth),
