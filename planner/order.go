@@ -41,6 +41,9 @@ func orderWork(ctx *process.Context, shop *holding.Shop, nodes int) *ordering {
 		return o
 	}
 	o.arcs = ctx.Rules.Arcs(o.work())
+	if o.refusals = o.circle(); o.refusals != nil {
+		return o
+	}
 	o.light = o.thin() || ctx.Part.Flat()
 	o.choices()
 	if o.refusals = o.unheld(); o.refusals == nil {

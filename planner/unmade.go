@@ -10,6 +10,7 @@ import (
 	"catchplate/planner/holding"
 	"catchplate/planner/plan"
 	"catchplate/planner/process"
+	"catchplate/planner/rules"
 	"catchplate/planner/sequence"
 )
 
@@ -191,6 +192,7 @@ var remedyOf = map[string]string{
 	"B-05":  "a collet of that very size",
 	"B-13":  "a thicker wall, or a stub mandrel, which clamps along the axis",
 	"B-14":  "lighter cuts, or a wider bore to hold it by",
+	"B-16":  "a larger face to glue, or lighter cuts",
 	"B-23":  "bored soft jaws, a plug in the bore, or a holding that clamps along the axis: they squeeze less; or a thicker wall",
 	"B-26":  "a holding that takes this size",
 	"B-27":  "longer stock to grip, or a tailstock",
@@ -277,8 +279,12 @@ func (o *ordering) standing(w sequence.Waiting, done sequence.Set) (found, waits
 	for _, alt := range w.Unlinked {
 		found = append(found, objection{mount: o.mounts[o.alts[w.Op][alt].mount].ID, reason: o.bound(w.Op, o.mounts[o.alts[w.Op][alt].mount]), rule: "A-06"})
 	}
-	if len(o.alts[w.Op]) == 0 {
-		found = append(found, o.whyNever(w.Op)...)
+	if !slices.ContainsFunc(found, func(x objection) bool { return remote(x) == 0 }) { // then the holdings that never serve tell as much
+		never := o.whyNever(w.Op)
+		if len(found) == 0 && len(waits) > 0 {
+			return nil, append(waits, never...)
+		}
+		found = append(found, never...)
 	}
 	return found, waits
 }
@@ -343,4 +349,23 @@ func refusals(failed []*attempt) []plan.Refusal {
 		return cmp.Or(cmp.Compare(b.order.reached(), a.order.reached()), cmp.Compare(unequipped(a), unequipped(b)), cmp.Compare(len(a.order.refusals), len(b.order.refusals)), cmp.Compare(len(b.order.mounts), len(a.order.mounts)))
 	})
 	return best.order.refusals
+}
+
+// circle tells of rules that ask of a few tasks that each comes before another of them; nil where none do. What binds only at one end of the part is left to the search.
+func (o *ordering) circle() []plan.Refusal {
+	arcs := slices.DeleteFunc(slices.Clone(o.arcs), func(a rules.Arc) bool { return a.End != partspec.EndInvalid })
+	for n := len(arcs) + 1; len(arcs) < n; { // what nothing must precede, or follow, is in no circle
+		n = len(arcs)
+		arcs = slices.DeleteFunc(arcs, func(a rules.Arc) bool {
+			return !slices.ContainsFunc(arcs, func(b rules.Arc) bool { return b.After == a.Before }) || !slices.ContainsFunc(arcs, func(b rules.Arc) bool { return b.Before == a.After })
+		})
+	}
+	if len(arcs) == 0 {
+		return nil
+	}
+	var reasons []string
+	for _, a := range arcs {
+		reasons = append(reasons, fmt.Sprintf("%s must come before %s (%s)", o.shop.Tasks[a.Before].ID, o.shop.Tasks[a.After].ID, a.Rule))
+	}
+	return []plan.Refusal{{What: "the order of work, which goes in a circle", Reasons: unrepeated(reasons), Remedies: []string{"one of these features drawn otherwise"}}}
 }

@@ -96,7 +96,7 @@ func TestRefusalsSayWhatFailedAndWhatHelps(t *testing.T) {
     length   = 7
   }
   spigot "rim" { diameter = "38 h7" }
-  bore "eye" { diameter = "6 H7" }`, "", "the end that sits behind it is still raw (B-45a)", "longer stock"},
+  bore "eye" { diameter = "6 H7" }`, "", "grip 3.0 long, at least 4.0 wanted on Ø38.0 (B-27)", "longer stock"},
 		"truth lost between settings": {`length = 4
   stock "bar" { diameter = 60 }
   spigot "rim" { diameter = 58 }

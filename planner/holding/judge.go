@@ -225,7 +225,7 @@ func (s Shop) cuts(m Mount, t process.Task, way process.Way) bool {
 	}
 	front := m.front()
 	if t.Keep != nil && t.Process == plan.Face {
-		return t.End != m.Free
+		return t.End != m.Free || math.Abs(s.freeEnd(t.End)-front) < jawClearance+float64(s.Part.Length.Width())/2
 	}
 	if m.Free == partspec.Right {
 		return way.Span[0] < front+jawClearance

@@ -128,8 +128,8 @@ func (w *walk) slack(m motion) float64 {
 }
 
 // shoulderSkim is how much of a shoulder, along the axis, a cut may take with its full edge at the end of its way: roughing leaves about 0.2 there
-// (rule A-05), fed by hand.
-const shoulderSkim = 0.3
+// (rule A-05) and the round of its nose, fed by hand.
+const shoulderSkim = 0.5
 
 // lost is what a cut took off, without the skim at the shoulder where it ends. A boring bar that runs to the floor of a blind hole meets the cone of the
 // drill's point there, which is faced out by hand at the end of each pass.
