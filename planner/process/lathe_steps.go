@@ -136,12 +136,12 @@ func (c *Context) lower(b shape.Block) beyond {
 	return at
 }
 
-// besideNow is where, of those, metal does stand.
-func (c *Context) besideNow(b shape.Block, work solid.Body) beyond {
+// besideNow is where, of those, metal does stand, or may: a face on the headstock's side that was turned already, from the other end, lies off by what the length may be.
+func (c *Context) besideNow(b shape.Block, j Job) beyond {
 	at := c.lower(b)
-	left, right := work.Outer.Greatest(b.Z0-runOn, b.Z0), work.Outer.Greatest(b.Z1, b.Z1+runOn)
-	at[partspec.Left] = at[partspec.Left] && left > endRadius(b, partspec.Left)+sizeNoise
-	at[partspec.Right] = at[partspec.Right] && right > endRadius(b, partspec.Right)+sizeNoise
+	left, right := j.Before.Outer.Greatest(b.Z0-runOn, b.Z0), j.Before.Outer.Greatest(b.Z1, b.Z1+runOn)
+	at[partspec.Left] = at[partspec.Left] && (j.Free == partspec.Right || left > endRadius(b, partspec.Left)+sizeNoise)
+	at[partspec.Right] = at[partspec.Right] && (j.Free == partspec.Left || right > endRadius(b, partspec.Right)+sizeNoise)
 	return at
 }
 
@@ -317,7 +317,7 @@ func (c *Context) writeSteps(b shape.Block, f *partspec.Profile, t Task, w Way, 
 	if w.Tool.Kind == partspec.Turning { // it comes over all that lies before the curve
 		made = j.Before.Outer.Greatest(min(b.Z0, c.endZ(j.Free)), max(b.Z1, c.endZ(j.Free)))
 	}
-	table, r, err := c.stepTable(b, f, w.Tool, j.Free, made-b.Greatest, c.besideNow(b, j.Before))
+	table, r, err := c.stepTable(b, f, w.Tool, j.Free, made-b.Greatest, c.besideNow(b, j))
 	p := c.page(j, t, w, fmt.Sprintf("Step the curve %s", f.Name))
 	if err != nil { // it could be stepped from the size that roughing aims at; the size reached makes it impossible only by a slip of ours
 		p.note("The step table cannot be made: %v", err)
