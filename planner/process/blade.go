@@ -71,7 +71,7 @@ func (c *Context) writeBlade(i int, t Task, w Way, g turning, j Job) (plan.Opera
 	up, over := c.rise(i), c.over(i, j.Free)
 	z0 := t.Z0 - over[0] + math.Max(g.leave*up[0], c.filletAt(b.Name, partspec.Left))
 	z1 := t.Z1 + over[1] - math.Max(g.leave*up[1], c.filletAt(b.Name, partspec.Right))
-	p.bladeTo(z0, z1, g, float64(w.Tool.Width), "")
+	p.bladeTo(p.bladeBetween(z0, z1, float64(w.Tool.Width)), g, float64(w.Tool.Width), "")
 	p.op.DepthMM = math.Min(p.op.DepthMM, math.Ceil(100*(t.Depth+forceSlack))/100)
 	p.note("The saddle's figure is for the corner of the blade nearest to the headstock.")
 	p.why("the diameter lies behind a larger one: a blade reaches it without turning the work round", "A-46")
@@ -81,8 +81,8 @@ func (c *Context) writeBlade(i int, t Task, w Way, g turning, j Job) (plan.Opera
 	return p.finish()
 }
 
-// bladeTo plunges side by side over z0..z1 and then takes one pass along the bottom.
-func (p *page) bladeTo(z0, z1 float64, g turning, width float64, label string) {
+// bladeTo plunges side by side at counts of the saddle and then takes one pass along the bottom.
+func (p *page) bladeTo(counts []int64, g turning, width float64, label string) {
 	last := aim{}
 	if g.size != nil {
 		last = p.aimAt(float64(g.size.Low), float64(g.size.High))
@@ -90,7 +90,6 @@ func (p *page) bladeTo(z0, z1 float64, g turning, width float64, label string) {
 		last.marks, last.radius = p.cross(g.radius)
 	}
 	shy, shyR := p.cross(last.radius + bladeLeave)
-	counts := p.bladePlaces(z0, z1, width)
 	plunge := func(name string, s int64, depth int64, m *plan.Measured) {
 		p.cut(name, at(-1, s), at(depth, s), m)
 	}
@@ -128,19 +127,36 @@ func widened(wide, blade, graduation float64) int64 {
 	return max(0, int64(math.Round((wide-blade)/graduation)))
 }
 
-// bladePlaces are the saddle counts of the blade's headstock-side corner, from the headstock outwards, so that the blade cuts from z0 to z1.
+// bladePlaces are the saddle counts of the blade's headstock-side corner, from the headstock outwards, so that the blade cuts z0 to z1 as wide as marks let it: a groove's
+// width counts before its place.
 func (p *page) bladePlaces(z0, z1, width float64) []int64 {
-	first := z0 // right end free: the corner is the lower one
-	if p.j.Free == partspec.Left {
-		first = z1
-	}
+	first, _ := p.bladeCorners(z0, z1, width)
 	a, _ := p.saddleShort(first)
-	g := float64(p.dial("saddle").Graduation.Value)
-	z := a - widened(z1-z0, width, g)
-	step := int64(math.Max(1, math.Floor(width*bladeStep/g)))
+	return p.bladeSteps(a, a-widened(z1-z0, width, float64(p.dial("saddle").Graduation.Value)), width)
+}
+
+// bladeBetween are the same counts where the faces on both sides count, each as near to its place as marks come.
+func (p *page) bladeBetween(z0, z1, width float64) []int64 {
+	first, last := p.bladeCorners(z0, z1, width)
+	a, _ := p.saddle(first)
+	z, _ := p.saddle(last)
+	return p.bladeSteps(a, min(a, z), width)
+}
+
+// bladeCorners are where the blade's headstock-side corner stands first, at the headstock's side, and last.
+func (p *page) bladeCorners(z0, z1, width float64) (first, last float64) {
+	if p.j.Free == partspec.Left {
+		return z1, z0 + width
+	}
+	return z0, z1 - width
+}
+
+// bladeSteps are counts from one to another, outwards, a share of the blade's width apart.
+func (p *page) bladeSteps(from, to int64, width float64) []int64 {
+	step := int64(math.Max(1, math.Floor(width*bladeStep/float64(p.dial("saddle").Graduation.Value))))
 	var counts []int64
-	for s := a; s > z; s -= step {
+	for s := from; s > to; s -= step {
 		counts = append(counts, s)
 	}
-	return append(counts, z)
+	return append(counts, to)
 }

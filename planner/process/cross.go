@@ -70,6 +70,9 @@ func (c *Context) outsideAt(z0, z1 float64) (r float64, ok bool) {
 	return 0, false
 }
 
+// crownNow is how far from the axis the round that is crossed over a stretch stands, as it was turned.
+func crownNow(z0, z1 float64, j Job) float64 { return j.Before.Outer.Greatest(z0, z1) }
+
 // insideAt is the radius of the drawn bore over a stretch; 0 where it is solid.
 func (c *Context) insideAt(z0, z1 float64) float64 {
 	r := 0.0

@@ -87,6 +87,12 @@ func (c *Context) acrossOf(f *partspec.CrossHole) (a across, lacking []string) {
 	return a, lacking
 }
 
+// turned is a cross hole on the round as it stands, which lies off the drawn one by what a graduation leaves.
+func (a across) turned(j Job) across {
+	a.top = crownNow(a.z-a.drillMM/2, a.z+a.drillMM/2, j)
+	return a
+}
+
 // wantsFlat reports whether a hole is too wide for the round that it enters to be spotted on the crown: over a quarter of its diameter, and no small hole on a
 // crown that a centre drill's point stands on (rule A-31).
 func (c *Context) wantsFlat(a across) bool {
@@ -184,6 +190,7 @@ func (c *Context) spotFace(a across) Task {
 			w.SureN = w.ForceN
 			w.Minutes = minutesADrill + minutesAPlace + deep/(w.Rate.FeedMM*w.Rate.RPM)
 			w.Write = func(j Job) (plan.Operation, Done) {
+				a := a.turned(j)
 				p := c.page(j, t, w, fmt.Sprintf("Spot-face the crown for %s", a.CrossHole.Name))
 				p.beginAcross(w, a.top, "the end mill just touches the crown")
 				s := p.overAxis(w, a.z, 0)
@@ -227,6 +234,7 @@ func (c *Context) drillCross(a across, t Task, marked bool) Task {
 }
 
 func (c *Context) writeCross(a across, t Task, w Way, steps []float64, j Job) (plan.Operation, Done) {
+	a = a.turned(j)
 	p := c.page(j, t, w, fmt.Sprintf("Drill %s across, %s mm", a.CrossHole.Name, units.Decimal(a.drillMM, 3)))
 	p.beginAcross(w, a.top, "the tool's point just touches the crown")
 	s := p.overAxis(w, a.z, 0)
@@ -281,6 +289,7 @@ func (c *Context) reamCross(a across, marked bool) Task {
 		w.SureN = w.ForceN
 		w.Minutes = minutesADrill + minutesTrial
 		w.Write = func(j Job) (plan.Operation, Done) {
+			a := a.turned(j)
 			p := c.page(j, t, w, fmt.Sprintf("Ream %s across to %s", a.CrossHole.Name, a.CrossHole.Diameter.Drawn()))
 			p.beginAcross(w, a.top, "the reamer's end is level with the crown")
 			s := p.overAxis(w, a.z, 0)
@@ -332,6 +341,7 @@ func (c *Context) tapCross(a across) Task {
 }
 
 func (c *Context) writeTapCross(a across, t Task, w Way, deep float64, j Job) (plan.Operation, Done) {
+	a = a.turned(j)
 	name := a.CrossHole.Thread.Thread.Designation
 	p := c.page(j, t, w, fmt.Sprintf("Tap %s %s", a.CrossHole.Name, name))
 	p.op.Tool.Text = name + " taps"

@@ -208,6 +208,7 @@ func (c *Context) writeMilled(t Task, m milled, w Way, j Job) (plan.Operation, D
 	if _, slot := m.f.(*partspec.Slot); slot {
 		title = fmt.Sprintf("Mill the slot %s", name)
 	}
+	m.top = crownNow(m.z0, m.z1, j)
 	p := c.page(j, t, w, title)
 	p.beginAcross(w, m.top, "the end mill just touches the crown")
 	floor, measured := p.lowered(m.low, m.high)

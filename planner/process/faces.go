@@ -213,7 +213,8 @@ func (c *Context) endRange(e partspec.End, more bool) (low, high float64) {
 	for _, other := range c.Blocks {
 		sp, ok := other.Feature.(*partspec.Spigot)
 		if ok && len(c.Blocks) > 1 && (more || other.Name == b.Name) {
-			half = math.Min(half, math.Max(leastEndHalf, float64(sp.Length.Width())/2-faceDoubt))
+			off := c.besideMark(other.Z0, partspec.Right, e, more) + c.besideMark(other.Z1, partspec.Left, e, more)
+			half = math.Min(half, math.Max(leastEndHalf, float64(sp.Length.Width())/2-math.Max(faceDoubt, off+faceNoise)))
 		}
 	}
 	z := c.endZ(e)
@@ -228,6 +229,19 @@ func (c *Context) endRange(e partspec.End, more bool) (low, high float64) {
 		return z - half, z
 	}
 	return z - half, z + half
+}
+
+// besideMark is how far from its drawn place the saddle leaves a face, at the mark nearest to it: one that looks to the end that is faced is set from there, when more is cut
+// in that setting; one that looks to the other end was set from that.
+func (c *Context) besideMark(z float64, behind, e partspec.End, more bool) float64 {
+	from := behind.Other()
+	if from == e && !more {
+		return 0
+	}
+	d, _ := c.Lathe.Dial("saddle")
+	g := float64(d.Graduation.Value)
+	marks := math.Abs(z-c.endZ(from)) / g
+	return g * math.Abs(marks-math.Round(marks))
 }
 
 // coneShare is the part of a cone's limits that the place of its end face may spend; the cross dial has the rest. Ours, no source.

@@ -41,7 +41,7 @@ func (c *Context) veeOpened(v vee) Task {
 				corner = middle + w/2
 			}
 			z0 := c.onDial(corner, j.Free) - (corner - (middle - w/2))
-			p.bladeTo(z0, z0+w, turning{radius: r}, w, "")
+			p.bladeTo(p.bladePlaces(z0, z0+w, w), turning{radius: r}, w, "")
 			p.note("The saddle's figure is for the corner of the blade nearest to the headstock.")
 			p.why("the middle of a vee is opened first, so that the form tool keeps its edge", veeRule)
 			return p.finish()

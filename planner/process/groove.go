@@ -85,7 +85,7 @@ func (c *Context) writeGroove(f *partspec.Groove, t Task, w Way, size partspec.S
 	p.crossZero(2*before, false, "touch the outside there, "+p.diameter(before))
 	p.saddleZero()
 	p.op.DepthMM = math.Min(p.op.DepthMM, t.upToDepth())
-	p.bladeTo(t.Z0, t.Z1, turning{radius: float64(size.Mid()) / 2, size: &size}, float64(w.Tool.Width), "")
+	p.bladeTo(p.bladePlaces(t.Z0, t.Z1, float64(w.Tool.Width)), turning{radius: float64(size.Mid()) / 2, size: &size}, float64(w.Tool.Width), "")
 	p.note("The saddle's figure is for the corner of the blade nearest to the headstock.")
 	p.why("the groove comes after the diameter it is cut in", "A-12")
 	p.op.Checks = append(p.op.Checks, c.check(f.Name+", diameter at the bottom", f.Name, f.Bottom, outsideCheck))

@@ -116,6 +116,9 @@ func (c *Context) drillSize(h shape.Hole, chain Chain) float64 {
 	if h.Flat && c.startRadius(h) > 0 && len(c.straightBars(h)) > 0 {
 		return 0 // a drill's cone would have to be bored out of the floor again
 	}
+	if chain == ChainTaper && len(c.taperBars(h, c.startRadius(h))) > 0 {
+		return 0 // the bar enters the deeper hole, and cuts the cone from that
+	}
 	most := d - boreLeave
 	if chain == ChainReam && !c.boredFirst(h) {
 		most = d - reamLeave(d)/2

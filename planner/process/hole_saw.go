@@ -127,7 +127,7 @@ func (c *Context) writeHoleSaw(s spotted, t Task, w Way, deep float64, j Job) (p
 	p := c.page(j, t, w, fmt.Sprintf("Saw %s with the %s mm hole saw: %s", s.Name, units.Decimal(w.SizeMM, 3), holesInWords(len(s.Places))))
 	p.begin(s, w)
 	if q := p.quill(); q != "" {
-		p.setQuill(s.columns[0].entry(w.End), "the saw's teeth just touch the face, its pilot in the hole")
+		p.setQuill(p.faceNow(s.columns[0].entry(w.End), w.End), "the saw's teeth just touch the face, its pilot in the hole")
 	}
 	p.eachHole(s, w, w.Tool, w.SizeMM, units.Decimal(w.SizeMM, 3)+" mm hole saw", deep, true, "by hand, lightly")
 	p.note("Its pilot runs in the drilled hole. Draw back every %s to clear the teeth; oil on steel.", units.Length(clearEvery).Text(c.unit()))

@@ -248,7 +248,7 @@ func (c *Context) writeTaps(s spotted, t Task, w Way, deep float64, j Job) (plan
 		if w.Marked {
 			st.place.By, st.place.WithinMM = "hole", 0
 		}
-		top := s.columns[i].entry(w.End)
+		top := p.faceNow(s.columns[i].entry(w.End), w.End)
 		p.op.Cuts = append(p.op.Cuts, p.plunge(fmt.Sprintf("hole %d, tap", i+1), st, marks, top+into(w.End)*reached, top+into(w.End)*(reached+p.stopWithin(s.Through))))
 	}
 	if s.Through {

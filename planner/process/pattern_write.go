@@ -142,13 +142,24 @@ func (c *Context) writeHoles(s spotted, t Task, w Way, steps []float64, j Job) (
 	return p.finish()
 }
 
+// faceNow is where a face of flat work lies that a tool comes down on: milled to a graduation, it is off its drawn place by what that leaves.
+func (p *page) faceNow(z float64, e partspec.End) float64 {
+	switch {
+	case !p.c.Part.Flat() || !near(z, p.c.endZ(e)):
+		return z
+	case e == partspec.Left:
+		return p.j.Flat.Back
+	}
+	return p.j.Flat.Front
+}
+
 // begin sets the dials of a pattern's operation to nought and lists the places.
 func (p *page) begin(s spotted, w Way) {
 	if !w.Marked {
 		p.tableZeros()
 		p.why("each place is counted from one nought, always coming up in the same direction", "C-08")
 	}
-	p.quillZero(s.columns[0].entry(w.End), "the tool's point just touches the face")
+	p.quillZero(p.faceNow(s.columns[0].entry(w.End), w.End), "the tool's point just touches the face")
 	if w.Indexed {
 		p.index(s)
 		return
@@ -201,7 +212,7 @@ func (p *page) eachHole(s spotted, w Way, tool partspec.Tool, size float64, name
 	}
 	under, over := p.stopBetween(s, tool, through)
 	for i := range s.Places {
-		top := s.columns[i].entry(w.End)
+		top := p.faceNow(s.columns[i].entry(w.End), w.End)
 		cut := p.plunge(fmt.Sprintf("hole %d, %s", i+1, name), p.over(s, w, i), marks, top+into(w.End)*(reached-under), top+into(w.End)*(reached+over))
 		cut.ToolID, cut.ToolSizeMM = tool.ID(), size
 		p.op.Cuts = append(p.op.Cuts, cut)

@@ -3,6 +3,7 @@ package process
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"catchplate/partspec"
 	"catchplate/planner/plan"
@@ -111,6 +112,13 @@ func (c *Context) taperCheck(f *partspec.Taper) func(*page) {
 	}
 }
 
+// taperBars are the boring bars that enter a hole of a radius and reach as deep as a cone in it.
+func (c *Context) taperBars(h shape.Hole, radius float64) []partspec.Tool {
+	return slices.DeleteFunc(slices.Clone(c.tools(partspec.Boring)), func(t partspec.Tool) bool {
+		return float64(t.LeastBore) > 2*radius+sizeNoise || float64(t.Reach) < h.Depth
+	})
+}
+
 func (c *Context) taperHole(h shape.Hole) Task {
 	f := h.Feature.(*partspec.Taper)
 	found := max(c.startRadius(h), c.drillSize(h, ChainTaper)/2)
@@ -121,10 +129,8 @@ func (c *Context) taperHole(h shape.Hole) Task {
 		run.z0, run.z1 = h.Z1, h.Z0
 	}
 	if c.slideReaches(f) {
-		for _, tool := range c.tools(partspec.Boring) {
-			if float64(tool.LeastBore) <= 2*found+sizeNoise && float64(tool.Reach) >= h.Depth {
-				t.Ways = append(t.Ways, c.swungWay(t, f.LargeAt, tool, run))
-			}
+		for _, tool := range c.taperBars(h, found) {
+			t.Ways = append(t.Ways, c.swungWay(t, f.LargeAt, tool, run))
 		}
 	}
 	return t.orLacking(fmt.Sprintf("%s: no boring bar owned enters Ø%.1f and reaches %.0f, or the top slide does not travel that far", f.Name, 2*found, h.Depth))

@@ -118,6 +118,9 @@ func (c *Context) writeTurn(i int, t Task, w Way, g turning, j Job) (plan.Operat
 	p.saddleZero()
 	corner := c.filletAt(b.Name, j.Free.Other())
 	stop, stopZ := p.saddleShort(farZ - p.toChuck()*math.Max(corner, g.leave*farUp))
+	if g.size != nil && farUp > 0 && corner == 0 { // a shoulder that is brought to its place lies as near to it as marks come, on either side
+		stop, stopZ = p.saddle(farZ)
+	}
 	if farUp == 0 && c.lowerBeyond(i, j.Free) {
 		stop, stopZ = p.saddle(farZ + p.toChuck()*clearance) // past the edge, so that the tool's nose leaves no corner there
 	}

@@ -183,7 +183,7 @@ func (c *Context) writeMiddle(v vee, t Task, w Way, z0, z1 float64, j Job) (plan
 	p.crossZero(2*before, false, "touch the outside there, "+p.diameter(before))
 	p.saddleZero()
 	size := v.f.Bottom
-	p.bladeTo(z0, z1, turning{radius: v.bottom, size: &size}, float64(w.Tool.Width), "")
+	p.bladeTo(p.bladePlaces(z0, z1, float64(w.Tool.Width)), turning{radius: v.bottom, size: &size}, float64(w.Tool.Width), "")
 	p.note("The saddle's figure is for the corner of the blade nearest to the headstock.")
 	p.why("the middle of a vee is opened before its flanks, so that they are light cuts", veeRule)
 	p.op.Checks = append(p.op.Checks, c.check(v.f.Name+", diameter at the bottom", v.f.Name, size, outsideCheck))

@@ -2,6 +2,7 @@ package replay
 
 import (
 	"math"
+	"slices"
 
 	"catchplate/partspec"
 	"catchplate/planner/solid"
@@ -147,7 +148,10 @@ func (w *walk) checkChamferLegs(d drawing) {
 			curve, faces = w.body.Inner, d.inner
 		}
 		slope := math.Tan(c.Angle.Radians())
-		leg, ok := legAt(curve, faces.at(float64(c.Edge.Z)).at, towards(c.Edge.Axial), slope)
+		leg, top, ok := legAt(curve, faces.at(float64(c.Edge.Z)).at, towards(c.Edge.Axial), slope)
+		if d.knurled(c.Edge.Feature) { // it raises the surface, and the cone goes on up to the drawn one
+			leg += math.Max(0, float64(c.Edge.R)-top) / slope
+		}
 		off := w.slackRadius/slope + legFigure
 		if ok && (leg < float64(c.Size.Low)-off || leg > float64(c.Size.High)+off) {
 			w.fail(where{}, "finished part", "%s is %s along the axis; it is drawn %s to %s", c.ID(), mm(leg), mm(float64(c.Size.Low)), mm(float64(c.Size.High)))
@@ -155,8 +159,16 @@ func (w *walk) checkChamferLegs(d drawing) {
 	}
 }
 
-// legAt is how far along the axis a cone of a slope reaches from a face, in the direction of its metal, to a cylinder; not ok where none does.
-func legAt(c solid.Curve, face, dir, slope float64) (leg float64, ok bool) {
+// knurled reports whether a feature's surface is.
+func (d drawing) knurled(name string) bool {
+	return slices.ContainsFunc(d.features, func(f partspec.Feature) bool {
+		k, ok := f.(*partspec.Knurl)
+		return ok && k.On == name
+	})
+}
+
+// legAt is how far along the axis a cone of a slope reaches from a face, in the direction of its metal, to a cylinder of radius top; not ok where none does.
+func legAt(c solid.Curve, face, dir, slope float64) (leg, top float64, ok bool) {
 	pieces := c.Pieces()
 	for i, p := range pieces {
 		begin, next := p.Z0, i+1
@@ -165,8 +177,8 @@ func legAt(c solid.Curve, face, dir, slope float64) (leg float64, ok bool) {
 		}
 		cone := !p.IsArc() && math.Abs(begin-face) <= same && math.Abs(slopeOf(p)-slope) <= sameSlope
 		if cone && next >= 0 && next < len(pieces) && !pieces[next].IsArc() && slopeOf(pieces[next]) == 0 {
-			return p.Z1 - p.Z0, true
+			return p.Z1 - p.Z0, pieces[next].R0, true
 		}
 	}
-	return 0, false
+	return 0, 0, false
 }

@@ -111,10 +111,9 @@ func (w *walk) seated() bool {
 	if math.Abs(w.headZ()-back) <= same+w.slackPlace {
 		return true
 	}
-	behind, before := w.body.Outer.At(front)
-	if w.free() < 0 {
-		behind, before = before, behind
-	}
+	mark := w.saddleMark() // the jaws are pushed against the shoulder where it is
+	behind, _ := w.body.Outer.At(front - w.free()*mark)
+	before, _ := w.body.Outer.At(front + w.free()*mark)
 	return before > behind+offSurface
 }
 
@@ -174,13 +173,24 @@ func (w *walk) solid() bool {
 	return w.body.Inner.Greatest(lo, hi) <= same
 }
 
-// ring is the work as a plain ring in the jaws, as thin as it is anywhere under them.
+// saddleMark is a graduation of the saddle: faces that are set by it stand up to so much beside their drawn place.
+func (w *walk) saddleMark() float64 {
+	if d, ok := w.machine.Dial("saddle"); ok {
+		return float64(d.Graduation.Value)
+	}
+	return offSurface
+}
+
+// ring is the work as a plain ring in the jaws, as thin as it is anywhere under them but for a mark at their ends, where a neighbour may begin.
 func (w *walk) ring(forcePerJawN float64) mechanics.RingGrip {
 	g, m := w.setup.Grip, w.part.Material
 	lo, hi := w.grip()
 	z0, z1 := w.body.Ends()
 	lo, hi = math.Max(lo, z0), math.Min(hi, z1)
 	outside, wall := g.RadiusMM, w.body.LeastWall(lo, hi)
+	if off := w.saddleMark(); hi-lo > 4*off {
+		wall = w.body.LeastWall(lo+off, hi-off)
+	}
 	if g.Inside {
 		outside = g.RadiusMM + wall
 	}
