@@ -2,6 +2,7 @@ package planner_test
 
 import (
 	"fmt"
+	"os"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -54,4 +55,25 @@ func TestRandomPartsAreProvedOrRefused(t *testing.T) {
 	})
 	t.Logf("%d of %d random parts are made", made, asked)
 	assert.Greater(t, made, asked/6, "hardly anything is made: the test would prove nothing")
+}
+
+// Sizes that no mark of a dial falls on, as those of a drawing in inches on millimetre dials: the parts are proved or refused all the same.
+func TestRandomPartsBetweenTheMarks(t *testing.T) {
+	made, asked := 0, 0
+	drawn(t, func(t *testing.T, seed int, part parttest.PartText, shop string) {
+		if seed%2 != 0 && os.Getenv("CATCHPLATE_SLOW") == "" {
+			return
+		}
+		text := part.Scaled(127.0/128).HCL(false) + shop
+		p := answered(t, parsed(t, text))
+		asked++
+		if len(p.Parts[0].Setups) > 0 {
+			made++
+		}
+		if t.Failed() {
+			t.Log(text)
+		}
+	})
+	t.Logf("%d of %d random parts are made", made, asked)
+	assert.Greater(t, made, asked/8, "hardly anything is made: the test would prove nothing")
 }

@@ -2,6 +2,7 @@ package parttest
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"pgregory.net/rapid"
@@ -328,4 +329,28 @@ func (b *builder) addRelations() {
 	if b.often(50, "square face") {
 		b.add(Block{Word: "square", Values: []Value{text("of", "face.right"), text("to", round[0]), {Name: "within", Text: "0.02 * mm"}}})
 	}
+}
+
+// Scaled is the part with every length as many times as long, but for limits and threads: it then lies between the marks of dials.
+func (p PartText) Scaled(by float64) PartText {
+	p.Length, p.Thickness = p.Length*by, p.Thickness*by
+	p.Blocks = scaled(p.Blocks, by)
+	p.Plate, p.Outline = scaled([]Block{p.Plate}, by)[0], scaled([]Block{p.Outline}, by)[0]
+	return p
+}
+
+func scaled(blocks []Block, by float64) []Block {
+	blocks = slices.Clone(blocks)
+	for i, b := range blocks {
+		values := slices.Clone(b.Values)
+		for k, v := range values {
+			values[k].Length = v.Length * by
+			values[k].Places = slices.Clone(v.Places)
+			for n, at := range v.Places {
+				values[k].Places[n] = [2]float64{at[0] * by, at[1] * by}
+			}
+		}
+		blocks[i].Values, blocks[i].Inner = values, scaled(b.Inner, by)
+	}
+	return blocks
 }

@@ -44,10 +44,12 @@ func (s Shop) onBore(h partspec.Holding) []Mount {
 	return mounts
 }
 
-// What a screw or a key needs to reach a stub mandrel from in front, on diameter, and the washer's rim round the hole, on radius. Common practice, no source.
+// What a screw or a key needs to reach a stub mandrel from in front, on diameter, the washer's rim round the hole, on radius, and what a drilled hole may be wider than
+// drawn. Common practice, no source.
 const (
 	leastScrew = 3.0
 	washerRim  = 2.0
+	washerMore = 0.1
 	splitMore  = 5.0 // minutes to drill, tap, countersink and slit a mandrel
 )
 
@@ -64,7 +66,7 @@ func (s Shop) stubs(m Mount) []Mount {
 	if m.Free == partspec.Right {
 		front = s.Blocks[len(s.Blocks)-1]
 	}
-	m.Washer, m.Screw = s.faceHole(m.Free)+washerRim, min(largeScrew, 2*m.Radius*screwShare, way-screwPlay)
+	m.Washer, m.Screw = math.Ceil(2*(s.faceHole(m.Free)+washerRim)+washerMore)/2, min(largeScrew, 2*m.Radius*screwShare, way-screwPlay)
 	if front.Least < m.Washer+jawClearance || m.Screw < leastScrew {
 		return []Mount{split}
 	}

@@ -192,14 +192,16 @@ func (s swing) angle() float64 {
 }
 func (s swing) length() float64 { return math.Hypot(s.r1-s.r0, s.z1-s.z0) }
 
-// metal is how much a body has over the cut's line, in radius, from where the tool starts.
-func (s swing) metal(b solid.Body, startZ float64) float64 {
+// metal is how much a body has over the cut's line, in radius, from where the tool starts. At the line's end it is not looked for nearer than a mark of the saddle, which
+// is how far before that roughing may have stopped.
+func (s swing) metal(b solid.Body, startZ, mark float64) float64 {
 	over, sign := b.Outer, 1.0
 	if s.inside {
 		over, sign = b.Inner, -1
 	}
 	most, slope := 0.0, (s.r1-s.r0)/(s.z1-s.z0)
-	for _, p := range over.Clip(math.Min(startZ, s.z1), math.Max(startZ, s.z1)).Pieces() {
+	end := s.z1 - math.Copysign(math.Min(mark, math.Abs(s.z1-s.z0)/2), s.z1-s.z0)
+	for _, p := range over.Clip(math.Min(startZ, end), math.Max(startZ, end)).Pieces() {
 		at := []float64{p.Z0, p.Z1}
 		if p.IsArc() { // an arc stands farthest out where it runs along the line
 			for _, side := range []float64{-1, 1} {
@@ -269,7 +271,7 @@ func (c *Context) writeSwung(t Task, w Way, run swing, j Job) (plan.Operation, D
 	}
 	along := int64(math.Floor((math.Abs(run.z1-startZ))/math.Cos(units.Angle(run.angle()).Radians())/float64(p.dial("top").Graduation.Value) + markNoise))
 	last, reachedR := p.cross(startR)
-	depth := run.metal(j.Before, startZ)
+	depth := run.metal(j.Before, startZ, float64(p.dial("saddle").Graduation.Value))
 	off := p.c.offLine(run, j.Free)
 	n := passes(depth, math.Max(p.dialled()-off, p.dialled()/2))
 	p.op.DepthMM = math.Min(p.op.DepthMM, math.Ceil(100*(depth/float64(n)+off+forceSlack))/100)

@@ -36,7 +36,7 @@ func (c *Context) cone(i int, f *partspec.Taper) []Task {
 		}
 		if up := c.rise(i); end == partspec.Right && up[0] == 0 || end == partspec.Left && up[1] == 0 { // on past the large end, so that no corner is left there
 			slope := (run.r1 - run.r0) / (run.z1 - run.z0)
-			run.z1 += math.Copysign(clearance, run.z1-run.z0)
+			run.z1 += math.Copysign(c.coneOver(), run.z1-run.z0)
 			run.r1 = run.r0 + slope*(run.z1-run.z0)
 		}
 		for _, tool := range c.tools(partspec.Turning) {
@@ -50,6 +50,12 @@ func (c *Context) cone(i int, f *partspec.Taper) []Task {
 		why = fmt.Sprintf("%s, %.0f long and clear at both ends: the top slide does not travel that far", f.Name, b.Z1-b.Z0)
 	}
 	return append(tasks, t.orLacking(why))
+}
+
+// coneOver is how far a cone goes on past its large end: no farther than roughing has gone there, which stops at a mark of the saddle.
+func (c *Context) coneOver() float64 {
+	saddle, _ := c.Lathe.Dial("saddle")
+	return math.Max(0, clearance-float64(saddle.Graduation.Value))
 }
 
 // clearTo reports whether nothing between a cone's small end and an end of the part stands higher than that small end: a tool comes from there, and begins beside it.
