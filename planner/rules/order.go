@@ -93,7 +93,7 @@ var threadLate = Order{
 	func(w Work) []Arc {
 		return pairs(w, func(a, b shape.Op) (bool, partspec.End) {
 			return !beside(a) && !beside(b) && threading(b) && !threading(a) && a.Process != plan.PartOff && a.Process != plan.SawOff && a.Process != plan.Face &&
-				a.Inside == b.Inside && meet(a, b), partspec.EndInvalid
+				a.Inside == b.Inside && (meet(a, b) || runsOutIn(w, b, a)), partspec.EndInvalid
 		})
 	},
 }

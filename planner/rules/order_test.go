@@ -58,6 +58,22 @@ func face(end partspec.End) shape.Op {
 // pairing is two operations, the first of which the rule puts before the second.
 type pairing struct{ first, then shape.Op }
 
+// A groove that the thread ends a little short of is its run-out, and comes first; one farther off than a pitch is nobody's.
+func TestRunOutGrooveBeforeItsThread(t *testing.T) {
+	p := part()
+	for _, f := range p.Features {
+		if f, ok := f.(*partspec.Thread); ok {
+			f.Thread.Pitch = 1.5
+		}
+	}
+	thread := cut("screw", plan.Thread, 8, 20, 0)
+	for z, want := range map[float64]int{7.5: 1, 6: 0} {
+		groove := cut("ring", plan.Groove, z-2, z, 0)
+		arcs := rules.All().Arcs(rules.Work{Part: p, Ops: []shape.Op{groove, thread}, FromEnd: func(int, partspec.End) bool { return true }, Length: 30})
+		assert.Len(t, arcs, want, "a groove that ends at %v", z)
+	}
+}
+
 // orderCases has for each rule of order a pair that it binds and one that it leaves alone.
 func orderCases() map[string]struct{ binds, leaves pairing } {
 	rough, turn := cut("body", plan.TurnRough, 0, 20, 11), cut("body", plan.TurnFinish, 0, 20, 10)

@@ -177,6 +177,16 @@ func meet(a, b shape.Op) bool {
 	return false
 }
 
+// runsOutIn reports whether an operation cuts a groove or a recess, on what a thread is on, that begins within a pitch of where the thread ends: the tool runs out in it.
+func runsOutIn(w Work, threading, o shape.Op) bool {
+	t, ok := w.Part.Feature(threading.Feature).(*partspec.Thread)
+	if !ok || o.Process != plan.Groove && o.Process != plan.Recess || onOf(w.Part, o.Feature) != t.On {
+		return false
+	}
+	pitch := float64(t.Thread.Pitch)
+	return o.Z0 <= threading.Z1+pitch && o.Z1 >= threading.Z0-pitch
+}
+
 // onOf is the surface that a feature is cut in, or empty.
 func onOf(p *partspec.Part, feature string) string {
 	switch f := p.Feature(feature).(type) {
