@@ -65,6 +65,11 @@ func (c *Context) acrossOf(f *partspec.CrossHole) (a across, lacking []string) {
 	}
 	lacking = append(lacking, c.holeTools(&a.spotted)...)
 	rd := a.drillMM / 2
+	for _, tool := range []float64{rd, a.reamMM / 2} {
+		if tool > 0 {
+			lacking = append(lacking, c.grazes(a, tool)...)
+		}
+	}
 	switch {
 	case f.Through:
 		a.bottom = -top - overrun
@@ -91,6 +96,22 @@ func (c *Context) acrossOf(f *partspec.CrossHole) (a across, lacking []string) {
 func (a across) turned(j Job) across {
 	a.top = crownNow(a.z-a.drillMM/2, a.z+a.drillMM/2, j)
 	return a
+}
+
+// grazes says which groove a hole of radius r enters with so little room that the drill may come down on the groove's edge, wherever within its limits the hole lies.
+func (c *Context) grazes(a across, r float64) []string {
+	off := c.acrossPlace(a)
+	for _, f := range c.Part.Features {
+		g, ok := f.(*partspec.Groove)
+		if !ok || g.On != a.On {
+			continue
+		}
+		left, right := a.z-r-float64(g.Span.Left), float64(g.Span.Right)-a.z-r
+		if least := math.Min(left, right); math.Max(left, right) > -2*r && least > -sizeNoise && (least < off || g.Angle != 0) {
+			return []string{fmt.Sprintf("%s: it enters groove %s and may lie %.2f off, where the drill comes down on the groove's edge (rule A-31): write a square groove at least %.2f wide about it, or one narrower than the hole", a.Name, g.Name, off, 2*(r+off))}
+		}
+	}
+	return nil
 }
 
 // wantsFlat reports whether a hole is too wide for the round that it enters to be spotted on the crown: over a quarter of its diameter, and no small hole on a
