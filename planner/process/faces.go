@@ -42,6 +42,9 @@ func (c *Context) face(e partspec.End) Task {
 	from := c.stockEnd(e)
 	t := Task{Op: shape.Op{ID: name, Feature: name, Process: plan.Face, Stage: shape.Finishing, End: e, Z0: min(z, from), Z1: max(z, from), Keep: &keep,
 		Makes: append([]string{name}, c.planesAt(z, e)...), Tight: float64(c.Part.Length.Width()), Depth: max(z-from, from-z)}}
+	if t.Lacking = c.lengthUnsure(e); len(t.Lacking) > 0 {
+		return t
+	}
 	r := float64(c.Part.Stock.EnvelopeDiameter()) / 2
 	for _, tool := range c.tools(partspec.Turning) {
 		if tool.Hand == "left" {
@@ -70,10 +73,11 @@ func (c *Context) lengthSlack(e partspec.End) float64 {
 
 // unsureDepth is the deepest cut that facing to length may come to, however light its passes: a sawn end is known no better than the saw wanders.
 func (c *Context) unsureDepth() float64 {
+	doubt := c.lengthDoubt(lightDoubt)
 	if c.Place.ByHand {
-		return lightStand + sawWander - lightLeave + lightDoubt
+		return lightStand + sawWander - lightLeave + doubt
 	}
-	return lightLeave + lightDoubt + float64(c.Part.Length.Width())/2
+	return lightLeave + doubt + float64(c.Part.Length.Width())/2
 }
 
 // DepthSlack is how far over a task's depth one pass of it may come out: forceSlack, and a hundredth for its rounding.
@@ -171,6 +175,7 @@ func (p *page) faceToLength(e partspec.End, from, z float64, start, centre int64
 	if p.most <= lightPass {
 		leave, doubt, stand = lightLeave, lightDoubt, lightStand
 	}
+	doubt = p.c.lengthDoubt(doubt)
 	dir := math.Copysign(1, z-from)
 	depth := math.Abs(z - from)
 	low, high := p.c.endRange(e, p.j.More)
@@ -200,6 +205,37 @@ func (p *page) faceToLength(e partspec.End, from, z float64, start, centre int64
 	p.cut("to length", at(start, marks), at(centre, marks), &plan.Measured{What: "position", LowMM: low, HighMM: high})
 	p.line("to length", "saddle", marks, "length "+p.both(p.c.Length, "saddle"), "measure the length now and take off the difference", true)
 	p.done.Keep = keepFrom(e, z)
+}
+
+// sureLength is what the finest instrument that takes the length over all can be wrong by, with what stands before it is faced; far where none does.
+func (c *Context) sureLength() float64 {
+	best := far
+	for _, in := range c.Shop.Instruments {
+		if in.Kind == partspec.BoreGauge || in.Kind == partspec.PlugGauge {
+			continue
+		}
+		if float64(in.Smallest) <= c.Length && (in.Largest == 0 || float64(in.Largest) >= c.Length+lengthStand) {
+			best = math.Min(best, float64(in.Uncertainty()))
+		}
+	}
+	return best
+}
+
+// lengthDoubt is how far a length that is measured before the last cut may be off: no less than the instruments here can tell, to which a quarter of the range is
+// left (rule E-01).
+func (c *Context) lengthDoubt(usual float64) float64 { return math.Max(usual, 2*c.sureLength()) }
+
+// lengthUnsure says why the second end cannot be faced to length: nothing owned measures it finely enough.
+func (c *Context) lengthUnsure(e partspec.End) []string {
+	if c.secondEnd(e) == 0 {
+		return nil // lengths are taken from it
+	}
+	low, high := c.endRange(e, false)
+	want := math.Min(lengthDoubt/2, (high-low)/4)
+	if !c.Rules.Has("E-01") || c.sureLength() <= want+sizeNoise {
+		return nil
+	}
+	return []string{fmt.Sprintf("facing to length: no instrument owned takes %s within %.3f (a quarter of what it may be off, rule E-01): add a finer one (measuring \"caliper\" { resolution = 0.02 })", units.Length(c.Length).Text(c.unit()), want)}
 }
 
 // endRange is where the second end may lie: inside the limits of the length over all, and of the block that ends there, whose other face is made. When more lengths are
