@@ -80,7 +80,9 @@ func (s Shop) Facts(m Mount, task int, way process.Way, light float64) rules.Cas
 	c.Length -= s.edged(m)
 	c.Disc = s.disc(m)
 	c.Cuts = s.cuts(m, t, way)
-	c.Capacity = s.capacity(m)
+	if c.Capacity = s.capacity(m); c.Capacity == "" {
+		c.Capacity = s.outOfTravel(m, way)
+	}
 	if s.Part.Seen != nil {
 		c.Offset, c.Interrupted = s.offset(m), !t.Inside
 	}
@@ -254,8 +256,8 @@ func (s Shop) hitsWasher(m Mount, t process.Task) bool {
 
 // capacity says why a size does not go into a holding.
 func (s Shop) capacity(m Mount) string {
-	if m.Between && s.Lathe.BetweenCentres > 0 && s.Length > float64(s.Lathe.BetweenCentres) {
-		return mm(s.Length) + " long is over the " + mm(float64(s.Lathe.BetweenCentres)) + " between the lathe's centres"
+	if long := s.tooLong(m); long != "" {
+		return long
 	}
 	if m.Between || m.Inside && m.Glue == NoGlue || m.Glue == GlueFace {
 		return ""

@@ -28,6 +28,14 @@ func (w *walk) fits() bool {
 	if swing := float64(w.machine.Swing); swing > 0 && across > swing {
 		w.failOp("machine", "the work is %s across, %s swings %s", mm(across), w.machine.Name, mm(swing))
 	}
+	if w.setup.Grip.Kind == "jaws" { // what goes back through the spindle is not between the centres
+		lo, hi := w.grip()
+		if w.free() > 0 {
+			z0 = math.Max(z0, lo)
+		} else {
+			z1 = math.Min(z1, hi)
+		}
+	}
 	if between := float64(w.machine.BetweenCentres); w.setup.Tailstock && between > 0 && z1-z0 > between {
 		w.failOp("machine", "the work is %s long, %s takes %s between centres", mm(z1-z0), w.machine.Name, mm(between))
 	}
