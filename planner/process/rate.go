@@ -111,7 +111,7 @@ func (c *Context) capped(r Rate, caps ...speed.Cap) Rate {
 	if r.skin {
 		caps = append(caps, skinCap(want))
 	}
-	if r.kind == cutFly && c.Rules.Has("C-34") {
+	if (r.tool.Kind == partspec.FlyCutter || r.tool.Kind == partspec.BoringHead) && c.Rules.Has("C-34") {
 		caps = append(caps, speed.Cap{What: "the tool that is swung", RPM: mostSwung, Rule: "C-34", Source: "common practice, no source"})
 	}
 	if r.glued && c.Rules.Has("C-02") {

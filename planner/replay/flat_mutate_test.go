@@ -93,6 +93,7 @@ func plateCorruptions() []corruption {
 		{"a drill for an edge", change("right/mill", func(o *plan.Operation) { o.Tool.ID = "drills/drills" }), ""},
 		{"a bore too large", change("main/bore", func(o *plan.Operation) { o.Cuts[7].ToMeasure.HighMM = 20.05 }), "least metal"},
 		{"a bore too small", change("main/bore", func(o *plan.Operation) { o.Cuts[7].ToMeasure.LowMM = 19.95 }), "most metal"},
+		{"swung too fast", change("main/bore", func(o *plan.Operation) { o.RPM, o.WantedRPM = 600, 600 }), "speed"},
 		{"swung wider than the head", change("main/bore", func(o *plan.Operation) { o.Cuts[6].ToolSizeMM = 70 }), "tool"},
 		{"other taps", change("fixing/tap", func(o *plan.Operation) { o.Tool.ID = "drills/drills" }), "tool"},
 		{"tapped half through", turnedBy("fixing/tap", "quill", -80), "depth"},

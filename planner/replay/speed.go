@@ -15,6 +15,8 @@ const (
 	gluedShare = 0.6
 	// sameSpeed is how far a speed may differ from a step and still be it: printed speeds are whole numbers.
 	sameSpeed = 0.5
+	// mostSwung is the most that a boring head or a fly-cutter, one heavy edge off centre, is driven at (caution F-16).
+	mostSwung = 500.0
 )
 
 // checkSpeed holds that an operation's speed is one that the machine has, below every cap, and no faster than the metal is cut.
@@ -31,6 +33,10 @@ func (w *walk) checkSpeed(op plan.Operation) {
 	}
 	if most := float64(w.holding.MostSpeed); most > 0 && op.RPM > most+sameSpeed {
 		w.failOp("speed", "%s rev/min; %s is good for %s", mm(op.RPM), w.holding.Name, mm(most))
+	}
+	if c, err := findCutter(w.job.Workshop, op.Tool.ID, op.Tool.SizeMM); err == nil && (c.Kind == partspec.BoringHead || c.Kind == partspec.FlyCutter) &&
+		op.RPM > math.Max(mostSwung, slowest(m))+sameSpeed {
+		w.failOp("speed", "%s rev/min; a tool that is swung off centre goes no faster than %s (caution F-16)", mm(op.RPM), mm(mostSwung))
 	}
 	if op.WantedRPM > 0 && op.RPM > op.WantedRPM*overSpeed+sameSpeed && op.RPM > slowest(m)+sameSpeed {
 		w.failOp("speed", "%s rev/min is more than the %s wanted (rule C-01)", mm(op.RPM), mm(op.WantedRPM))
